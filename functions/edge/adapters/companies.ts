@@ -1,0 +1,118 @@
+import type { Json } from "#core/ledger/index.ts";
+import type { Role } from "#core/job/index.ts";
+import { type Statement, statement } from "./statement.ts";
+
+export interface CompanyRow {
+  readonly id: string;
+  readonly name: string;
+  readonly zone: string;
+  readonly units: "inch" | "metric";
+  readonly language: "en" | "es";
+}
+
+export interface PersonRow {
+  readonly id: string;
+  readonly name: string;
+  readonly role: Role;
+  readonly came: number;
+  readonly left?: number;
+}
+
+/** A version of one of the company's things. */
+export interface VersionRow {
+  readonly number: number;
+  readonly kind: "sheet" | "kit card" | "settings" | "instrument";
+  readonly name: string;
+  readonly digest: string;
+  readonly content: Json;
+}
+
+export interface Companies {
+  get(company: string): Promise<CompanyRow | undefined>;
+  people(company: string): Promise<readonly PersonRow[]>;
+  /** The newest version of each of the company's things. */
+  newest(company: string): Promise<readonly VersionRow[]>;
+  newestOf(company: string, kind: VersionRow["kind"], name: string): Promise<Omit<VersionRow, "content"> | undefined>;
+  version(company: string, digest: string): Promise<VersionRow | undefined>;
+  addCompany(company: CompanyRow, made: number): Statement;
+  changeCompany(company: CompanyRow): Statement;
+  addPerson(company: string, person: PersonRow): Statement;
+  addVersion(company: string, version: VersionRow): Statement;
+}
+
+interface Kept extends Omit<VersionRow, "content"> {
+  readonly content: string;
+}
+const PEOPLE = "SELECT id, name, role, came, left_at FROM person WHERE company = ?1 ORDER BY came, id";
+const COLUMNS = "number, kind, name, digest, content";
+const NEWEST = `SELECT ${COLUMNS} FROM version AS v WHERE company = ?1 AND number =
+  (SELECT max(number) FROM version AS w WHERE w.company = v.company AND w.kind = v.kind AND w.name = v.name) ORDER BY number`;
+
+export function companiesIn(database: D1Database): Companies {
+  const read = ({ content, ...rest }: Kept): VersionRow => ({ ...rest, content: JSON.parse(content) as Json });
+  return {
+    get: async (company) =>
+      (await statement(database, "SELECT id, name, zone, units, language FROM company WHERE id = ?1", company).first<CompanyRow>()) ??
+      undefined,
+    people: async (company) => {
+      const { results } = await statement(database, PEOPLE, company).all<PersonRow & { left_at: number | null }>();
+      return results.map(({ id, name, role, came, left_at: left }) => ({ id, name, role, came, ...(left === null ? {} : { left }) }));
+    },
+    newest: async (company) => (await statement(database, NEWEST, company).all<Kept>()).results.map(read),
+    newestOf: async (company, kind, name) =>
+      (await statement(
+        database,
+        "SELECT number, kind, name, digest FROM version WHERE company = ?1 AND kind = ?2 AND name = ?3 ORDER BY number DESC LIMIT 1",
+        company,
+        kind,
+        name,
+      ).first<Omit<VersionRow, "content">>()) ?? undefined,
+    version: async (company, digest) => {
+      const sql = `SELECT ${COLUMNS} FROM version WHERE company = ?1 AND digest = ?2 ORDER BY number DESC LIMIT 1`;
+      const row = await statement(database, sql, company, digest).first<Kept>();
+      return row ? read(row) : undefined;
+    },
+    addCompany: ({ id, name, zone, units, language }, made) =>
+      statement(
+        database,
+        "INSERT INTO company (id, name, zone, units, language, made) VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+        id,
+        name,
+        zone,
+        units,
+        language,
+        made,
+      ),
+    changeCompany: ({ id, name, zone, units, language }) =>
+      statement(
+        database,
+        "UPDATE company SET name = ?2, zone = ?3, units = ?4, language = ?5 WHERE id = ?1",
+        id,
+        name,
+        zone,
+        units,
+        language,
+      ),
+    addPerson: (company, { id, name, role, came }) =>
+      statement(
+        database,
+        "INSERT INTO person (company, id, name, role, came) VALUES (?1, ?2, ?3, ?4, ?5)",
+        company,
+        id,
+        name,
+        role,
+        came,
+      ),
+    addVersion: (company, { number, kind, name, digest, content }) =>
+      statement(
+        database,
+        "INSERT INTO version (company, number, kind, name, digest, content) VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
+        company,
+        number,
+        kind,
+        name,
+        digest,
+        JSON.stringify(content),
+      ),
+  };
+}

@@ -1,0 +1,22 @@
+/** What the platform hands the worker. */
+export interface Environment {
+  readonly DB: D1Database;
+  readonly MEDIA_QUEUE: Queue<PhotoHint>;
+  /** The built app; absent while there is none. */
+  readonly ASSETS?: { fetch(request: Request): Promise<Response> };
+  readonly STORE_ENDPOINT: string;
+  readonly STORE_REGION: string;
+  readonly STORE_BUCKET: string;
+  readonly STORE_ACCESS_KEY: string;
+  readonly STORE_SECRET_KEY: string;
+  readonly MEDIA_URL: string;
+  readonly PRINT_URL: string;
+  readonly SERVICE_SECRET: string;
+  readonly OPERATOR_KEY: string;
+}
+
+/** A message of the queue: this photo is owed a reading. The table of what is owed is the truth. */
+export interface PhotoHint {
+  readonly company: string;
+  readonly sha256: string;
+}

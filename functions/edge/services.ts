@@ -1,0 +1,60 @@
+import type { Digest } from "#core/ledger/index.ts";
+import { makeStore, type Store } from "#functions/shared/index.ts";
+import { type Companies, companiesIn } from "./adapters/companies.ts";
+import { type Findings, findingsIn } from "./adapters/findings.ts";
+import { type Ledgers, ledgersIn } from "./adapters/ledgers.ts";
+import { type Owed, owedIn } from "./adapters/owed.ts";
+import { type Photos, photosIn } from "./adapters/photos.ts";
+import { type Records, recordsIn } from "./adapters/records.ts";
+import { type Machines, machinesAt } from "./adapters/machines.ts";
+import { type Sessions, sessionsIn } from "./adapters/sessions.ts";
+import type { Environment } from "./environment.ts";
+import { Lanes } from "./lanes.ts";
+
+/** Instants in milliseconds. The one clock of the edge, handed in so that tests can freeze it. */
+export type Clock = () => number;
+
+/** Everything that a route may reach. */
+export interface Services {
+  readonly environment: Environment;
+  readonly clock: Clock;
+  readonly digest: Digest;
+  readonly ledgers: Ledgers;
+  readonly findings: Findings;
+  readonly companies: Companies;
+  readonly sessions: Sessions;
+  readonly photos: Photos;
+  readonly owed: Owed;
+  readonly records: Records;
+  readonly machines: Machines;
+  readonly store: Store;
+  readonly lanes: Lanes;
+}
+
+const lanes = new Lanes();
+const digest: Digest = async (bytes) => new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+
+export function servicesOf(environment: Environment, clock: Clock): Services {
+  const database = environment.DB;
+  return {
+    environment,
+    clock,
+    digest,
+    ledgers: ledgersIn(database),
+    findings: findingsIn(database),
+    companies: companiesIn(database),
+    sessions: sessionsIn(database),
+    photos: photosIn(database),
+    owed: owedIn(database, environment.MEDIA_QUEUE),
+    records: recordsIn(database),
+    machines: machinesAt(environment, clock),
+    store: makeStore({
+      endpoint: environment.STORE_ENDPOINT,
+      region: environment.STORE_REGION,
+      bucket: environment.STORE_BUCKET,
+      accessKeyId: environment.STORE_ACCESS_KEY,
+      secretAccessKey: environment.STORE_SECRET_KEY,
+    }),
+    lanes,
+  };
+}

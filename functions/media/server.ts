@@ -1,0 +1,81 @@
+import { createServer, type IncomingMessage, type Server } from "node:http";
+import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
+import type { PhotoFacts } from "#core/photo/index.ts";
+import { isCompanyId, isSha } from "#functions/shared/keys.ts";
+import { problemResponse, type Say } from "#functions/shared/problem.ts";
+import { bearer, checkToken } from "#functions/shared/token.ts";
+
+export interface MediaServerSettings {
+  readonly secret: string;
+  /** Now, in milliseconds. */
+  readonly now: () => number;
+  readonly say: Say;
+  readonly read: (company: string, sha: string) => Promise<Outcome<PhotoFacts>>;
+  /** Told of every bug, one line each. */
+  readonly report: (line: string) => void;
+}
+
+/** A request names one photo; more than this is none. */
+const MOST_BODY = 4_096;
+
+/** `GET /health` and `POST /read`; everything else is refused. */
+export function mediaServer(settings: MediaServerSettings): Server {
+  const server = createServer(async (request, response) => {
+    const answer = await answerTo(request, settings).catch((thrown: Error) => {
+      settings.report(thrown.stack ?? thrown.message);
+      return problemResponse({ code: "media-unavailable", place: "media", figures: {} }, settings.say);
+    });
+    response.writeHead(answer.status, Object.fromEntries(answer.headers));
+    response.end(await answer.text());
+  });
+  // Longer than workerd keeps a connection, else it sends on one that has just been closed.
+  server.keepAliveTimeout = 75_000;
+  server.headersTimeout = 80_000;
+  return server;
+}
+
+async function answerTo(request: IncomingMessage, settings: MediaServerSettings): Promise<Response> {
+  const refused = (refusal: Refusal): Response => problemResponse(refusal, settings.say, header(request, "x-request-id"));
+  const body = await readBody(request);
+  const route = `${request.method} ${new URL(request.url ?? "/", "http://media").pathname}`;
+  if (route === "GET /health") return Response.json({ ok: true });
+  if (route !== "POST /read") return refused({ code: "route-unknown", place: "route", figures: {} });
+  const asked = readAsked(body);
+  if (!asked.ok) return refused(asked.refusal);
+  const { company, sha } = asked.value;
+  const token = bearer(header(request, "authorization"));
+  const allowed = await checkToken(settings.secret, token, { audience: "media", subject: `${company}/${sha}`, now: settings.now() });
+  if (!allowed.ok) return refused(allowed.refusal);
+  const facts = await settings.read(company, sha);
+  return facts.ok ? Response.json(facts.value) : refused(facts.refusal);
+}
+
+const header = (request: IncomingMessage, name: string): string | undefined => {
+  const value = request.headers[name];
+  return typeof value === "string" ? value : undefined;
+};
+
+/** Reads all that comes, so that the answer is never lost to a reset; keeps no more than a request may hold. */
+async function readBody(request: IncomingMessage): Promise<string | undefined> {
+  const chunks: Buffer[] = [];
+  let length = 0;
+  for await (const chunk of request as AsyncIterable<Buffer>) {
+    length += chunk.length;
+    if (length <= MOST_BODY) chunks.push(chunk);
+  }
+  return length <= MOST_BODY ? Buffer.concat(chunks).toString("utf8") : undefined;
+}
+
+function readAsked(body: string | undefined): Outcome<{ readonly company: string; readonly sha: string }> {
+  if (body === undefined) return refuse("request-shape", "body", { most: MOST_BODY });
+  let parsed: unknown;
+  try {
+    parsed = JSON.parse(body);
+  } catch {
+    return refuse("request-shape", "body");
+  }
+  const { company, sha } = (typeof parsed === "object" && parsed !== null ? parsed : {}) as Record<string, unknown>;
+  if (typeof company !== "string" || !isCompanyId(company)) return refuse("request-shape", "body/company");
+  if (typeof sha !== "string" || !isSha(sha)) return refuse("request-shape", "body/sha");
+  return ok({ company, sha });
+}

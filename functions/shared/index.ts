@@ -1,0 +1,8 @@
+export { readEnvironment, readPort, tooOldNode } from "./environment.ts";
+export type { Found } from "./found.ts";
+export { isCompanyId, isSha, originalKey, type RenditionName, recordKey, renditionKey } from "./keys.ts";
+export { PROBLEM_TYPE, type Problem, problem, problemResponse, type Say } from "./problem.ts";
+export { SNIFF_BYTES, sniff } from "./sniff.ts";
+export { statusOf } from "./status.ts";
+export { makeStore, type PutAbout, type Store, type StoredAbout, type StoreSettings } from "./store.ts";
+export { type Audience, bearer, checkToken, issueToken, TOKEN_LIFE_MS, type TokenCheck, type TokenFor } from "./token.ts";

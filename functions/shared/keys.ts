@@ -1,0 +1,29 @@
+/** Where things lie in the S3 store. An object of a company never lies outside its own folder. */
+
+export type RenditionName = "screen" | "print";
+
+const COMPANY = /^[A-Za-z0-9_-]{1,64}$/;
+const SHA = /^[0-9a-f]{64}$/;
+
+/** Whether a company's id can be part of a key: letters, digits, `_` and `-`, at most 64. */
+export const isCompanyId = (text: string): boolean => COMPANY.test(text);
+/** Whether a text is a SHA-256 in lower-case hex. */
+export const isSha = (text: string): boolean => SHA.test(text);
+
+const part = (name: string, value: string, shape: RegExp): string => {
+  // Routes check before; a value with a slash or dots in it would reach into another company's folder.
+  if (!shape.test(value)) throw new RangeError(`${name} cannot be part of a key: ${JSON.stringify(value.slice(0, 80))}`);
+  return value;
+};
+
+export const originalKey = (company: string, sha: string): string =>
+  `${part("company", company, COMPANY)}/originals/${part("hash", sha, SHA)}`;
+
+export const renditionKey = (company: string, sha: string, name: RenditionName): string =>
+  `${part("company", company, COMPANY)}/renditions/${part("hash", sha, SHA)}/${name}.jpg`;
+
+/** `version` counts the issued records of a job from 1; `ending` tells the PDF from what lies beside it. */
+export const recordKey = (company: string, job: string, version: number, ending = "pdf"): string => {
+  if (!Number.isSafeInteger(version) || version < 1) throw new RangeError(`not a record's version: ${version}`);
+  return `${part("company", company, COMPANY)}/records/${part("job", job, COMPANY)}/${version}.${part("ending", ending, /^[a-z0-9.-]{1,40}$/)}`;
+};

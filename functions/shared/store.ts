@@ -1,0 +1,126 @@
+import { DeleteObjectCommand, GetObjectCommand, HeadObjectCommand, PutObjectCommand, S3Client } from "@aws-sdk/client-s3";
+import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
+import { type Found, found } from "./found.ts";
+
+export interface StoreSettings {
+  readonly endpoint: string;
+  readonly region: string;
+  readonly bucket: string;
+  readonly accessKeyId: string;
+  readonly secretAccessKey: string;
+  /** Node only: `Readable.fromWeb`, since the client's Node transport knows no web streams. Not set on workerd. */
+  readonly fromWeb?: (stream: ReadableStream<Uint8Array>) => unknown;
+}
+
+export interface PutAbout {
+  /** Exact number of bytes; a store that gets fewer or more refuses. */
+  readonly length: number;
+  readonly type: string;
+  /** Hex SHA-256 where it is known beforehand: it goes into the signature, so that a strict store checks it too. */
+  readonly sha256?: string;
+}
+
+export interface StoredAbout {
+  readonly length: number;
+  readonly type: string;
+}
+
+/** The port: everything the functions ask of an S3 store. No listing, no conditional writes, no checksums of its own. */
+export interface Store {
+  put(key: string, body: Uint8Array | ReadableStream<Uint8Array>, about: PutAbout): Promise<Outcome<StoredAbout>>;
+  get(key: string): Promise<Outcome<Found>>;
+  head(key: string): Promise<Outcome<StoredAbout>>;
+  /** Removing what is not there succeeds. */
+  remove(key: string): Promise<Outcome<null>>;
+}
+
+/** How long the store may take to begin its answer. A put waits for a phone on a thin line, so it may take long. */
+const ANSWER_MS = 15_000;
+const PUT_MS = 600_000;
+
+/**
+ * The S3 client behind the port. Tried once: a stream cannot be sent twice, and whoever asks (phone, queue) asks again.
+ * No checksum headers, which many stores refuse (aws-sdk-js-v3#6810). Refusals: `store-unavailable`, and `photo-unknown`
+ * or `record-unknown` for an object that is not there.
+ */
+export function makeStore(settings: StoreSettings): Store {
+  const client = new S3Client({
+    region: settings.region,
+    endpoint: settings.endpoint,
+    forcePathStyle: true,
+    credentials: { accessKeyId: settings.accessKeyId, secretAccessKey: settings.secretAccessKey },
+    maxAttempts: 1,
+    requestChecksumCalculation: "WHEN_REQUIRED",
+    responseChecksumValidation: "WHEN_REQUIRED",
+  });
+  const at = (key: string) => ({ Bucket: settings.bucket, Key: key });
+
+  return {
+    put: (key, body, about) =>
+      asked(key, PUT_MS, async (abortSignal) => {
+        const sent = body instanceof Uint8Array || !settings.fromWeb ? body : settings.fromWeb(body);
+        const command = new PutObjectCommand({
+          ...at(key),
+          Body: sent as Uint8Array,
+          ContentLength: about.length,
+          ContentType: about.type,
+        });
+        if (about.sha256 !== undefined) signWith(command, about.sha256);
+        await client.send(command, { abortSignal });
+        return { length: about.length, type: about.type };
+      }),
+    get: (key) =>
+      asked(key, ANSWER_MS, async (abortSignal) => {
+        const answer = await client.send(new GetObjectCommand(at(key)), { abortSignal });
+        const stream = answer.Body ? (answer.Body.transformToWebStream() as ReadableStream<Uint8Array>) : emptyStream();
+        return found(key, stream, answer.ContentLength ?? 0, answer.ContentType ?? "application/octet-stream");
+      }),
+    head: (key) =>
+      asked(key, ANSWER_MS, async (abortSignal) => {
+        const answer = await client.send(new HeadObjectCommand(at(key)), { abortSignal });
+        return { length: answer.ContentLength ?? 0, type: answer.ContentType ?? "application/octet-stream" };
+      }),
+    remove: (key) =>
+      asked(key, ANSWER_MS, async (abortSignal) => {
+        await client.send(new DeleteObjectCommand(at(key)), { abortSignal });
+        return null;
+      }).then((outcome) => (outcome.ok || !isMissing(outcome.refusal.code) ? outcome : ok(null))),
+  };
+}
+
+function signWith(command: PutObjectCommand, sha256: string): void {
+  command.middlewareStack.add(
+    (next) => (sent) => {
+      (sent.request as { headers: Record<string, string> }).headers["x-amz-content-sha256"] = sha256;
+      return next(sent);
+    },
+    { step: "build", name: "knownContentHash" },
+  );
+}
+
+/** Runs one request; the time limit ends when the answer begins, so that a slow reader of the body is not cut off. */
+async function asked<T>(key: string, milliseconds: number, ask: (signal: AbortSignal) => Promise<T>): Promise<Outcome<T>> {
+  const limit = new AbortController();
+  const timer = setTimeout(() => limit.abort(), milliseconds);
+  try {
+    return ok(await ask(limit.signal));
+  } catch (thrown) {
+    return refusalOf(key, thrown);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+const isMissing = (code: string): boolean => code === "photo-unknown" || code === "record-unknown";
+
+function refusalOf(key: string, thrown: unknown) {
+  const error = thrown as { name?: string; message?: string; $metadata?: { httpStatusCode?: number } };
+  const status = error.$metadata?.httpStatusCode;
+  // A store that does not know the bucket also answers 404, and that is its fault, not a missing photo.
+  if (status === 404 && error.name !== "NoSuchBucket") {
+    return refuse(key.split("/")[1] === "records" ? "record-unknown" : "photo-unknown", `store/${key}`);
+  }
+  return refuse("store-unavailable", `store/${key}`, { why: error.name ?? "unknown", status: status ?? 0 });
+}
+
+const emptyStream = (): ReadableStream<Uint8Array> => new ReadableStream({ start: (controller) => controller.close() });

@@ -1,0 +1,228 @@
+import type { IRegularForbiddenRuleType } from "dependency-cruiser";
+
+/** The rooms of `src` that stand at the bottom and may see one another. */
+const bottom = ["outcome", "units", "doubt", "statistics"];
+/** Rooms beside each other: what needs two of them is put together in `job`. */
+const sideBySide = ["reading", "geometry", "tolerance", "water", "plumbing", "power", "photo"];
+/** What each room of `src` may see besides itself. */
+const sees: Readonly<Record<string, readonly string[]>> = {
+  ...Object.fromEntries(bottom.map((room) => [room, bottom])),
+  ...Object.fromEntries(sideBySide.map((room) => [room, bottom])),
+  ledger: ["outcome"],
+  job: [...bottom, ...sideBySide, "ledger"],
+  record: [...bottom, ...sideBySide, "ledger", "job"],
+  wire: [...bottom, ...sideBySide, "ledger", "job", "record"],
+  screens: [...bottom, ...sideBySide, "ledger", "job", "record", "wire"],
+};
+
+/** The rooms of `src`. */
+export const rooms: readonly string[] = Object.keys(sees);
+
+/** The packages that each folder may import; a folder that is not listed may import none. */
+const packages: Readonly<Record<string, readonly string[]>> = {
+  "src/wire": ["zod"],
+  "src/screens": ["preact", "idb"],
+  "functions/edge": ["hono"],
+  "functions/shared": ["hono", "@aws-sdk/client-s3"],
+  "functions/media": ["hono", "sharp", "exifr", "libheif-js"],
+  "functions/print": ["hono", "puppeteer", "@cantoo/pdf-lib"],
+};
+
+/** Packages that only some folders of infra and tests may import, with the reason. */
+const narrow: readonly { readonly package: string; readonly where: readonly string[]; readonly reason: string }[] = [
+  {
+    package: "sharp",
+    where: ["functions/media", "infra/demo", "tests"],
+    reason: "photos are decoded in media alone; the demo draws its own",
+  },
+  { package: "exifr", where: ["functions/media", "tests"], reason: "media is the only reader of EXIF" },
+  {
+    package: "puppeteer",
+    where: ["functions/print", "infra/browser", "infra/pictures", "tests"],
+    reason: "the browser belongs to print; tests and the README's pictures drive one",
+  },
+  { package: "@aws-sdk/client-s3", where: ["functions/shared", "tests"], reason: "one S3 store for all functions, no back door beside it" },
+];
+
+const referenceLibraries = [
+  "canonicalize",
+  "exif",
+  "exif-parser",
+  "fast-check",
+  "geographiclib",
+  "jstat",
+  "luxon",
+  "pdfjs-dist",
+  "simple-statistics",
+];
+
+/** Files that are started and never imported. */
+const entryFiles = [
+  "^functions/edge/(worker|local)\\.ts$",
+  "^functions/(media|print)/main\\.ts$",
+  "^functions/media/heic-worker\\.ts$",
+  "^infra/local/(start|demo|store|edge)\\.ts$",
+  "^infra/build/(main|types|lint|imports|test)\\.ts$",
+  "^src/screens/(main\\.tsx?|sw\\.ts)$",
+];
+
+const escaped = (name: string): string => name.replaceAll(/[/.]/g, "\\$&");
+const anyOf = (names: readonly string[]): string => `(${names.map(escaped).join("|")})`;
+const inPackages = (names: readonly string[]): string => `(^|/)node_modules/${anyOf(names)}/`;
+const npm = "(^|/)node_modules/";
+
+type Rule = IRegularForbiddenRuleType;
+
+const rule = (name: string, comment: string, from: Rule["from"], to: Rule["to"]): Rule => ({ name, comment, severity: "error", from, to });
+
+const roomRules = rooms.map((room) =>
+  rule(
+    `room-${room}`,
+    `src/${room} sees only itself${sees[room]?.length ? ` and ${sees[room].join(", ")}` : ""}.`,
+    { path: `^src/${room}/` },
+    { path: "^(src|functions|templates|infra)/", pathNot: `^src/${anyOf([room, ...(sees[room] ?? [])])}/` },
+  ),
+);
+
+const packageRules = [
+  ...rooms.map((room) => `src/${room}`),
+  "functions/edge",
+  "functions/shared",
+  "functions/media",
+  "functions/print",
+  "templates",
+].map((folder) =>
+  rule(
+    `packages-${folder.replace("/", "-")}`,
+    `${folder} imports ${packages[folder]?.join(", ") ?? "no package"}.`,
+    { path: `^${folder}/` },
+    { path: npm, ...(packages[folder] ? { pathNot: inPackages(packages[folder]) } : {}) },
+  ),
+);
+
+const narrowRules = narrow.map(({ package: name, where, reason }) =>
+  rule(
+    `package-${name.replaceAll(/[@/]/g, "")}-only-where-it-belongs`,
+    `${name}: ${reason}.`,
+    { path: "^(infra|tests)/", pathNot: `^${anyOf(where)}/` },
+    { path: inPackages([name]) },
+  ),
+);
+
+/** Every rule of the design's page on rooms and imports. */
+export const importRules: readonly Rule[] = [
+  ...roomRules,
+  ...packageRules,
+  ...narrowRules,
+  rule(
+    "wire-sees-types-only",
+    "src/wire takes types from the other rooms, no code.",
+    { path: "^src/wire/" },
+    {
+      path: "^src/",
+      pathNot: "^src/wire/",
+      dependencyTypesNot: ["type-only"],
+    },
+  ),
+  rule(
+    "no-platform",
+    "The core, the edge, what the functions share and the templates run without Node.",
+    { path: "^(src|functions/edge|functions/shared|templates)/" },
+    {
+      dependencyTypes: ["core"],
+    },
+  ),
+  rule(
+    "templates-see",
+    "Templates see the record, units and outcome.",
+    { path: "^templates/" },
+    {
+      path: "^(src|functions|infra)/",
+      pathNot: "^src/(record|units|outcome)/",
+    },
+  ),
+  rule(
+    "templates-are-for-print-and-edge",
+    "Only print and the edge see the templates.",
+    { path: "^(functions|infra)/", pathNot: "^functions/(print|edge)/" },
+    {
+      path: "^templates/",
+    },
+  ),
+  rule(
+    "functions-stay-apart",
+    "Functions never import one another; what they share lies in functions/shared.",
+    { path: "^functions/([^/]+)/" },
+    {
+      path: "^functions/",
+      pathNot: "^functions/($1|shared)/",
+    },
+  ),
+  rule(
+    "functions-see-no-screens",
+    "Functions see the core and the wire, never the screens or infra.",
+    { path: "^functions/" },
+    { path: "^(src/screens|infra)/" },
+  ),
+  rule(
+    "infra-starts-by-path",
+    "infra starts functions by path and imports none of them, nor the screens.",
+    { path: "^infra/" },
+    {
+      path: "^(functions|src/screens)/",
+    },
+  ),
+  rule(
+    "nothing-imports-an-entry-file",
+    "Entry files are started, never imported.",
+    {},
+    { path: entryFiles, dependencyTypesNot: ["type-only"] },
+  ),
+  rule("nothing-imports-tests", "Only tests import tests.", { pathNot: "^tests/" }, { path: "^tests/" }),
+  rule(
+    "reference-libraries-in-tests-only",
+    "What our results are compared with must not make them.",
+    { path: "^infra/" },
+    {
+      path: inPackages(referenceLibraries),
+    },
+  ),
+  rule(
+    "room-through-its-index",
+    "A room of src is entered through its index.ts.",
+    { path: "^(?!tests/)", pathNot: "^src/" },
+    {
+      path: "^src/[^/]+/.+\\.tsx?$",
+      pathNot: "^src/[^/]+/index\\.ts$",
+    },
+  ),
+  rule(
+    "room-through-its-index-inside-src",
+    "A room of src is entered through its index.ts.",
+    { path: "^src/([^/]+)/" },
+    {
+      path: "^src/[^/]+/.+\\.tsx?$",
+      pathNot: ["^src/$1/", "^src/[^/]+/index\\.ts$"],
+    },
+  ),
+  rule(
+    "folder-through-its-index",
+    "A folder of functions or infra is entered through its index.ts.",
+    { path: "^(functions|infra)/([^/]+)/" },
+    {
+      path: "^(functions|infra)/[^/]+/.+\\.ts$",
+      pathNot: ["^$1/$2/", "^(functions|infra)/[^/]+/index\\.ts$"],
+    },
+  ),
+  rule(
+    "templates-through-their-index",
+    "Templates are entered through index.ts.",
+    { path: "^functions/" },
+    {
+      path: "^templates/.+\\.ts$",
+      pathNot: ["^templates/index\\.ts$", "^templates/[^/]+/index\\.ts$"],
+    },
+  ),
+  rule("no-cycles", "No import leads back to where it came from.", {}, { circular: true }),
+  rule("everything-resolves", "Every import names a file or a package that is there.", {}, { couldNotResolve: true }),
+];

@@ -1,0 +1,1 @@
+export { bundleEdge, type EdgeEntry } from "./edge.ts";

@@ -1,0 +1,74 @@
+import "../node-version.ts";
+import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { forbiddenImports } from "./imports/index.ts";
+import { project } from "./project.ts";
+import { countProcesses, judgeRun, type Line, table } from "./report.ts";
+import { runTool } from "./run.ts";
+import { checkTypes, typeProjects } from "./type-projects.ts";
+
+/** `npm test`: everything that can fail, one table, and `N passed, N failed` as the last line. */
+const testProjects = ["unit", "architecture", "contract", "functions", "record", "browser", "faults"];
+const mustRun = ["workerd", "store", "media", "print", "browser"];
+
+const lines: Line[] = [];
+const add = (line: Line): void => {
+  lines.push(line);
+  console.log(table([line]));
+};
+const one = (name: string, good: boolean, seconds: number, output: string): void => {
+  if (!good) console.log(output.trim());
+  add({ name, passed: good ? 1 : 0, failed: good ? 0 : 1, seconds, note: "" });
+};
+
+const out = join(project, "out");
+const processLog = join(out, "processes.jsonl");
+await mkdir(join(out, "tests"), { recursive: true });
+await writeFile(processLog, "");
+
+for (const name of typeProjects) {
+  const ran = await checkTypes(name);
+  one(`types ${name}`, ran.code === 0, ran.seconds, ran.output);
+}
+
+const lint = await runTool("node_modules/@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "--colors=off"], false);
+one("lint", lint.code === 0, lint.seconds, lint.output);
+
+const began = performance.now();
+const imports = await forbiddenImports(project).catch((error: Error) => error);
+one(
+  "imports",
+  !(imports instanceof Error) && imports.violations.length === 0,
+  (performance.now() - began) / 1000,
+  imports instanceof Error ? imports.message : imports.violations.map(({ from, to, rule }) => `${from} → ${to} (${rule})`).join("\n"),
+);
+
+for (const name of testProjects) {
+  const file = join(out, "tests", `${name}.json`);
+  await rm(file, { force: true });
+  const ran = await runTool(
+    "node_modules/vitest/vitest.mjs",
+    ["run", "--project", name, "--reporter=default", "--reporter=json", `--outputFile.json=${file}`],
+    false,
+    { ASBURIED_PROCESS_LOG: processLog, NO_COLOR: "1" },
+  );
+  const judged = judgeRun(await readFile(file, "utf8").catch(() => undefined), ran.code);
+  if (judged.failed > 0) console.log(ran.output.trim());
+  add({ name, ...judged, seconds: ran.seconds });
+}
+
+const counts = countProcesses(await readFile(processLog, "utf8"));
+const missing = mustRun.filter((name) => !counts.has(name));
+add({
+  name: "processes",
+  passed: mustRun.length - missing.length,
+  failed: missing.length,
+  seconds: 0,
+  note: mustRun.map((name) => `${name} ${counts.get(name) ?? 0}`).join(", "),
+});
+
+const passed = lines.reduce((sum, line) => sum + line.passed, 0);
+const failed = lines.reduce((sum, line) => sum + line.failed, 0);
+console.log(`\n${table(lines)}\n`);
+console.log(`${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;

@@ -1,0 +1,41 @@
+/** What is kept of a demo for the next start: where people sign in and where the record lies. */
+export interface DemoSummary {
+  /** Sign-in links by role. */
+  readonly links: Readonly<Record<string, string>>;
+  readonly pdf: string;
+}
+
+/** What the main job leaves; `infra/demo` makes it through the public API. */
+export interface DemoResult {
+  readonly pdf: Uint8Array;
+  readonly record: unknown;
+  readonly ledger: unknown;
+  readonly findings: readonly unknown[];
+  readonly links: Readonly<Record<string, string>>;
+}
+
+export interface DemoPlan {
+  /** Address of the edge, without a slash at the end. */
+  readonly edge: string;
+  readonly operatorKey: string;
+  readonly log: (line: string) => void;
+}
+
+/** Runs the demo, loaded only now: a start that finds everything there has no use for it. */
+export const runDemo = async (plan: DemoPlan): Promise<DemoResult> => {
+  const { runDemo: run } = (await import(new URL("../demo/index.ts", import.meta.url).href)) as {
+    runDemo: (plan: DemoPlan) => Promise<DemoResult>;
+  };
+  return run(plan);
+};
+
+/** The lines that `npm start` prints, links made to point at the port of this start. */
+export const linesOf = ({ links, pdf }: DemoSummary, edge: string): string[] => {
+  const width = Math.max(0, ...Object.keys(links).map((role) => role.length));
+  return [
+    ...Object.entries(links).map(
+      ([role, link]) => `Sign in as ${role.padEnd(width)}  ${new URL(new URL(link, edge).pathname + new URL(link, edge).search, edge)}`,
+    ),
+    `The record that was issued: ${pdf}`,
+  ];
+};

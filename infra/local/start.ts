@@ -1,0 +1,58 @@
+import "../node-version.ts";
+import { existsSync } from "node:fs";
+import { readFile, rename, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { type DemoSummary, linesOf, runDemo } from "./demo-result.ts";
+import { startStack } from "./index.ts";
+
+/** `npm start`: the stack in `data/`, filled with the demo company when it is empty, until Ctrl-C. */
+const directory = process.env.ASBURIED_DATA ?? fileURLToPath(new URL("../../data", import.meta.url));
+const summaryFile = join(directory, "demo.json");
+const say = (line: string): void => console.log(line);
+
+let stop = async (): Promise<void> => {};
+let stopping = false;
+for (const signal of ["SIGINT", "SIGTERM"] as const) {
+  process.on(signal, () => {
+    if (stopping) return;
+    stopping = true;
+    say("Stopping.");
+    void stop().finally(() => process.exit(0));
+  });
+}
+
+const stack = await startStack({ directory, ports: { edge: Number(process.env.PORT ?? 8787) }, demoLinks: true, log: say }).catch(
+  (error: Error) => {
+    console.error(error.message);
+    process.exit(1);
+  },
+);
+stop = stack.stop;
+if (stopping) await stop();
+
+const remembered = async (): Promise<DemoSummary | undefined> =>
+  existsSync(summaryFile) ? (JSON.parse(await readFile(summaryFile, "utf8")) as DemoSummary) : undefined;
+
+const fill = async (): Promise<DemoSummary> => {
+  say("Filling the empty stack with the demo company.");
+  const { pdf: bytes, links } = await runDemo({ edge: stack.edge, operatorKey: stack.secrets.operatorKey, log: say });
+  const pdf = join(directory, "record.pdf");
+  await writeFile(pdf, bytes);
+  const whole: DemoSummary = { links, pdf };
+  // written last and in one go: it stands for a demo that went through
+  await writeFile(`${summaryFile}.part`, JSON.stringify(whole, undefined, 2));
+  await rename(`${summaryFile}.part`, summaryFile);
+  return whole;
+};
+
+try {
+  const summary = (await remembered()) ?? (await fill());
+  say("");
+  for (const line of linesOf(summary, stack.edge)) say(line);
+  say(`\nServing on ${stack.edge} until Ctrl-C. Everything is kept in ${directory}.`);
+} catch (error) {
+  console.error(`The demo could not be filled in: ${(error as Error).message}`);
+  await stack.stop();
+  process.exit(1);
+}

@@ -1,0 +1,84 @@
+/**
+ * A value with its doubt, kept apart by where the doubt comes from. A source that two values share (the height of the
+ * line of one set-up, the permitted error of one tape) then cancels in their difference by itself.
+ */
+export interface Uncertain {
+  /** SI. */
+  readonly value: number;
+  /** Per independent source: sensitivity × standard uncertainty, signed, in the unit of the value. No part is zero. */
+  readonly parts: ReadonlyMap<string, number>;
+}
+
+export type NonEmpty<T> = readonly [T, ...T[]];
+
+/** Coverage factor of an expanded uncertainty: U = 2 u. */
+export const COVERAGE_FACTOR = 2;
+
+const smallestFirst = (a: number, b: number): number => Math.abs(a) - Math.abs(b) || a - b;
+
+/** Sum that does not depend on the order of the terms: floats are not associative, and entries arrive in any order. */
+export function total(terms: readonly number[]): number {
+  return [...terms].sort(smallestFirst).reduce((sum, term) => sum + term, 0);
+}
+
+export const certain = (value: number): Uncertain => ({ value, parts: new Map() });
+
+export interface Term {
+  readonly times: number;
+  readonly of: Uncertain;
+}
+
+/** Σ times × of. Every other operation is this one; shared sources add with their signs, new ones stand beside each other. */
+export function combine(terms: readonly Term[]): Uncertain {
+  const contributions = new Map<string, number[]>();
+  for (const { times, of } of terms) {
+    for (const [source, part] of of.parts) {
+      const list = contributions.get(source);
+      if (list) list.push(times * part);
+      else contributions.set(source, [times * part]);
+    }
+  }
+  const parts = new Map<string, number>();
+  for (const [source, list] of contributions) {
+    const part = total(list);
+    if (part !== 0) parts.set(source, part);
+  }
+  return { value: total(terms.map(({ times, of }) => times * of.value)), parts };
+}
+
+/** Adds standard uncertainty `u` (unit of the value) from `source`; a source it already has adds to itself, as one cause does. */
+export function withSource(x: Uncertain, source: string, u: number): Uncertain {
+  return combine([
+    { times: 1, of: x },
+    { times: 1, of: { value: 0, parts: new Map([[source, u]]) } },
+  ]);
+}
+
+export const add = (a: Uncertain, b: Uncertain): Uncertain =>
+  combine([
+    { times: 1, of: a },
+    { times: 1, of: b },
+  ]);
+export const subtract = (a: Uncertain, b: Uncertain): Uncertain =>
+  combine([
+    { times: 1, of: a },
+    { times: -1, of: b },
+  ]);
+export const scale = (x: Uncertain, factor: number): Uncertain => combine([{ times: factor, of: x }]);
+
+/** The value without its sign; the doubt keeps its size. For limits that hold either way ('out of level at most ...'). */
+export const magnitude = (x: Uncertain): Uncertain => (x.value < 0 ? scale(x, -1) : x);
+
+export const mean = (list: NonEmpty<Uncertain>): Uncertain => combine(list.map((of) => ({ times: 1 / list.length, of })));
+
+/** Root of the sum of squares of the parts, unit of the value. Only + × and a square root: the same in every engine. */
+export const standardUncertainty = (x: Uncertain): number => Math.sqrt(total([...x.parts.values()].map((part) => part * part)));
+
+/** U = 2 u, unit of the value. */
+export const expanded = (x: Uncertain): number => COVERAGE_FACTOR * standardUncertainty(x);
+
+/** Standard uncertainty of something anywhere in ± `halfWidth` with equal chance (GUM 4.3.7, from memory). */
+export const rectangular = (halfWidth: number): number => halfWidth / Math.sqrt(3);
+
+/** Standard uncertainty of reading to the nearest `step`: half a step either side (GUM F.2.2.1, from memory). */
+export const resolutionUncertainty = (step: number): number => step / (2 * Math.sqrt(3));

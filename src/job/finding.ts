@@ -1,0 +1,115 @@
+import type { Figures } from "../outcome/index.ts";
+import type { QuantityKind } from "../units/index.ts";
+import type { About } from "./fact.ts";
+import type { Weight } from "./sheet.ts";
+
+export const verdicts = ["within", "outside", "too close to call", "not taken", "could not be taken", "does not apply"] as const;
+export type Verdict = (typeof verdicts)[number];
+
+/** A sentence before its language: a key of the dictionary in `src/record` and the figures that it prints. */
+export interface Message {
+  readonly key: string;
+  readonly figures: Figures;
+}
+
+/** The outcome of one check, or of one item that no check reads. Integers in the fixed unit of its kind. */
+export interface Finding {
+  readonly step: string;
+  /** Id of the check, or of the item where the item itself is what is found. */
+  readonly check: string;
+  readonly of: "check" | "picture" | "reading" | "answer" | "tag set" | "one of";
+  readonly tag?: string;
+  readonly verdict: Verdict;
+  readonly weight: Weight;
+  /** The covering that it can hold, with weight `holds`. */
+  readonly holds?: string;
+  readonly kind?: QuantityKind;
+  readonly value?: number;
+  /** Expanded doubt U (k = 2). */
+  readonly doubt?: number;
+  readonly aim?: number;
+  readonly lower?: number;
+  readonly upper?: number;
+  /** The three largest contributors to the doubt: name and their standard uncertainty. */
+  readonly contributors?: readonly { readonly name: string; readonly u: number }[];
+  /** Verdict so far: the height mark has not been read again. */
+  readonly soFar?: boolean;
+  /** Met from this instant on (cure, a ticket's end), milliseconds. */
+  readonly from?: number;
+  /** Entries that it rests on, ids in order. */
+  readonly entries: readonly string[];
+  /** Items that it waits for. */
+  readonly missing?: readonly About[];
+  /** Figures of design or kit card that it waits for. */
+  readonly unknown?: readonly string[];
+  /** What a bad value costs or what goes with it: gallons lost to the tilt, millilitres. */
+  readonly costs?: { readonly kind: QuantityKind; readonly value: number };
+  /** What lets it pass in spite of its verdict. */
+  readonly by?: Passage;
+  /** Earlier series, before rework: the values that no longer count. */
+  readonly beforeRework?: readonly { readonly value: number; readonly verdict: Verdict }[];
+  readonly says: Message;
+}
+
+/** Why something clears although it is not `within`. */
+export interface Passage {
+  readonly way: "concession" | "departure" | "go-ahead" | "does not apply" | "rework";
+  readonly entry: string;
+  readonly confirmed?: boolean;
+}
+
+/** One reason why a covering is not yet clear, with its ways out. */
+export interface Line {
+  readonly about: About;
+  readonly step: string;
+  readonly verdict: Verdict;
+  readonly reason: Message;
+  readonly waysOut: readonly WayOut[];
+  /** Clears by itself at this instant. */
+  readonly from?: number;
+}
+
+export const waysOut = [
+  "take it",
+  "take it again",
+  "does not apply",
+  "could not be taken",
+  "name it",
+  "rework it",
+  "call the office",
+  "go-ahead by telephone",
+  "ask for the figure",
+  "wait",
+] as const;
+export type WayOut = (typeof waysOut)[number];
+
+/** What a covering has. Only a covering is ever called clear. */
+export interface Clearance {
+  readonly covering: string;
+  readonly state: "clear" | "on word" | "not yet";
+  /** Entry of the go-ahead on whose word it reads clear. */
+  readonly onWord?: readonly string[];
+  readonly lines: readonly Line[];
+  /** When it has happened: what was shown then, and what is known now. */
+  readonly covered?: CoveredState;
+}
+
+export interface CoveredState {
+  readonly entry?: string;
+  /** Phone's clock, corrected by its skew; milliseconds. */
+  readonly at: number;
+  /** Nobody said covered: it follows from an entry that needs it hidden. */
+  readonly noLaterThan: boolean;
+  /** What the phone showed. */
+  readonly shown?: "clear" | "on word" | "not yet";
+  /** Lines that the phone showed as holding. */
+  readonly shownLines?: readonly string[];
+  /** Clear when covered, doubted by what is known now. */
+  readonly laterDoubted: boolean;
+}
+
+export interface HandingOver {
+  readonly state: "everything entered" | "missing";
+  readonly missing: readonly Line[];
+  readonly leftToDo: readonly { readonly entry: string; readonly text: string; readonly by: string; readonly done: boolean }[];
+}

@@ -1,0 +1,16 @@
+export { admit } from "./admit.ts";
+export { clearance, clearances, handingOver } from "./clearance.ts";
+export { standingOf } from "./clears.ts";
+export * from "./fact.ts";
+export { type Design, figureAsked, figureValue, type KitCard, switchOn } from "./figures.ts";
+export * from "./finding.ts";
+export { findings } from "./findings.ts";
+export { entryOf, jobLedgerOf } from "./from-ledger.ts";
+export { designFor } from "./instances.ts";
+export { type Live, whatOf } from "./live.ts";
+export { RULES } from "./rules.ts";
+export * from "./sheet.ts";
+export { sheetFaults } from "./sheet-faults.ts";
+export { usualUncertainty } from "./sheet-limits.ts";
+export { readSheet } from "./sheet-reading.ts";
+export { designAt, factsOf, type JobLedger, type JobState, jobState, type Tag } from "./state.ts";

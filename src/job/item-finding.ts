@@ -1,0 +1,125 @@
+import type { About } from "./fact.ts";
+import type { Finding, Message, Verdict } from "./finding.ts";
+import type { Live } from "./live.ts";
+import { closingOf } from "./measured.ts";
+import { passageOf } from "./passages.ts";
+import { aboutOf, coveringHeld, type Instance, lastWord, oneOfHolding, seriesOf } from "./series.ts";
+import type { Weight } from "./sheet.ts";
+import { factsOf, type JobState } from "./state.ts";
+
+interface Outcome {
+  readonly verdict: Verdict;
+  readonly says: Message;
+  readonly soFar?: boolean;
+}
+
+const message = (key: string, figures: Message["figures"] = {}): Message => ({ key, figures });
+
+/** Pictures that media could not open. */
+function unreadablePhotos(state: JobState): ReadonlySet<string> {
+  const facts = factsOf(state, "picture-read").filter(
+    ({ what }) => typeof what.facts === "object" && what.facts !== null && "unreadable" in what.facts && what.facts.unreadable,
+  );
+  return new Set(facts.map((f) => f.what.photo));
+}
+
+type Shown = "shows it" | "cannot tell" | "nobody looked yet" | "does not show it" | "unreadable";
+
+function shown(state: JobState, picture: Live, unreadable: ReadonlySet<string>): Shown {
+  if (picture.what.judged === "unreadable" || unreadable.has(String(picture.what.photo))) return "unreadable";
+  const looked = factsOf(state, "picture-looked-at")
+    .filter((f) => f.what.picture === picture.id)
+    .at(-1);
+  return looked?.what.says ?? "nobody looked yet";
+}
+
+const pictureOrder: readonly Shown[] = ["shows it", "nobody looked yet", "cannot tell", "unreadable", "does not show it"];
+
+/** The best of the pictures taken stands for all. */
+function pictureOutcome(state: JobState, pictures: readonly Live[]): Outcome {
+  const unreadable = unreadablePhotos(state);
+  const best = pictures.map((p) => shown(state, p, unreadable)).sort((a, b) => pictureOrder.indexOf(a) - pictureOrder.indexOf(b))[0];
+  if (best === "does not show it") return { verdict: "outside", says: message("picture.does-not-show") };
+  if (best === "unreadable") return { verdict: "too close to call", says: message("picture.unreadable") };
+  if (best === "shows it") return { verdict: "within", says: message("picture.shows") };
+  return { verdict: "within", says: message(best === "cannot tell" ? "picture.cannot-tell" : "picture.not-looked-at") };
+}
+
+function answerOutcome(instance: Instance, answers: readonly Live[]): Outcome {
+  const chosen = instance.item.choices?.find((c) => c.id === answers.at(-1)?.what.choice);
+  const verdict = chosen?.accepts ? "within" : "outside";
+  return { verdict, says: message(`answer.${verdict}`, { choice: chosen?.id ?? "" }) };
+}
+
+/** A reading without a check of its own is asked for, not judged; the height mark's last must close the set-up. */
+function readingOutcome(state: JobState, instance: Instance, readings: readonly Live[]): Outcome {
+  const typed = readings.map((r) => String(r.what.typed)).join("; ");
+  const setUp = readings.at(-1)?.what.setUp;
+  if (instance.item.heightMark === true && typeof setUp === "string") {
+    const closing = closingOf(state, setUp);
+    const figures = { typed, difference: closing.difference ?? 0, allowed: closing.allowed ?? 0 };
+    if (closing.state === "does not close") return { verdict: "too close to call", says: message("mark.does-not-close", figures) };
+    if (closing.state === "closed") return { verdict: "within", says: message("mark.closed", figures) };
+    return { verdict: "within", says: message("mark.so-far", figures), soFar: true };
+  }
+  return { verdict: "within", says: message("reading.taken", { typed }) };
+}
+
+function entered(state: JobState, instance: Instance, counting: readonly Live[]): Outcome {
+  if (instance.item.kind === "picture") return pictureOutcome(state, counting);
+  if (instance.item.kind === "answer") return answerOutcome(instance, counting);
+  return readingOutcome(state, instance, counting);
+}
+
+export const sameAbout = (about: About, own: About): boolean =>
+  about.item === own.item && about.check === own.check && (about.tag === undefined || about.tag === own.tag);
+
+/** What an item holds: itself, or through the 'one of' that it stands in. */
+export function weightOf(state: JobState, instance: Instance): { readonly weight: Weight; readonly holds?: string } {
+  const one = state.sheet && oneOfHolding(state.sheet, instance.item.id);
+  if (one) return { weight: "holds", holds: one.holds };
+  const holds = instance.item.weight === "holds" ? coveringHeld(state, instance.item, instance.item.tags, instance.tag) : undefined;
+  return { weight: instance.item.weight, ...(holds === undefined ? {} : { holds }) };
+}
+
+/** The finding of one item, for one tag where it repeats. */
+export function itemFinding(state: JobState, instance: Instance): Finding {
+  const { item, tag } = instance;
+  const own = aboutOf(instance);
+  const series = seriesOf(state, instance);
+  const newest = series.counting.at(-1)?.position ?? -1;
+  const word = lastWord(state, (about) => sameAbout(about, own), item.mayNotApply === true, Math.max(newest, series.cut?.position ?? -1));
+  const weight = weightOf(state, instance);
+  const outcome: Outcome = word
+    ? {
+        verdict: word.way,
+        says: message(word.way === "does not apply" ? "item.does-not-apply" : "item.could-not-be-taken", { reason: word.reason }),
+      }
+    : series.counting.length > 0
+      ? entered(state, instance, series.counting)
+      : { verdict: "not taken", says: message(series.cut ? `item.not-taken-again` : "item.not-taken") };
+  const passes = outcome.verdict !== "within" && outcome.verdict !== "does not apply";
+  const by = passes
+    ? passageOf(state, {
+        names: (about) => sameAbout(about, own),
+        holds: weight.holds,
+        newest: Math.max(newest, word?.fact.position ?? -1),
+      })
+    : undefined;
+  const reworked =
+    outcome.verdict === "within" && series.beforeRework.length > 0 && series.cut
+      ? ({ way: "rework", entry: series.cut.entry } as const)
+      : undefined;
+  const way = by ?? (outcome.verdict === "does not apply" && word ? ({ way: "does not apply", entry: word.fact.id } as const) : reworked);
+  return {
+    step: item.step,
+    check: item.id,
+    of: item.kind,
+    ...(tag === undefined ? {} : { tag }),
+    ...weight,
+    ...outcome,
+    entries: [...series.counting.map((f) => f.id), ...(word ? [word.fact.id] : [])],
+    ...(outcome.verdict === "not taken" ? { missing: [own] } : {}),
+    ...(way ? { by: way } : {}),
+  };
+}

@@ -1,0 +1,90 @@
+import type { About } from "./fact.ts";
+import type { Live } from "./live.ts";
+import type { Check, Item, OneOf, ToleranceSheet } from "./sheet.ts";
+import { type Cut, factsOf, type JobState } from "./state.ts";
+
+/** An item, for one tag where it repeats. */
+export interface Instance {
+  readonly item: Item;
+  readonly tag?: string;
+}
+
+/** What was entered for an instance: what counts now, and what counted before rework or before it was opened up again. */
+export interface Series {
+  readonly counting: readonly Live[];
+  readonly beforeRework: readonly Live[];
+  /** What last set older entries aside. */
+  readonly cut?: Cut;
+}
+
+export const aboutOf = ({ item, tag }: Instance): About => (tag === undefined ? { item: item.id } : { item: item.id, tag });
+
+export const oneOfHolding = (sheet: ToleranceSheet, item: string): OneOf | undefined =>
+  sheet.oneOf.find((one) => one.groups.some((group) => group.items.includes(item)));
+
+/** The covering that something can hold, for a tag where the sheet says 'by tag'. */
+export function coveringHeld(
+  state: JobState,
+  weighted: { readonly holds?: string },
+  tagSet: string | undefined,
+  tag: string | undefined,
+): string | undefined {
+  if (weighted.holds !== "by tag") return weighted.holds;
+  return state.tags.find((t) => t.set === tagSet && t.tag === tag)?.hiddenBy;
+}
+
+const entryKinds: Readonly<Record<Item["kind"], readonly string[]>> = {
+  reading: ["reading-taken"],
+  picture: ["picture-taken", "received-otherwise"],
+  answer: ["answered"],
+};
+
+function checksReading(sheet: ToleranceSheet | undefined, item: string): readonly Check[] {
+  return (sheet?.checks ?? []).filter((check) => check.items.includes(item));
+}
+
+/** Whether a fact about something is about this instance: itself, or a check that reads it. */
+export function concerns(state: JobState, about: About, { item, tag }: Instance): boolean {
+  if (about.tag !== undefined && about.tag !== tag) return false;
+  if (about.item !== undefined) return about.item === item.id;
+  return about.check !== undefined && checksReading(state.sheet, item.id).some((check) => check.id === about.check);
+}
+
+function cutConcerns(state: JobState, cut: Cut, instance: Instance): boolean {
+  if (cut.covering === undefined) return concerns(state, cut.about, instance);
+  const { item, tag } = instance;
+  const held = coveringHeld(state, item, item.tags, tag) ?? (state.sheet && oneOfHolding(state.sheet, item.id)?.holds);
+  return held === cut.covering;
+}
+
+export function seriesOf(state: JobState, instance: Instance): Series {
+  const { item, tag } = instance;
+  const all = (state.byItem.get(item.id) ?? []).filter((fact) => entryKinds[item.kind].includes(fact.kind) && fact.what.tag === tag);
+  const cuts = state.cuts.filter((cut) => cutConcerns(state, cut, instance));
+  const cut = cuts.at(-1);
+  const rework = cuts.filter((c) => c.why === "reworked").at(-1);
+  const counting = all.filter((fact) => cut === undefined || fact.position > cut.position);
+  const beforeRework = rework === undefined ? [] : all.filter((fact) => fact.position < rework.position);
+  return { counting, beforeRework, ...(cut ? { cut } : {}) };
+}
+
+/** The last word on an instance beside its own entries: it does not apply, or could not be taken. */
+export interface Word {
+  readonly way: "does not apply" | "could not be taken";
+  readonly reason: string;
+  readonly fact: Live;
+}
+
+/** `itself` tells whether a fact's About is the thing asked for; `mayNotApply` whether anybody may say so, or only the office. */
+export function lastWord(state: JobState, itself: (about: About) => boolean, mayNotApply: boolean, after: number): Word | undefined {
+  const words: Word[] = [];
+  for (const fact of factsOf(state, "does-not-apply")) {
+    if (fact.position > after && itself(fact.what.about) && (mayNotApply || fact.what.role !== "crew")) {
+      words.push({ way: "does not apply", reason: fact.what.reason, fact });
+    }
+  }
+  for (const fact of factsOf(state, "could-not-be-taken")) {
+    if (fact.position > after && itself(fact.what.about)) words.push({ way: "could not be taken", reason: fact.what.reason, fact });
+  }
+  return words.sort((a, b) => a.fact.position - b.fact.position).at(-1);
+}

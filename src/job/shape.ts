@@ -1,0 +1,50 @@
+import { type Refusal, refuse } from "../outcome/index.ts";
+
+/** The faults of a value's shape: none, or each with its place. Untrusted input; nothing here throws. */
+export type Shape = (value: unknown, place: string) => readonly Refusal[];
+
+const fault = (place: string, wanted: string): readonly Refusal[] => [refuse("sheet-shape", place, { wanted }).refusal];
+
+export const text: Shape = (value, place) =>
+  typeof value === "string" && value.length > 0 && value.length <= 2000 ? [] : fault(place, "text");
+export const integer: Shape = (value, place) => (Number.isSafeInteger(value) ? [] : fault(place, "a whole number"));
+export const notNegative: Shape = (value, place) =>
+  Number.isSafeInteger(value) && (value as number) >= 0 ? [] : fault(place, "a whole number from 0");
+export const yesNo: Shape = (value, place) => (typeof value === "boolean" ? [] : fault(place, "true or false"));
+
+export const among =
+  (...allowed: readonly (string | number)[]): Shape =>
+  (value, place) =>
+    allowed.includes(value as string) ? [] : fault(place, allowed.join(", "));
+
+export const listOf =
+  (shape: Shape): Shape =>
+  (value, place) =>
+    Array.isArray(value) ? value.flatMap((entry, i) => shape(entry, `${place}/${i}`)) : fault(place, "a list");
+
+export const eitherOf =
+  (...shapes: readonly Shape[]): Shape =>
+  (value, place) =>
+    shapes.some((shape) => shape(value, place).length === 0) ? [] : fault(place, "one of the forms that a limit can have");
+
+interface Fields {
+  readonly [name: string]: Shape;
+}
+
+/** An object with these fields, those whose name ends in `?` optional, and no others. */
+export function objectOf(fields: Fields): Shape {
+  const optional = new Map(Object.entries(fields).map(([name, shape]) => [name.replace("?", ""), { shape, optional: name.endsWith("?") }]));
+  return (value, place) => {
+    if (typeof value !== "object" || value === null || Array.isArray(value)) return fault(place, "an object");
+    const given = value as Readonly<Record<string, unknown>>;
+    const unknown = Object.keys(given).filter((name) => !optional.has(name));
+    return [
+      ...unknown.flatMap((name) => fault(`${place}/${name}`, "nothing: this name is not known here")),
+      ...[...optional].flatMap(([name, field]) => {
+        const inner = Object.hasOwn(given, name) ? given[name] : undefined;
+        if (inner === undefined) return field.optional ? [] : fault(`${place}/${name}`, "something");
+        return field.shape(inner, `${place}/${name}`);
+      }),
+    ];
+  };
+}

@@ -1,0 +1,90 @@
+import { fixedUnits } from "../units/index.ts";
+import { among, eitherOf, integer, listOf, notNegative, objectOf, type Shape, text, yesNo } from "./shape.ts";
+import { checkFunctions, limitFunctions } from "./sheet.ts";
+
+const words = objectOf({ en: text, "es?": text });
+const kind = among(...Object.keys(fixedUnits));
+const texts = listOf(text);
+const weighted = {
+  weight: among("holds", "asked", "if you have it", "open"),
+  "holds?": text,
+  "switches?": objectOf({ "on?": texts, "off?": texts }),
+  "source?": text,
+};
+const limit = eitherOf(integer, objectOf({ function: among(...limitFunctions), "figure?": text, "item?": text, "offset?": integer }));
+
+/** The shape of a tolerance sheet's file. */
+export const sheetShape: Shape = objectOf({
+  format: among(1),
+  id: text,
+  version: notNegative,
+  title: words,
+  switches: listOf(objectOf({ id: text, title: words, standard: yesNo })),
+  figures: listOf(objectOf({ id: text, title: words, kind, unit: text, from: among("design", "kit card") })),
+  instruments: listOf(
+    objectOf({
+      id: text,
+      title: words,
+      "permittedError?": notNegative,
+      "exact?": yesNo,
+      resolution: notNegative,
+      "line?": among("laser", "string with line level", "spirit level"),
+      "receiver?": among("fine", "coarse"),
+      "turnedEndForEnd?": yesNo,
+    }),
+  ),
+  placings: listOf(objectOf({ id: text, title: words, halfWidth: notNegative })),
+  tagSets: listOf(objectOf({ id: text, title: words, least: notNegative, coverings: texts })),
+  coverings: listOf(objectOf({ id: text, title: words, done: words, cautions: texts })),
+  cautions: listOf(objectOf({ id: text, text: words })),
+  steps: listOf(objectOf({ id: text, number: notNegative, title: words, cautions: texts, "office?": yesNo })),
+  items: listOf(
+    objectOf({
+      ...weighted,
+      id: text,
+      step: text,
+      kind: among("picture", "reading", "answer"),
+      title: words,
+      "prompt?": words,
+      "tags?": text,
+      "whenNoTagOf?": text,
+      "mayNotApply?": yesNo,
+      "needsHidden?": text,
+      "cautions?": texts,
+      "apart?": yesNo,
+      "quantity?": kind,
+      "unit?": objectOf({ inch: text, metric: text }),
+      "signed?": yesNo,
+      "instrument?": text,
+      "placing?": text,
+      "placingAlso?": text,
+      "inSetUp?": yesNo,
+      "heightMark?": yesNo,
+      "choices?": listOf(objectOf({ id: text, title: words, accepts: yesNo, "caution?": text })),
+    }),
+  ),
+  oneOf: listOf(objectOf({ id: text, step: text, title: words, holds: text, groups: listOf(objectOf({ title: words, items: texts })) })),
+  checks: listOf(
+    objectOf({
+      ...weighted,
+      id: text,
+      step: text,
+      title: words,
+      function: among(...checkFunctions),
+      items: texts,
+      "minus?": texts,
+      "way?": among("along", "across"),
+      "places?": among("corners", "quarter points"),
+      "until?": text,
+      "apart?": notNegative,
+      kind,
+      "aim?": limit,
+      "lower?": limit,
+      "upper?": limit,
+      "rule?": among("guarded", "simple acceptance"),
+      "stock?": notNegative,
+      "costs?": among("water lost to tilt"),
+      "asks?": among("electrician"),
+    }),
+  ),
+});

@@ -1,0 +1,2 @@
+export { type RefusalCode, refusalCodes } from "./codes.ts";
+export { type Figure, type Figures, type Outcome, ok, type Refusal, refuse } from "./outcome.ts";

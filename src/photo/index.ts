@@ -1,0 +1,3 @@
+export type { PhotoFacts, PhotoNote, PhotoType, Position, Rendition, Taken, Unreadable } from "./facts.ts";
+export { type Exposure, exposure, GREY_LONG_EDGE, type GreyMeasures, measureGrey, sharpness } from "./grey.ts";
+export { type JudgedFacts, judgePhoto, ownPhotoLimits, type PhotoJudgement, type PhotoLimits, type PhotoReason } from "./judge.ts";

@@ -1,0 +1,4 @@
+export type { LengthUnit } from "../units/index.ts";
+export { type LengthReading, readLength } from "./length.ts";
+export { type QuantityAsked, type QuantityReading, readQuantity } from "./quantity.ts";
+export { LONGEST_TEXT, type ReadingOptions } from "./scan.ts";

@@ -1,0 +1,151 @@
+import type { Verdict } from "../job/index.ts";
+
+/**
+ * The record's view model: everything that is printed, as text that is ready to print, in the order of the pages.
+ * Templates do no sums and no look-ups. Dates are text in the site's zone with the zone named. Names are already those
+ * of the edition (role and initials in the customer's, unless the company says otherwise).
+ */
+export interface RecordModel {
+  readonly format: 1;
+  readonly edition: "customer" | "company";
+  readonly language: "en" | "es";
+  readonly paper: "letter" | "a4";
+  /** Headings and fixed words of the templates, by key, in the record's language. */
+  readonly words: Readonly<Record<string, string>>;
+  readonly company: { readonly name: string; readonly lines: readonly string[] };
+  readonly title: {
+    readonly record: string;
+    readonly job: string;
+    readonly ownNumber?: string;
+    readonly version: number;
+    readonly issued: string;
+    /** Milliseconds; the document's own date, never the printer's clock. */
+    readonly issuedAt: number;
+    readonly lines: readonly LabelledText[];
+  };
+  /** One sentence: every covering, and what to read first. */
+  readonly standing: string;
+  readonly numbers: readonly LabelledText[];
+  readonly exceptions: readonly ExceptionView[];
+  readonly coverings: readonly CoveringView[];
+  readonly steps: readonly StepView[];
+  readonly accepted: readonly DecisionView[];
+  readonly leftToDo: readonly { readonly text: string; readonly by: string; readonly state: string }[];
+  readonly papers: readonly LabelledText[];
+  readonly equipment: readonly { readonly part: string; readonly facts: readonly LabelledText[] }[];
+  readonly cautions: readonly string[];
+  readonly warranty: { readonly terms: readonly WarrantyTermView[]; readonly text: readonly string[]; readonly note: string };
+  readonly signature: readonly LabelledText[];
+  readonly proof: {
+    readonly head: string;
+    readonly entries: number;
+    readonly rules: number;
+    readonly sheet: string;
+    readonly how: readonly string[];
+    readonly withheld: string;
+  };
+  /** Every finding with the sentence that is printed for it. */
+  readonly findings: readonly FindingView[];
+}
+
+export interface LabelledText {
+  readonly label: string;
+  readonly text: string;
+}
+
+/** How a row is drawn: shape and word always say what the tone says. */
+export type Tone = "within" | "outside" | "undecided" | "missing" | "apart";
+
+export interface FindingView {
+  readonly step: string;
+  readonly stepTitle: string;
+  readonly check: string;
+  readonly title: string;
+  readonly tag?: string;
+  readonly verdict: Verdict;
+  /** The verdict's word in the record's language. */
+  readonly verdictWord: string;
+  readonly tone: Tone;
+  readonly says: string;
+  readonly value?: string;
+  readonly doubt?: string;
+  readonly aim?: string;
+  readonly limit?: string;
+  readonly source?: string;
+  /** Numbers of the ledger's entries that it rests on. */
+  readonly entries: readonly number[];
+}
+
+export interface StepView {
+  readonly id: string;
+  readonly number: number;
+  readonly title: string;
+  readonly cautions: readonly string[];
+  readonly findings: readonly FindingView[];
+  /** Readings as typed: 'rim, place 1: 24 3/8 in, laser on fine, 8:14'. */
+  readonly readings: readonly ReadingView[];
+  readonly pictures: readonly PictureView[];
+  readonly notes: readonly string[];
+}
+
+export interface ReadingView {
+  readonly title: string;
+  readonly tag?: string;
+  readonly typed: string;
+  readonly how: string;
+  readonly when: string;
+  readonly number?: number;
+  /** Corrected, before rework, or moved: said in words; such a reading no longer counts. */
+  readonly aside?: string;
+}
+
+export interface PictureView {
+  readonly title: string;
+  readonly tag?: string;
+  readonly caption: string;
+  /** SHA-256 of the original, hex. */
+  readonly photo: string;
+  /** Key of the rendition to print; absent: not at the office yet, or unreadable; `missing` then says which. */
+  readonly rendition?: string;
+  readonly missing?: string;
+  readonly width?: number;
+  readonly height?: number;
+  /** 'made 12 May 2026 9:14 EDT, received 14 May 2026 7:02 EDT' */
+  readonly when: string;
+  readonly place: string;
+  readonly lookedAt: string;
+  readonly alt: string;
+  readonly number?: number;
+}
+
+export interface CoveringView {
+  readonly title: string;
+  readonly state: string;
+  readonly tone: Tone;
+  readonly when: string;
+  readonly clearance: string;
+  readonly lines: readonly string[];
+}
+
+export interface ExceptionView {
+  readonly title: string;
+  readonly verdictWord: string;
+  readonly tone: Tone;
+  readonly says: string;
+}
+
+export interface DecisionView {
+  readonly title: string;
+  readonly kind: string;
+  readonly says: string;
+  readonly by: string;
+  readonly when: string;
+}
+
+export interface WarrantyTermView {
+  readonly part: string;
+  readonly lasts: string;
+  readonly starts: string;
+  readonly ends: string;
+  readonly conditions: string;
+}

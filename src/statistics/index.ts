@@ -1,0 +1,1 @@
+export { normalDensity, normalDistribution, normalQuantile } from "./normal.ts";

@@ -1,0 +1,81 @@
+import * as z from "zod/mini";
+import { head } from "./entry.ts";
+import { count, hex64, id, instant, json, language, role, text, units, zone } from "./primitives.ts";
+
+export const newCompany = z.strictObject({
+  id: z.optional(id),
+  name: text(120),
+  zone,
+  units,
+  language,
+  owner: z.strictObject({ name: text(120) }),
+});
+export type NewCompany = z.infer<typeof newCompany>;
+export const companyMade = z.object({ company: id, ownerLink: z.string() });
+export type CompanyMade = z.infer<typeof companyMade>;
+
+export const demoLinks = z.object({ crew: z.string(), office: z.string(), owner: z.string() });
+export type DemoLinks = z.infer<typeof demoLinks>;
+
+export const session = z.object({
+  company: z.string(),
+  person: z.string(),
+  name: z.string(),
+  role,
+  phone: z.optional(z.string()),
+  units,
+  language,
+  companyName: z.string(),
+});
+export type SessionView = z.infer<typeof session>;
+
+export const newPerson = z.strictObject({ name: text(120), role });
+export type NewPerson = z.infer<typeof newPerson>;
+export const personMade = z.object({ person: id });
+export const people = z.object({
+  people: z.array(z.object({ person: z.string(), name: z.string(), role, left: z.optional(instant) })),
+});
+export type People = z.infer<typeof people>;
+export const link = z.object({ link: z.string() });
+
+/**
+ * The company's settings. Warranty terms, telephone, paper and the rest belong to who reads them (`src/record`); here
+ * only their form is known.
+ */
+export const settings = z.catchall(z.object({ name: text(120), zone, units, language }), json);
+export type Settings = z.infer<typeof settings>;
+
+const figure = z.union([z.strictObject({ typed: text(80), unit: text(16) }), z.literal("unknown")]);
+
+/** The facts of one bought part from its own paper; unknown is allowed and named. */
+export const kitCard = z.strictObject({
+  id,
+  part: text(200),
+  facts: z.record(z.string().check(z.regex(/^[A-Za-z][A-Za-z0-9-]{0,63}$/, "figure")), figure),
+  notes: z.optional(text()),
+  source: z.optional(text(400)),
+});
+export type KitCard = z.infer<typeof kitCard>;
+
+/** An instrument of the company's own: what it is, its smallest mark and where its certificate stands. */
+export const instrument = z.catchall(z.object({ id, title: text(200) }), json);
+
+/** A tolerance sheet is judged by its own reader, which finds all its faults; here it is any object. */
+export const sheet = z.record(z.string(), json);
+
+/** What a job takes over by an entry: `number` is the entry in the company's ledger, `digest` that of the content. */
+export const versionMade = z.object({ name: z.string(), number: count, digest: hex64 });
+export type VersionMade = z.infer<typeof versionMade>;
+export const settingsSet = z.object({ number: count, digest: hex64 });
+export type SettingsSet = z.infer<typeof settingsSet>;
+export const version = z.object({ kind: z.string(), name: z.string(), number: count, digest: hex64, content: json });
+export type VersionView = z.infer<typeof version>;
+
+export const company = z.object({
+  settings: z.object({ number: count, digest: hex64, content: settings }),
+  sheets: z.array(z.object({ name: z.string(), number: count, digest: hex64, version: z.int(), title: json })),
+  kitCards: z.array(z.object({ name: z.string(), number: count, digest: hex64, part: z.string() })),
+  instruments: z.array(z.object({ name: z.string(), number: count, digest: hex64, title: json })),
+  head,
+});
+export type CompanyView = z.infer<typeof company>;

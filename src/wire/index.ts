@@ -1,0 +1,11 @@
+export * from "./company.ts";
+export * from "./entry.ts";
+export * from "./job.ts";
+export { type Operation, openApi, type Shape } from "./open-api.ts";
+export * from "./photo.ts";
+export * from "./primitives.ts";
+export * from "./problem.ts";
+export { read } from "./read.ts";
+export * from "./record.ts";
+export * from "./state.ts";
+export { readWhat, whats } from "./whats.ts";

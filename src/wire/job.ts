@@ -1,0 +1,68 @@
+import * as z from "zod/mini";
+import { answer, head, MOST_ENTRIES } from "./entry.ts";
+import { photoState } from "./photo.ts";
+import { count, hex64, id, instant, json, text } from "./primitives.ts";
+
+export const jobMade = z.object({ job: id, received: instant, head, answers: z.array(answer) });
+export type JobMade = z.infer<typeof jobMade>;
+
+export const jobs = z.object({
+  jobs: z.array(
+    z.object({
+      job: z.string(),
+      title: z.string(),
+      ownNumber: z.optional(z.string()),
+      state: z.object({
+        coverings: z.array(z.object({ covering: z.string(), title: json, done: z.boolean(), clear: z.boolean(), lines: count })),
+      }),
+      entries: count,
+    }),
+  ),
+});
+export type JobList = z.infer<typeof jobs>;
+
+/**
+ * A job as everybody sees it. Findings, clearances and handing over have the core's own types (`src/job`): they are
+ * made by the core and read by the core, so the wire only says that they are objects.
+ */
+export const job = z.object({
+  job: z.string(),
+  title: z.string(),
+  ownNumber: z.optional(z.string()),
+  head,
+  entries: count,
+  rules: z.int(),
+  computedTo: count,
+  findings: z.array(json),
+  clearances: z.array(json),
+  handingOver: json,
+  sheet: z.optional(z.object({ name: z.string(), number: count, digest: hex64 })),
+  tags: z.array(z.object({ set: z.string(), tag: z.string(), hiddenBy: z.string() })),
+  coverings: z.array(z.object({ covering: z.string(), title: json, done: json })),
+  leftToDo: z.array(json),
+  photos: z.record(z.string(), photoState),
+  now: instant,
+});
+export type JobView = z.infer<typeof job>;
+
+const reference = z.strictObject({ id, digest: hex64 });
+
+/** Entries filed under the wrong job: both entries are written, or neither. */
+export const move = z.strictObject({
+  to: id,
+  entries: z.array(reference).check(z.minLength(1), z.maxLength(MOST_ENTRIES)),
+  reason: text(),
+  sent: z.optional(instant),
+  outEntry: z.unknown(),
+  inEntry: z.unknown(),
+});
+export type Move = z.infer<typeof move>;
+export const moved = z.object({ out: count, in: count });
+export type Moved = z.infer<typeof moved>;
+
+export const rebuilt = z.object({
+  job: z.string(),
+  same: z.boolean(),
+  differences: z.array(z.object({ place: z.string(), stored: json, rebuilt: json })),
+});
+export type Rebuilt = z.infer<typeof rebuilt>;

@@ -1,0 +1,32 @@
+import * as z from "zod/mini";
+
+/** An id: random, made by a phone or the edge. Fits into a path as it stands. */
+export const id = z.string().check(z.regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/, "id"));
+
+/** A digest, hash or salt: 32 bytes as 64 lower-case hex digits. */
+export const hex64 = z.string().check(z.regex(/^[0-9a-f]{64}$/, "hex64"));
+
+/** 9999-12-31T23:59:59.999Z. */
+export const LAST_INSTANT_MS = 253_402_300_799_999;
+
+/** Milliseconds since 1970 UTC, up to the end of the year 9999. A clock that is years off is kept; one without sense is not. */
+export const instant = z.int().check(z.gte(0), z.lte(LAST_INSTANT_MS));
+
+export const count = z.int().check(z.gte(0));
+
+/** Text as somebody typed it, never empty. */
+export const text = (longest = 2000) => z.string().check(z.minLength(1), z.maxLength(longest));
+
+/** Any JSON value; its own reader judges it. */
+export const json = z.json();
+
+export const language = z.enum(["en", "es"]);
+export const units = z.enum(["inch", "metric"]);
+export const role = z.enum(["crew", "office", "company owner"]);
+
+/** A zone of the IANA time zone data base by its form; whether it exists is for the reader to know. */
+export const zone = z.string().check(z.regex(/^[A-Za-z][A-Za-z0-9_+-]*(\/[A-Za-z0-9_+-]+){0,2}$/, "zone"), z.maxLength(64));
+
+export type Language = z.infer<typeof language>;
+export type Units = z.infer<typeof units>;
+export type PersonRole = z.infer<typeof role>;

@@ -1,0 +1,138 @@
+import * as z from "zod/mini";
+import type { FactKind } from "../job/index.ts";
+import type { Json } from "../ledger/index.ts";
+import type { Outcome } from "../outcome/index.ts";
+import { kind } from "./entry.ts";
+import { count, hex64, id, instant, json, language, role, text, units, zone } from "./primitives.ts";
+import { read } from "./read.ts";
+
+const name = text(80);
+const typed = z.strictObject({ typed: text(80), unit: text(16) });
+const about = z.strictObject({ item: z.optional(name), check: z.optional(name), tag: z.optional(name) });
+const reference = z.strictObject({ id, digest: hex64 });
+const receiver = z.enum(["fine", "coarse"]);
+const clearance = z.enum(["clear", "on word", "not yet"]);
+const integer = z.int();
+
+const movedEntry = z.strictObject({
+  id,
+  kind,
+  author: z.strictObject({ person: id, phone: id }),
+  run: count,
+  made: instant,
+  what: json,
+});
+
+/** The shape of what each kind of fact says. Extra members are refused: a misspelt one would be lost without a word. */
+export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
+  "job-opened": z.strictObject({ title: text(200), ownNumber: z.optional(text(80)), zone, language, units, late: z.optional(z.boolean()) }),
+  "version-taken-over": z.strictObject({ thing: z.enum(["sheet", "kit card", "settings"]), name, number: count, digest: hex64 }),
+  "design-set": z.strictObject({
+    figures: z.optional(z.record(name, z.union([typed, z.literal("unknown")]))),
+    switches: z.optional(z.record(name, z.boolean())),
+    reason: z.optional(text()),
+  }),
+  "tag-named": z.strictObject({ set: name, tag: name, hiddenBy: name }),
+  "set-up-made": z.strictObject({ instrument: name, receiver: z.optional(receiver), distance: z.optional(typed) }),
+  "reading-taken": z.strictObject({
+    item: name,
+    tag: z.optional(name),
+    typed: z.string().check(z.maxLength(80)),
+    unit: text(16),
+    setUp: z.optional(id),
+    instrument: z.optional(name),
+    placing: z.optional(name),
+    receiver: z.optional(receiver),
+    distance: z.optional(typed),
+    at: z.optional(instant),
+  }),
+  "picture-taken": z.strictObject({
+    item: name,
+    tag: z.optional(name),
+    photo: hex64,
+    bytes: count,
+    type: text(80),
+    taken: z.optional(instant),
+    judged: z.optional(z.enum(["readable", "unreadable"])),
+    caption: z.optional(text()),
+  }),
+  "picture-read": z.strictObject({ photo: hex64, facts: json }),
+  "picture-looked-at": z.strictObject({ picture: id, says: z.enum(["shows it", "does not show it", "cannot tell"]) }),
+  answered: z.strictObject({ item: name, tag: z.optional(name), choice: name }),
+  "does-not-apply": z.strictObject({ about, reason: text(), role }),
+  "could-not-be-taken": z.strictObject({ about, reason: text() }),
+  "note-for-record": z.strictObject({ text: text(20_000), step: z.optional(name), tag: z.optional(name) }),
+  "note-for-office": z.strictObject({ text: text(20_000) }),
+  "paper-added": z.strictObject({ title: text(200), paper: text(200), photo: z.optional(hex64) }),
+  "visit-begun": z.strictObject({ note: z.optional(text()) }),
+  "visit-ended": z.strictObject({ staysOpen: z.optional(text()), note: z.optional(text()) }),
+  "done-by-others": z.strictObject({ what: text(), step: z.optional(name) }),
+  "inspected-by-authority": z.strictObject({
+    what: text(),
+    state: z.enum(["not required here", "applied", "due", "passed", "failed"]),
+    number: z.optional(text(80)),
+  }),
+  "received-otherwise": z.strictObject({
+    item: name,
+    tag: z.optional(name),
+    photo: hex64,
+    bytes: count,
+    type: text(80),
+    how: text(),
+    when: z.optional(text(80)),
+  }),
+  corrected: z.strictObject({
+    entry: reference,
+    reason: text(),
+    withdrawn: z.optional(z.boolean()),
+    replace: z.optional(z.record(name, json)),
+  }),
+  "moved-out": z.strictObject({ entries: z.array(reference).check(z.minLength(1)), to: id, reason: text() }),
+  "moved-in": z.strictObject({ from: id, reason: text(), entries: z.array(movedEntry).check(z.minLength(1)) }),
+  "covering-announced": z.strictObject({ covering: name, about: instant }),
+  covered: z.strictObject({
+    covering: name,
+    shown: clearance,
+    lines: z.array(text()),
+    sheet: name,
+    rules: integer,
+    restedOn: z.array(reference),
+    at: z.optional(instant),
+  }),
+  "opened-up-again": z.strictObject({ covering: name, exposed: z.union([z.array(about), z.literal("all")]), reason: text() }),
+  "rework-asked": z.strictObject({ about, reason: text() }),
+  reworked: z.strictObject({ about, done: text(), minutes: z.number().check(z.gte(0)) }),
+  "go-ahead": z.strictObject({ covering: name, reason: text(), role, about: z.optional(z.array(about)), confirms: z.optional(id) }),
+  "departure-agreed": z.strictObject({ about, lower: z.optional(integer), upper: z.optional(integer), reason: text() }),
+  concession: z.strictObject({ about, extent: text(), reason: text() }),
+  "left-to-do": z.strictObject({ text: text(), by: text(80), about: z.optional(about) }),
+  "left-to-do-done": z.strictObject({ entry: reference, note: z.optional(text()) }),
+  "looked-again": z.strictObject({ about, note: z.optional(text()) }),
+  "region-blurred": z.strictObject({ photo: hex64, rendition: text(200), reason: text() }),
+  "body-withheld": z.strictObject({
+    entry: reference,
+    parts: z.array(z.enum(["what", "who", "where"])).check(z.minLength(1)),
+    reason: text(),
+  }),
+  signed: z.strictObject({ relation: text(200), language: text(16), textDigest: z.optional(hex64) }),
+  declined: z.strictObject({ objection: text(20_000) }),
+  "not-reached": z.strictObject({ how: text() }),
+  "record-issued": z.strictObject({
+    version: count,
+    head: z.strictObject({ number: count, hash: hex64 }),
+    modelDigest: hex64,
+    edition: text(40),
+  }),
+  "record-released": z.strictObject({ version: count, to: text(400) }),
+  "callback-opened": z.strictObject({ symptom: text() }),
+  "callback-closed": z.strictObject({ cause: text() }),
+  "service-done": z.strictObject({ service: text(200), date: text(40) }),
+  "opened-late": z.strictObject({ reason: text() }),
+  "rules-moved": z.strictObject({ from: integer, to: integer, changed: z.array(text()) }),
+};
+
+/** Judges what a fact says by its kind. A kind that is not known says what it likes. Refuses `entry-shape`. */
+export function readWhat(factKind: string, what: Json | undefined, place: string): Outcome<unknown> {
+  if (!Object.hasOwn(whats, factKind)) return { ok: true, value: what };
+  return read(whats[factKind as FactKind], what, "entry-shape", place);
+}

@@ -1,0 +1,52 @@
+import type { CoveringView, ExceptionView, LabelledText, RecordModel } from "#core/record/index.ts";
+import { type Html, html } from "../html.ts";
+import { paragraphs, prose } from "./prose.ts";
+import { verdictMark } from "./tone.ts";
+import type { Say } from "./words.ts";
+
+const cell = ({ label, text }: LabelledText): Html => html`<div><dt>${label}</dt><dd>${prose(text)}</dd></div>`;
+
+/** A list of labelled texts, drawn as the compartments of a title block. */
+export const compartments = (texts: readonly LabelledText[], kind = ""): Html => html`<dl class="compartments ${kind}">${texts.map(cell)}</dl>`;
+
+export const titleBlock = (model: RecordModel, say: Say): Html => {
+  const { title, company } = model;
+  const numbers: LabelledText[] = [
+    ...(title.ownNumber === undefined ? [] : [{ label: say("job-number"), text: title.ownNumber }]),
+    { label: say("version"), text: String(title.version) },
+    { label: say("issued"), text: title.issued },
+  ];
+  return html`<header class="title-block">
+<div class="name"><p class="kind">${title.record}</p><h1>${prose(title.job)}</h1></div>
+${compartments(numbers, "column")}
+${compartments(title.lines, "row")}
+<div class="company"><p class="company-name">${company.name}</p>${company.lines.map((line) => html`<p>${prose(line)}</p>`)}</div>
+</header>`;
+};
+
+const exception = ({ title, verdictWord, tone, says }: ExceptionView): Html => html`<tbody><tr class="${tone}"><td class="verdict">${verdictMark(tone, verdictWord)}</td>
+<th scope="row">${prose(title)}</th></tr><tr class="says"><td></td><td>${prose(says)}</td></tr></tbody>`;
+
+export const standing = (model: RecordModel, say: Say): Html => html`<section class="standing"><h2>${say("standing")}</h2>
+<p class="lead">${prose(model.standing)}</p>
+<h3>${say("exceptions")}</h3>
+${
+  model.exceptions.length === 0
+    ? html`<p>${prose(say("exceptions-none"))}</p>`
+    : html`<table class="exceptions"><colgroup><col class="wide-verdict"><col></colgroup>
+<thead><tr><th scope="col">${say("verdict")}</th><th scope="col">${say("what")}</th></tr></thead>${model.exceptions.map(exception)}</table>`
+}
+</section>`;
+
+export const jobInNumbers = (model: RecordModel, say: Say): Html =>
+  html`<section><h2>${say("figures")}</h2>${compartments(model.numbers, "figures")}</section>`;
+
+const covering = ({ title, state, tone, when, clearance, lines }: CoveringView): Html => html`<tbody><tr class="${tone}">
+<th scope="row">${prose(title)}</th><td class="verdict">${verdictMark(tone, state)}</td><td>${prose(when)}</td><td>${prose(clearance)}</td></tr>${
+  lines.length > 0 && html`<tr class="says"><td></td><td colspan="3">${paragraphs(lines)}</td></tr>`
+}</tbody>`;
+
+export const coverings = (model: RecordModel, say: Say): Html => html`<section><h2>${say("coverings")}</h2>
+<table class="coverings"><colgroup><col><col class="wide-verdict"><col><col></colgroup>
+<thead><tr><th scope="col">${say("covering")}</th><th scope="col">${say("verdict")}</th><th scope="col">${say("covered-when")}</th><th scope="col">${say("clearance")}</th></tr></thead>
+${model.coverings.map(covering)}</table></section>`;

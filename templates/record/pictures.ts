@@ -1,0 +1,32 @@
+import type { PictureView } from "#core/record/index.ts";
+import { type Html, html } from "../html.ts";
+import { prose, tagged } from "./prose.ts";
+import { shape } from "./tone.ts";
+import type { Say } from "./words.ts";
+
+/** What print has of a picture: an address on its own made-up origin, or the reason why it has nothing. */
+export type PrintedPhoto = (picture: PictureView) => { readonly address: string } | { readonly missing: string };
+
+/** Two beside each other and at most two rows to a page; a row is never parted from its captions. */
+export const pictures = (views: readonly PictureView[], say: Say, photo: PrintedPhoto): Html | false =>
+  views.length > 0 &&
+  html`<div class="pictures"><h4>${say("pictures")}</h4>${pairs(views).map(
+    (pair) => html`<div class="${pair.length === 2 ? "pair" : "lone"}">${pair.map((view) => figure(view, say, photo))}</div>`,
+  )}</div>`;
+
+const pairs = (views: readonly PictureView[]): (readonly PictureView[])[] =>
+  views.flatMap((view, at) => (at % 2 === 1 ? [] : [[view, ...views.slice(at + 1, at + 2)]]));
+
+const figure = (view: PictureView, say: Say, photo: PrintedPhoto): Html => {
+  const printed = photo(view);
+  return html`<figure>${
+    "address" in printed
+      ? html`<div class="mount"><img src="${printed.address}" alt="${view.alt}"></div>`
+      : html`<div class="mount missing"><p>${shape("missing")} <b>${say("photo-missing")}:</b> ${prose(printed.missing)}</p></div>`
+  }<figcaption><p class="picture-title">${tagged(view.title, view.tag)}</p>
+${view.caption !== "" && html`<p>${prose(view.caption)}</p>`}
+<p class="small">${prose(view.when)}</p>
+${view.place !== "" && html`<p class="small">${prose(view.place)}</p>`}
+${view.lookedAt !== "" && html`<p class="small">${prose(view.lookedAt)}</p>`}
+<p class="small">${view.number !== undefined && html`${say("entry")} ${view.number} · `}${say("photo")} ${view.photo.slice(0, 16)}</p></figcaption></figure>`;
+};

@@ -1,0 +1,17 @@
+import { type Html, html } from "../html.ts";
+
+const BREAKABLE = /[-/–—⁄]/;
+// Longer ones are addresses or nonsense, and must be allowed to break or they would run off the page.
+const LONGEST_KEPT = 28;
+
+/**
+ * A sentence whose hyphenated words, fractions and ranges stay on one line: a reader of the PDF's text drops a hyphen at
+ * a line's end, and '24 3/8' must not be read as '24 3' and '8'.
+ */
+export const prose = (text: string): Html =>
+  html`${text.split(/(\s+)/).map((word) => (BREAKABLE.test(word) && word.length <= LONGEST_KEPT ? html`<span class="kept">${word}</span>` : word))}`;
+
+export const paragraphs = (texts: readonly string[]): Html => html`${texts.map((text) => html`<p>${prose(text)}</p>`)}`;
+
+/** 'gasket under the flange · fitting A' */
+export const tagged = (title: string, tag: string | undefined): Html => html`${prose(title)}${tag === undefined ? undefined : html` · ${prose(tag)}`}`;

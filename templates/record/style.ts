@@ -1,0 +1,86 @@
+import type { RecordModel } from "#core/record/index.ts";
+import { cssString } from "../html.ts";
+import { sheetOfPaper } from "./paper.ts";
+import { tables } from "./tables.ts";
+import type { Say } from "./words.ts";
+
+/**
+ * Print style sheet. No ligatures, no hyphenation, no letter-case changes: the PDF's text must read as the model wrote it.
+ */
+export const styleSheet = (model: RecordModel, say: Say): string => {
+  const { title, company } = model;
+  const strip = {
+    left: cssString(company.name),
+    middle: cssString(`${title.record} · ${title.job}${title.ownNumber === undefined ? "" : ` · ${title.ownNumber}`}`),
+    right: `${cssString(`${say("version")} ${title.version} · ${say("page")} `)} counter(page) ${cssString(` ${say("of-pages")} `)} counter(pages)`,
+  };
+  return `${sheetOfPaper(model.paper, strip)}\n${text}\n${tables}`;
+};
+
+const text = `
+:root { --ink: #191815; --soft: #56524a; --line: #191815; --hair: #b9b1a0; --paper: #fdfbf5; --red: #b3261e; --clear: #08696b; }
+* { box-sizing: border-box; margin: 0; padding: 0; }
+html { font: 400 8.8pt/1.38 "Record Sans", sans-serif; color: var(--ink); font-variant-ligatures: none; font-kerning: normal; hyphens: manual;
+  -webkit-print-color-adjust: exact; print-color-adjust: exact; }
+.kept { white-space: nowrap; }
+p, dd, td, th, li { overflow-wrap: break-word; orphans: 2; widows: 2; }
+p + p { margin-top: 1mm; }
+.small { font-size: 7.2pt; line-height: 1.35; color: var(--soft); }
+h1 { font-size: 19pt; line-height: 1.15; font-weight: 700; }
+h2 { font-size: 12pt; line-height: 1.2; font-weight: 700; margin: 7mm 0 2.5mm; padding-top: 1.6mm; border-top: 1.4pt solid var(--line); }
+h3 { font-size: 10pt; line-height: 1.3; font-weight: 700; margin: 5mm 0 2mm; }
+h4 { font-size: 7.6pt; line-height: 1.3; font-weight: 600; color: var(--soft); margin: 3mm 0 1.2mm; }
+h2, h3, h4 { break-after: avoid; break-inside: avoid; }
+section.whole, .part { break-inside: avoid; }
+
+.title-block { border: 1.4pt solid var(--line); display: grid; grid-template-columns: 1fr 48mm; background: #fff; }
+.title-block .name { padding: 4mm 4mm 5mm; border-right: .6pt solid var(--line); }
+.title-block .kind { font-size: 10pt; font-weight: 600; color: var(--clear); margin-bottom: 1mm; }
+.title-block .row, .title-block .company { grid-column: 1 / -1; border-top: .6pt solid var(--line); }
+.company { padding: 2mm 4mm 2.4mm; display: flex; flex-wrap: wrap; gap: 0 4mm; align-items: baseline; font-size: 8pt; }
+.company p + p { margin-top: 0; }
+.company-name { font-weight: 700; font-size: 9.4pt; }
+
+.compartments { display: grid; border: .6pt solid var(--line); background: #fff; }
+.compartments > div { padding: 1.2mm 2.4mm 1.5mm; break-inside: avoid; box-shadow: 0 0 0 .3pt var(--hair); }
+.compartments dt { font-size: 6.8pt; line-height: 1.35; color: var(--soft); }
+.compartments dd { font-weight: 600; }
+.compartments.figures { grid-template-columns: repeat(4, 1fr); }
+.compartments.row { grid-template-columns: repeat(3, 1fr); }
+.compartments.head { border-top: 0; }
+.compartments .hash { font-size: 8pt; font-weight: 400; }
+.title-block .compartments { border: 0; }
+.title-block .row { border-top: .6pt solid var(--line); }
+
+.lead { font-size: 11pt; line-height: 1.4; font-weight: 600; }
+.standing h2 { margin-top: 5mm; border-top: 0; padding-top: 0; margin-bottom: 1.2mm; }
+.standing h3 { margin-top: 3.5mm; }
+section.steps > h2 { margin-bottom: 0; }
+.step h3 { display: flex; gap: 2.4mm; align-items: center; font-size: 11pt; margin-top: 6mm; }
+.balloon { flex: none; min-width: 7.4mm; height: 7.4mm; border: .9pt solid var(--line); border-radius: 4mm; text-align: center; line-height: 6.9mm; font-size: 9.4pt; background: #fff; }
+ul.cautions { list-style: none; border-left: 2.2pt solid var(--red); padding: .6mm 0 .6mm 3mm; margin: 0 0 3mm; break-inside: avoid-page; }
+ul.cautions li + li { margin-top: 1mm; }
+.notes { break-inside: avoid; }
+
+.mark { display: inline-flex; gap: 1.4mm; align-items: baseline; }
+.mark b { font-weight: 600; }
+.shape { flex: none; width: 2.9mm; height: 2.9mm; position: relative; top: .35mm; stroke-width: 1.1; }
+.shape .full { fill: currentColor; }
+.shape .line { fill: none; stroke: currentColor; }
+.shape .dashed { stroke-dasharray: 2 1.35; }
+.shape .cut { fill: none; stroke: #fff; stroke-width: 1.3; }
+.mark.within { color: var(--clear); }
+.mark.outside, .mark.undecided, .mark.missing, .mount.missing .shape { color: var(--red); }
+
+.pair { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm; break-inside: avoid; margin-bottom: 4mm; }
+.lone { break-inside: avoid; margin-bottom: 4mm; }
+.lone figure { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm; align-items: end; }
+.mount { border: .6pt solid var(--line); background: #fff; padding: 1.2mm; height: 66mm; display: flex; align-items: center; justify-content: center; }
+.mount img { display: block; max-width: 100%; max-height: 100%; }
+.mount.missing { border: 1pt dashed var(--red); padding: 6mm; }
+.pictures .missing .shape { display: inline-block; }
+figcaption { padding: 1.4mm 0 0 2mm; border-left: .6pt solid var(--line); }
+.picture-title { font-weight: 600; }
+figcaption p + p { margin-top: .4mm; }
+.pictures h4 { margin-top: 3.5mm; }
+`;
