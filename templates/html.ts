@@ -10,13 +10,13 @@ export type Piece = string | number | Html | undefined | null | false | readonly
 
 const entities: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };
 
-// C0 and C1 controls and unpaired surrogates have no glyph and would break the page's XML-like parts; the sign for
-// 'not a character' is printed in their place, so that nothing vanishes without a word.
-// biome-ignore lint/suspicious/noControlCharactersInRegex: finding them is the point
-const unprintable = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+// Controls and unpaired surrogates have no glyph; the sign for 'not a character' is printed in their place, so that nothing
+// vanishes without a word.
+const unprintable = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\ufffe\uffff]/gu;
 
 /** Escapes for text and for quoted attributes alike. */
-export const escaped = (text: string): string => text.replace(unprintable, "\ufffd").replace(/[&<>"']/g, (sign) => entities[sign] as string);
+export const escaped = (text: string): string =>
+  text.replace(unprintable, "\ufffd").replace(/[&<>"']/g, (sign) => entities[sign] as string);
 
 const written = (piece: Piece): string => {
   if (piece === undefined || piece === null || piece === false) return "";

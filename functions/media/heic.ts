@@ -23,13 +23,22 @@ export class HeicDecoder {
     this.#worker = undefined;
   }
 
+  #start(): Worker {
+    // The decoder prints its complaints; they are in the answer already.
+    const worker = new Worker(new URL("./heic-worker.ts", import.meta.url), { stdout: true, stderr: true });
+    const forget = (): void => {
+      if (this.#worker === worker) this.#worker = undefined;
+    };
+    return worker.on("error", forget).on("exit", forget);
+  }
+
   #ask(asked: HeicAsked): Promise<HeicAnswer> {
-    this.#worker ??= new Worker(new URL("./heic-worker.ts", import.meta.url), { stdout: true, stderr: true });
+    this.#worker ??= this.#start();
     const worker = this.#worker;
     return new Promise((resolve) => {
       const end = (answer: HeicAnswer): void => {
         clearTimeout(limit);
-        worker.removeAllListeners();
+        worker.off("message", end).off("error", broke).off("exit", stopped);
         resolve(answer);
       };
       const fail = (says: string): void => {
@@ -37,10 +46,10 @@ export class HeicDecoder {
         end({ ok: false, why: "undecodable", says });
         void worker.terminate();
       };
+      const broke = (error: unknown): void => fail(error instanceof Error ? error.message : String(error));
+      const stopped = (): void => fail("the decoder stopped");
       const limit = setTimeout(() => fail("the decoder took too long"), DECODE_MS);
-      worker.once("message", end);
-      worker.once("error", (error) => fail(error instanceof Error ? error.message : String(error)));
-      worker.once("exit", () => fail("the decoder stopped"));
+      worker.on("message", end).on("error", broke).on("exit", stopped);
       worker.postMessage(asked);
     });
   }

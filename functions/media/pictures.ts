@@ -64,7 +64,8 @@ export async function makePictures(source: Sharp): Promise<Pictures> {
   return { renditions: [screen, print], measures: measureGrey(grey.data, grey.info.width, grey.info.height) };
 }
 
-const within = (picture: Sharp, edge: number): Sharp => picture.resize({ width: edge, height: edge, fit: "inside", withoutEnlargement: true });
+const within = (picture: Sharp, edge: number): Sharp =>
+  picture.resize({ width: edge, height: edge, fit: "inside", withoutEnlargement: true });
 
 async function encode(name: Rendition["name"], picture: Sharp, quality: number): Promise<Picture> {
   const { data, info } = await picture.jpeg({ quality, progressive: false }).toBuffer({ resolveWithObject: true });

@@ -56,7 +56,9 @@ async function look(sha: string, bytes: Uint8Array, heic: HeicDecoder): Promise<
   const header = await readHeader(bytes).catch((thrown: Error) => thrown);
   const failed = header instanceof Error;
   const metadata = await readMetadata(bytes, type, failed ? undefined : header.metadataBlock);
-  const known: PhotoFacts = { ...none, ...metadata, type, ...(failed ? {} : { width: header.width, height: header.height }) };
+  // Containers with a turn of their own go by that one; the camera's tag repeats it and must not turn a second time.
+  const orientation = type === "image/heic" || type === "image/avif" ? 1 : metadata.orientation;
+  const known: PhotoFacts = { ...none, ...metadata, orientation, type, ...(failed ? {} : { width: header.width, height: header.height }) };
   if (failed && type !== "image/heic") return { facts: { ...known, unreadable: whyNot(header) } };
   return type === "image/heic" ? lookAtHeic(known, bytes, failed ? undefined : header, heic) : lookAtOther(known, bytes);
 }
@@ -67,15 +69,13 @@ async function lookAtOther(known: PhotoFacts, bytes: Uint8Array): Promise<Looked
 }
 
 async function lookAtHeic(known: PhotoFacts, bytes: Uint8Array, header: Header | undefined, heic: HeicDecoder): Promise<Looked> {
-  // The container's own turn is the one that counts; the camera's tag repeats it and must not turn a second time.
-  const upright: PhotoFacts = { ...known, orientation: 1 };
   const answer = await heic.decode(bytes, MOST_PIXELS);
   if (!answer.ok) {
     const code = answer.why === "too-many-pixels" ? "photo-too-many-pixels" : "photo-unreadable";
     const size = answer.width && answer.height ? { width: answer.width, height: answer.height } : {};
     return {
       facts: {
-        ...upright,
+        ...known,
         ...size,
         unreadable: unreadable(code, answer.says, code === "photo-too-many-pixels" ? { most: MOST_PIXELS } : {}),
       },
@@ -83,8 +83,8 @@ async function lookAtHeic(known: PhotoFacts, bytes: Uint8Array, header: Header |
   }
   const { width, height, pixels } = answer;
   const pictures = await makePictures(open(tiffOf(pixels, width, height, 4, header?.profile))).catch((thrown: Error) => thrown);
-  if (pictures instanceof Error) return { facts: { ...upright, width, height, unreadable: whyNot(pictures) } };
-  return { facts: { ...shown(upright, pictures), width, height }, pictures };
+  if (pictures instanceof Error) return { facts: { ...known, width, height, unreadable: whyNot(pictures) } };
+  return { facts: { ...shown(known, pictures), width, height }, pictures };
 }
 
 const shown = (known: PhotoFacts, { renditions, measures }: Pictures): PhotoFacts => ({

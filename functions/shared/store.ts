@@ -2,6 +2,11 @@ import { DeleteObjectCommand, GetObjectCommand, HeadObjectCommand, PutObjectComm
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import { type Found, found } from "./found.ts";
 
+/** As much of Node's own stream as is needed here, so that this file knows no Node. */
+interface NodeReadable {
+  once(event: "error", told: (error: Error) => void): unknown;
+}
+
 export interface StoreSettings {
   readonly endpoint: string;
   readonly region: string;
@@ -9,7 +14,7 @@ export interface StoreSettings {
   readonly accessKeyId: string;
   readonly secretAccessKey: string;
   /** Node only: `Readable.fromWeb`, since the client's Node transport knows no web streams. Not set on workerd. */
-  readonly fromWeb?: (stream: ReadableStream<Uint8Array>) => unknown;
+  readonly fromWeb?: (stream: ReadableStream<Uint8Array>) => NodeReadable;
 }
 
 export interface PutAbout {
@@ -52,13 +57,21 @@ export function makeStore(settings: StoreSettings): Store {
     maxAttempts: 1,
     requestChecksumCalculation: "WHEN_REQUIRED",
     responseChecksumValidation: "WHEN_REQUIRED",
+    // Everything it would print is in the refusal.
+    logger: { debug: quiet, info: quiet, warn: quiet, error: quiet },
   });
   const at = (key: string) => ({ Bucket: settings.bucket, Key: key });
 
   return {
     put: (key, body, about) =>
-      asked(key, PUT_MS, async (abortSignal) => {
-        const sent = body instanceof Uint8Array || !settings.fromWeb ? body : settings.fromWeb(body);
+      asked(key, PUT_MS, async (limit) => {
+        let sent: unknown = body;
+        if (!(body instanceof Uint8Array) && settings.fromWeb) {
+          const readable = settings.fromWeb(body);
+          // The client's Node transport only pipes: it would wait for ever for a body that has broken off.
+          readable.once("error", () => limit.abort());
+          sent = readable;
+        }
         const command = new PutObjectCommand({
           ...at(key),
           Body: sent as Uint8Array,
@@ -66,23 +79,23 @@ export function makeStore(settings: StoreSettings): Store {
           ContentType: about.type,
         });
         if (about.sha256 !== undefined) signWith(command, about.sha256);
-        await client.send(command, { abortSignal });
+        await client.send(command, { abortSignal: limit.signal });
         return { length: about.length, type: about.type };
       }),
     get: (key) =>
-      asked(key, ANSWER_MS, async (abortSignal) => {
-        const answer = await client.send(new GetObjectCommand(at(key)), { abortSignal });
+      asked(key, ANSWER_MS, async ({ signal }) => {
+        const answer = await client.send(new GetObjectCommand(at(key)), { abortSignal: signal });
         const stream = answer.Body ? (answer.Body.transformToWebStream() as ReadableStream<Uint8Array>) : emptyStream();
         return found(key, stream, answer.ContentLength ?? 0, answer.ContentType ?? "application/octet-stream");
       }),
     head: (key) =>
-      asked(key, ANSWER_MS, async (abortSignal) => {
-        const answer = await client.send(new HeadObjectCommand(at(key)), { abortSignal });
+      asked(key, ANSWER_MS, async ({ signal }) => {
+        const answer = await client.send(new HeadObjectCommand(at(key)), { abortSignal: signal });
         return { length: answer.ContentLength ?? 0, type: answer.ContentType ?? "application/octet-stream" };
       }),
     remove: (key) =>
-      asked(key, ANSWER_MS, async (abortSignal) => {
-        await client.send(new DeleteObjectCommand(at(key)), { abortSignal });
+      asked(key, ANSWER_MS, async ({ signal }) => {
+        await client.send(new DeleteObjectCommand(at(key)), { abortSignal: signal });
         return null;
       }).then((outcome) => (outcome.ok || !isMissing(outcome.refusal.code) ? outcome : ok(null))),
   };
@@ -99,11 +112,11 @@ function signWith(command: PutObjectCommand, sha256: string): void {
 }
 
 /** Runs one request; the time limit ends when the answer begins, so that a slow reader of the body is not cut off. */
-async function asked<T>(key: string, milliseconds: number, ask: (signal: AbortSignal) => Promise<T>): Promise<Outcome<T>> {
+async function asked<T>(key: string, milliseconds: number, ask: (limit: AbortController) => Promise<T>): Promise<Outcome<T>> {
   const limit = new AbortController();
   const timer = setTimeout(() => limit.abort(), milliseconds);
   try {
-    return ok(await ask(limit.signal));
+    return ok(await ask(limit));
   } catch (thrown) {
     return refusalOf(key, thrown);
   } finally {
@@ -122,5 +135,7 @@ function refusalOf(key: string, thrown: unknown) {
   }
   return refuse("store-unavailable", `store/${key}`, { why: error.name ?? "unknown", status: status ?? 0 });
 }
+
+const quiet = (): void => undefined;
 
 const emptyStream = (): ReadableStream<Uint8Array> => new ReadableStream({ start: (controller) => controller.close() });

@@ -1,4 +1,4 @@
-import "../node-version.ts";
+import "../node-version.mjs";
 import { forbiddenImports } from "./imports/index.ts";
 import { project } from "./project.ts";
 

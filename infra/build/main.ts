@@ -1,4 +1,4 @@
-import "../node-version.ts";
+import "../node-version.mjs";
 import { readFile } from "node:fs/promises";
 import { relative } from "node:path";
 import { gzipSync } from "node:zlib";

@@ -1,4 +1,4 @@
-import "../node-version.ts";
+import "../node-version.mjs";
 import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { forbiddenImports } from "./imports/index.ts";

@@ -1,4 +1,4 @@
-import "../node-version.ts";
+import "../node-version.mjs";
 import { checkTypes, typeProjects } from "./type-projects.ts";
 
 for (const name of typeProjects) {

@@ -1,4 +1,4 @@
-import "../node-version.ts";
+import "../node-version.mjs";
 import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";

@@ -1,4 +1,4 @@
-import "../node-version.ts";
+import "../node-version.mjs";
 
 /**
  * Loaded ahead of each child of the stack (`node --import`): its standard input is a pipe whose other end the stack

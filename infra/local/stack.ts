@@ -164,6 +164,7 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
       args: ["--import", lifeline, entries[name], stackMark(directory)],
       env: environments[name],
       folder: project,
+      counted: name === "edge" ? options.instead?.worker === undefined : options.instead?.[name] === undefined,
       log,
       changed: note,
       ...(name === "edge" ? { beforeStart: killWorkerd } : {}),

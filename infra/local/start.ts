@@ -1,4 +1,4 @@
-import "../node-version.ts";
+import "../node-version.mjs";
 import { existsSync } from "node:fs";
 import { readFile, rename, writeFile } from "node:fs/promises";
 import { join } from "node:path";
@@ -52,6 +52,8 @@ try {
   for (const line of linesOf(summary, stack.edge)) say(line);
   say(`\nServing on ${stack.edge} until Ctrl-C. Everything is kept in ${directory}.`);
 } catch (error) {
+  // Ctrl-C while it was being filled: the handler above is stopping everything already
+  if (stopping) await new Promise(() => {});
   console.error(`The demo could not be filled in: ${(error as Error).message}`);
   await stack.stop();
   process.exit(1);

@@ -9,6 +9,8 @@ export interface ChildPlan {
   readonly args: readonly string[];
   readonly env: Readonly<Record<string, string>>;
   readonly folder: string;
+  /** False for a stand-in, which must not be counted among the processes that really ran. */
+  readonly counted: boolean;
   readonly log: (line: string) => void;
   /** Called before each start, for clearing what the one before left. */
   readonly beforeStart?: () => Promise<void>;
@@ -57,7 +59,7 @@ const startOnce = (plan: ChildPlan): Attempt => {
     stdio: ["pipe", "pipe", "pipe"],
     cwd: plan.folder,
     detached: true,
-    env: { ...process.env, ...plan.env },
+    env: { ...process.env, ...(plan.counted ? {} : { ASBURIED_PROCESS_LOG: "" }), ...plan.env },
   });
   child.stdin?.on("error", () => {});
   const ended = new Promise<void>((resolve) => {
@@ -91,7 +93,7 @@ const startOnce = (plan: ChildPlan): Attempt => {
       reject(new Error(`${plan.name} ended (${signal ?? code}) before it listened.\n${lastWords.join("\n")}`)),
     );
     void ended.then(() => clearTimeout(limit));
-    child.once("spawn", () => child.pid !== undefined && noteProcess(plan.name, child.pid));
+    child.once("spawn", () => plan.counted && child.pid !== undefined && noteProcess(plan.name, child.pid));
   });
   listening.catch(() => {});
   return { process: child, listening, ended };

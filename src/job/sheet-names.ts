@@ -53,7 +53,7 @@ export function nameFaults(sheet: ToleranceSheet): readonly Refusal[] {
       ...miss(`${place}/cautions`, [...(item.cautions ?? []), ...(item.choices ?? []).map((c) => c.caution)], "cautions"),
       ...miss(`${place}/switches`, [...(item.switches?.on ?? []), ...(item.switches?.off ?? [])], "switches"),
       ...(inGroups.has(item.id) ? [] : held(place, item, item.tags !== undefined)),
-      ...(item.kind === "answer" && (item.choices ?? []).length < 2 ? [unknown(`${place}/choices`, "")] : []),
+      ...(item.kind === "answer" && (item.choices ?? []).length < 1 ? [unknown(`${place}/choices`, "")] : []),
       ...(item.kind === "reading" && (item.quantity === undefined || item.unit === undefined) ? [unknown(`${place}/quantity`, "")] : []),
     ];
   });

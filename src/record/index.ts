@@ -1,1 +1,10 @@
+export { type RecordInput, recordModel } from "./build.ts";
+export type { PhotoKnown } from "./context.ts";
 export type * from "./model.ts";
+export type { Person } from "./names.ts";
+export { fill, makeSayer, type Sayer, type Speaking } from "./say.ts";
+export { type CompanySettings, readSettings, type WarrantyTerm } from "./settings.ts";
+export { dayText, type Language, lastDayOfCover, momentText, typedDay } from "./when.ts";
+export { type HeadingKey, headingKeys } from "./words/heading-keys.ts";
+export { recordEn } from "./words/record-en.ts";
+export { recordEs } from "./words/record-es.ts";

@@ -4,22 +4,30 @@ import { compartments } from "./front.ts";
 import { paragraphs, prose } from "./prose.ts";
 import type { Say } from "./words.ts";
 
-const decision = ({ title, kind, says, by, when }: DecisionView): Html => html`<tbody><tr><th scope="row">${prose(title)}</th><td>${prose(kind)}</td><td>${prose(by)}</td><td>${prose(when)}</td></tr>
+const decision = ({
+  title,
+  kind,
+  says,
+  by,
+  when,
+}: DecisionView): Html => html`<tbody><tr><th scope="row">${prose(title)}</th><td>${prose(kind)}</td><td>${prose(by)}</td><td>${prose(when)}</td></tr>
 <tr class="says"><td colspan="4"><p>${prose(says)}</p></td></tr></tbody>`;
 
-export const accepted = (model: RecordModel, say: Say): Html => html`<section><h2>${say("accepted")}</h2>${
-  model.accepted.length === 0
-    ? html`<p>${prose(say("accepted-none"))}</p>`
-    : html`<table class="accepted"><thead><tr><th scope="col">${say("what")}</th><th scope="col">${say("verdict")}</th><th scope="col">${say("accepted-by")}</th><th scope="col">${say("when")}</th></tr></thead>
+export const accepted = (model: RecordModel, say: Say): Html =>
+  html`<section><h2>${say("accepted")}</h2>${
+    model.accepted.length === 0
+      ? html`<p>${prose(say("accepted-none"))}</p>`
+      : html`<table class="accepted"><thead><tr><th scope="col">${say("what")}</th><th scope="col">${say("kind")}</th><th scope="col">${say("accepted-by")}</th><th scope="col">${say("when")}</th></tr></thead>
 ${model.accepted.map(decision)}</table>`
-}</section>`;
+  }</section>`;
 
-export const leftToDo = (model: RecordModel, say: Say): Html => html`<section><h2>${say("left-to-do")}</h2>${
-  model.leftToDo.length === 0
-    ? html`<p>${prose(say("left-to-do-none"))}</p>`
-    : html`<table class="left"><colgroup><col class="half"><col><col></colgroup><thead><tr><th scope="col">${say("what")}</th><th scope="col">${say("left-to-do-by")}</th><th scope="col">${say("left-to-do-state")}</th></tr></thead>
+export const leftToDo = (model: RecordModel, say: Say): Html =>
+  html`<section><h2>${say("left-to-do")}</h2>${
+    model.leftToDo.length === 0
+      ? html`<p>${prose(say("left-to-do-none"))}</p>`
+      : html`<table class="left"><colgroup><col class="half"><col><col></colgroup><thead><tr><th scope="col">${say("what")}</th><th scope="col">${say("left-to-do-by")}</th><th scope="col">${say("state")}</th></tr></thead>
 <tbody>${model.leftToDo.map(({ text, by, state }) => html`<tr><th scope="row">${prose(text)}</th><td>${prose(by)}</td><td>${prose(state)}</td></tr>`)}</tbody></table>`
-}</section>`;
+  }</section>`;
 
 export const papers = (model: RecordModel, say: Say): Html | false =>
   model.papers.length > 0 && html`<section><h2>${say("papers")}</h2>${compartments(model.papers, "row")}</section>`;
@@ -48,7 +56,10 @@ export const cautions = (model: RecordModel, say: Say): Html | false =>
 export const signature = (model: RecordModel, say: Say): Html =>
   html`<section class="whole"><h2>${say("signature")}</h2>${compartments(model.signature, "row")}</section>`;
 
-export const proof = ({ proof: { head, entries, rules, sheet, how, withheld } }: RecordModel, say: Say): Html => html`<section class="whole"><h2>${say("how-to-check")}</h2>
+export const proof = (
+  { proof: { head, entries, rules, sheet, how, withheld } }: RecordModel,
+  say: Say,
+): Html => html`<section class="whole"><h2>${say("how-to-check")}</h2>
 ${compartments(
   [
     { label: say("entries"), text: String(entries) },

@@ -7,7 +7,8 @@ import type { Say } from "./words.ts";
 const cell = ({ label, text }: LabelledText): Html => html`<div><dt>${label}</dt><dd>${prose(text)}</dd></div>`;
 
 /** A list of labelled texts, drawn as the compartments of a title block. */
-export const compartments = (texts: readonly LabelledText[], kind = ""): Html => html`<dl class="compartments ${kind}">${texts.map(cell)}</dl>`;
+export const compartments = (texts: readonly LabelledText[], kind = ""): Html =>
+  html`<dl class="compartments ${kind}">${texts.map(cell)}</dl>`;
 
 export const titleBlock = (model: RecordModel, say: Say): Html => {
   const { title, company } = model;
@@ -24,7 +25,12 @@ ${compartments(title.lines, "row")}
 </header>`;
 };
 
-const exception = ({ title, verdictWord, tone, says }: ExceptionView): Html => html`<tbody><tr class="${tone}"><td class="verdict">${verdictMark(tone, verdictWord)}</td>
+const exception = ({
+  title,
+  verdictWord,
+  tone,
+  says,
+}: ExceptionView): Html => html`<tbody><tr class="${tone}"><td class="verdict">${verdictMark(tone, verdictWord)}</td>
 <th scope="row">${prose(title)}</th></tr><tr class="says"><td></td><td>${prose(says)}</td></tr></tbody>`;
 
 export const standing = (model: RecordModel, say: Say): Html => html`<section class="standing"><h2>${say("standing")}</h2>
@@ -48,5 +54,5 @@ const covering = ({ title, state, tone, when, clearance, lines }: CoveringView):
 
 export const coverings = (model: RecordModel, say: Say): Html => html`<section><h2>${say("coverings")}</h2>
 <table class="coverings"><colgroup><col><col class="wide-verdict"><col><col></colgroup>
-<thead><tr><th scope="col">${say("covering")}</th><th scope="col">${say("verdict")}</th><th scope="col">${say("covered-when")}</th><th scope="col">${say("clearance")}</th></tr></thead>
+<thead><tr><th scope="col">${say("covering")}</th><th scope="col">${say("state")}</th><th scope="col">${say("covered-when")}</th><th scope="col">${say("clearance")}</th></tr></thead>
 ${model.coverings.map(covering)}</table></section>`;

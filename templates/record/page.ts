@@ -14,7 +14,8 @@ export interface RecordSurroundings {
 }
 
 /** The document's title: what a reader's window and the PDF's own data say. */
-export const recordTitle = (model: RecordModel): string => `${model.title.record}: ${model.title.job}, ${sayFrom(model)("version")} ${model.title.version}`;
+export const recordTitle = (model: RecordModel): string =>
+  `${model.title.record}: ${model.title.job}, ${sayFrom(model)("version")} ${model.title.version}`;
 
 /**
  * The whole record as one HTML document, ready to print: nothing in it is worked out, fetched or left to the browser's

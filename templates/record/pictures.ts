@@ -10,7 +10,7 @@ export type PrintedPhoto = (picture: PictureView) => { readonly address: string 
 /** Two beside each other and at most two rows to a page; a row is never parted from its captions. */
 export const pictures = (views: readonly PictureView[], say: Say, photo: PrintedPhoto): Html | false =>
   views.length > 0 &&
-  html`<div class="pictures"><h4>${say("pictures")}</h4>${pairs(views).map(
+  html`<div class="pictures"><p class="above">${say("pictures")}</p>${pairs(views).map(
     (pair) => html`<div class="${pair.length === 2 ? "pair" : "lone"}">${pair.map((view) => figure(view, say, photo))}</div>`,
   )}</div>`;
 
@@ -19,7 +19,7 @@ const pairs = (views: readonly PictureView[]): (readonly PictureView[])[] =>
 
 const figure = (view: PictureView, say: Say, photo: PrintedPhoto): Html => {
   const printed = photo(view);
-  return html`<figure>${
+  return html`<figure role="group">${
     "address" in printed
       ? html`<div class="mount"><img src="${printed.address}" alt="${view.alt}"></div>`
       : html`<div class="mount missing"><p>${shape("missing")} <b>${say("photo-missing")}:</b> ${prose(printed.missing)}</p></div>`

@@ -14,4 +14,5 @@ export const prose = (text: string): Html =>
 export const paragraphs = (texts: readonly string[]): Html => html`${texts.map((text) => html`<p>${prose(text)}</p>`)}`;
 
 /** 'gasket under the flange · fitting A' */
-export const tagged = (title: string, tag: string | undefined): Html => html`${prose(title)}${tag === undefined ? undefined : html` · ${prose(tag)}`}`;
+export const tagged = (title: string, tag: string | undefined): Html =>
+  html`${prose(title)}${tag === undefined ? undefined : html` · ${prose(tag)}`}`;

@@ -7,32 +7,41 @@ import type { Say } from "./words.ts";
 
 /** Everything of one step: cautions first, since who opens this ground again reads them first. */
 export const step = (view: StepView, say: Say, photo: PrintedPhoto): Html => html`<section class="step">
-<h3><span class="balloon">${view.number}</span> <span>${prose(view.title)}</span></h3>
+<h3><span class="balloon">${view.number}</span> ${prose(view.title)}</h3>
 ${view.cautions.length > 0 && html`<ul class="cautions">${view.cautions.map((caution) => html`<li>${prose(caution)}</li>`)}</ul>`}
 ${view.findings.length > 0 && findings(view.findings, say)}
 ${view.readings.length > 0 && readings(view.readings, say)}
-${view.notes.length > 0 && html`<div class="notes"><h4>${say("notes")}</h4>${paragraphs(view.notes)}</div>`}
+${view.notes.length > 0 && html`<div class="notes"><p class="above">${say("notes")}</p>${paragraphs(view.notes)}</div>`}
 ${pictures(view.pictures, say, photo)}
 </section>`;
 
-const findings = (views: readonly FindingView[], say: Say): Html => html`<table class="findings">
-<colgroup><col class="verdict"><col><col class="value"><col class="aim"><col class="limit"></colgroup>
-<thead><tr><th scope="col">${say("verdict")}</th><th scope="col">${say("findings")}</th><th scope="col">${say("value")}</th><th scope="col">${say("aim")}</th><th scope="col">${say("limit")}</th></tr></thead>
-${views.map((view) => finding(view, say))}</table>`;
+const hasFigures = ({ value, aim, limit }: FindingView): boolean => value !== undefined || aim !== undefined || limit !== undefined;
 
-const finding = (view: FindingView, say: Say): Html => html`<tbody><tr class="${view.tone}"><td class="verdict">${verdictMark(view.tone, view.verdictWord)}</td>
-<th scope="row">${tagged(view.title, view.tag)}</th>${figures(view)}</tr>
-<tr class="says"><td></td><td colspan="4"><p>${prose(view.says)}</p>${small([
+const findings = (views: readonly FindingView[], say: Say): Html => {
+  const measured = views.some(hasFigures);
+  return html`<table class="findings">
+<colgroup><col class="verdict"><col>${measured && html`<col class="value"><col class="aim"><col class="limit">`}</colgroup>
+<thead><tr><th scope="col">${say("verdict")}</th><th scope="col">${say("findings")}</th>${
+    measured && html`<th scope="col">${say("value")}</th><th scope="col">${say("aim")}</th><th scope="col">${say("limit")}</th>`
+  }</tr></thead>
+${views.map((view) => finding(view, say, measured ? 4 : 1))}</table>`;
+};
+
+const finding = (
+  view: FindingView,
+  say: Say,
+  columns: number,
+): Html => html`<tbody><tr class="${view.tone}"><td class="verdict">${verdictMark(view.tone, view.verdictWord)}</td>
+${hasFigures(view) ? html`<th scope="row">${tagged(view.title, view.tag)}</th>${figures(view)}` : html`<th scope="row" colspan="${columns}">${tagged(view.title, view.tag)}</th>`}</tr>
+<tr class="says"><td></td><td colspan="${columns}"><p>${prose(view.says)}</p>${small([
   view.source === undefined ? undefined : html`${say("limit-source")}: ${prose(view.source)}`,
-  view.entries.length > 0 && html`${say("entries")} ${view.entries.join(", ")}`,
+  view.entries.length > 0 && html`${say("entries")}: ${view.entries.join(", ")}`,
 ])}</td></tr></tbody>`;
 
-/** An answer or a picture has no figures: its row then says so by being one cell, not three empty ones. */
-const figures = ({ value, doubt, aim, limit }: FindingView): Html => {
-  if (value === undefined && aim === undefined && limit === undefined) return html`<td colspan="3"></td>`;
-  return html`<td class="figure">${value !== undefined && html`<span class="kept">${value}</span>`}${doubt !== undefined && html` <span class="kept">${plusMinus(doubt)}</span>`}</td>
-<td class="figure">${aim !== undefined && prose(aim)}</td><td class="figure">${limit !== undefined && prose(limit)}</td>`;
-};
+const figures = ({ value, doubt, aim, limit }: FindingView): Html =>
+  html`<td class="figure">${value !== undefined && html`<span class="kept">${value}</span>`}${
+    doubt !== undefined && html` <span class="kept">${plusMinus(doubt)}</span>`
+  }</td><td class="figure">${aim !== undefined && prose(aim)}</td><td class="figure">${limit !== undefined && prose(limit)}</td>`;
 
 const plusMinus = (doubt: string): string => (doubt.startsWith("±") ? doubt : `± ${doubt}`);
 
@@ -41,11 +50,19 @@ const readings = (views: readonly ReadingView[], say: Say): Html => html`<table 
 <thead><tr><th scope="col">${say("reading")}</th><th scope="col">${say("as-typed")}</th><th scope="col">${say("how-read")}</th><th scope="col">${say("when")}</th><th scope="col">${say("entry")}</th></tr></thead>
 <tbody>${views.map(reading)}</tbody></table>`;
 
-const reading = ({ title, tag, typed, how, when, number, aside }: ReadingView): Html => html`<tr${aside !== undefined && html` class="aside"`}>
+const reading = ({
+  title,
+  tag,
+  typed,
+  how,
+  when,
+  number,
+  aside,
+}: ReadingView): Html => html`<tr${aside !== undefined && html` class="aside"`}>
 <th scope="row">${tagged(title, tag)}</th><td class="figure">${prose(typed)}</td><td>${prose(how)}${aside !== undefined && html`<br><b>${prose(aside)}</b>`}</td>
 <td>${prose(when)}</td><td class="figure">${number}</td></tr>`;
 
-export const small = (pieces: readonly (Html | undefined | false)[]): Html | false => {
+const small = (pieces: readonly (Html | undefined | false)[]): Html | false => {
   const said = pieces.filter((piece) => piece !== undefined && piece !== false);
   return said.length > 0 && html`<p class="small">${said.map((piece, at) => html`${at > 0 && " · "}${piece}`)}</p>`;
 };

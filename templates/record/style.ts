@@ -48,6 +48,7 @@ section.whole, .part { break-inside: avoid; }
 .compartments.figures { grid-template-columns: repeat(4, 1fr); }
 .compartments.row { grid-template-columns: repeat(3, 1fr); }
 .compartments.head { border-top: 0; }
+dl + p { margin-top: 2.5mm; }
 .compartments .hash { font-size: 8pt; font-weight: 400; }
 .title-block .compartments { border: 0; }
 .title-block .row { border-top: .6pt solid var(--line); }
@@ -58,7 +59,7 @@ section.whole, .part { break-inside: avoid; }
 section.steps > h2 { margin-bottom: 0; }
 .step h3 { display: flex; gap: 2.4mm; align-items: center; font-size: 11pt; margin-top: 6mm; }
 .balloon { flex: none; min-width: 7.4mm; height: 7.4mm; border: .9pt solid var(--line); border-radius: 4mm; text-align: center; line-height: 6.9mm; font-size: 9.4pt; background: #fff; }
-ul.cautions { list-style: none; border-left: 2.2pt solid var(--red); padding: .6mm 0 .6mm 3mm; margin: 0 0 3mm; break-inside: avoid-page; }
+ul.cautions { list-style: none; border-left: 2.2pt solid var(--red); padding: .6mm 0 .6mm 3mm; margin: 0 0 3mm; break-inside: avoid; break-after: avoid; }
 ul.cautions li + li { margin-top: 1mm; }
 .notes { break-inside: avoid; }
 

@@ -1,5 +1,5 @@
 export const tables = `
-table { width: 100%; border-collapse: collapse; table-layout: fixed; border-top: 1.1pt solid var(--line); border-bottom: .6pt solid var(--line); margin: 0 0 3.5mm; }
+table { width: 100%; background: var(--paper); border-collapse: collapse; table-layout: fixed; border-top: 1.1pt solid var(--line); border-bottom: .6pt solid var(--line); margin: 0 0 3.5mm; }
 thead { display: table-header-group; }
 thead th { font-size: 6.8pt; line-height: 1.3; font-weight: 400; color: var(--soft); text-align: left; vertical-align: bottom; border-bottom: .6pt solid var(--line); }
 th, td { padding: 1mm 1.6mm; vertical-align: top; text-align: left; }
@@ -18,9 +18,9 @@ col.wide-verdict { width: 38mm; }
 .findings col.limit { width: 27mm; }
 .readings { font-size: 8pt; }
 .readings col.typed { width: 27mm; }
-.readings col.how { width: 44mm; }
+.readings col.how { width: 42mm; }
 .readings col.when { width: 36mm; }
-.readings col.entry { width: 13mm; }
+.readings col.entry { width: 17mm; }
 .readings th { font-weight: 400; }
 .readings .aside { color: var(--soft); }
 .readings td.figure { font-weight: 600; }

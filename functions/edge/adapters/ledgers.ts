@@ -22,11 +22,17 @@ export interface Stand {
   readonly known: ReadonlyMap<string, { readonly number: number; readonly digest: string }>;
 }
 
+/** New entries of one ledger. */
+export interface Addition {
+  readonly place: Place;
+  readonly rows: readonly StoredEntry[];
+}
+
 export interface Ledgers {
   stand(place: Place, ids: readonly string[]): Promise<Stand>;
   read(place: Place): Promise<readonly StoredEntry[]>;
   /** All rows and what goes with them, or nothing: false when another was first with a number or an id. */
-  write(place: Place, rows: readonly StoredEntry[], also: readonly Statement[]): Promise<boolean>;
+  write(additions: readonly Addition[], also: readonly Statement[]): Promise<boolean>;
   /** The contents of a company's versions by their digests; those that are not there are left out. */
   versions(company: string, digests: readonly string[]): Promise<readonly AttachedVersion[]>;
   /** Puts a body with parts withheld in the place of the whole one. */
@@ -115,9 +121,9 @@ export function ledgersIn(database: D1Database): Ledgers {
         hash,
       }));
     },
-    async write(place, rows, also) {
+    async write(additions, also) {
       try {
-        await database.batch([...inserts(place, rows.map(rowOf)), ...also]);
+        await database.batch([...additions.flatMap(({ place, rows }) => inserts(place, rows.map(rowOf))), ...also]);
         return true;
       } catch (thrown) {
         if (isTaken(thrown)) return false;

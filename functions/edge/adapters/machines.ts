@@ -1,0 +1,72 @@
+import { type Outcome, ok, type RefusalCode, refusalCodes, refuse } from "#core/outcome/index.ts";
+import type { PhotoFacts } from "#core/photo/index.ts";
+import { issueToken, type PrintAnswer, type PrintRequest, printRequest, TOKEN_LIFE_MS } from "#functions/shared/index.ts";
+import type { Environment } from "../environment.ts";
+
+export type MachineName = "media" | "print";
+
+/** The functions that the edge asks over HTTP. Neither is ever trusted to be there. */
+export interface Machines {
+  /** Refuses `media-unavailable` and what media refuses. */
+  readPhoto(company: string, sha256: string): Promise<Outcome<PhotoFacts>>;
+  /** Refuses `print-unavailable` and what print refuses. */
+  print(request: PrintRequest): Promise<Outcome<PrintAnswer>>;
+  /** Nothing when it answers, else why not. */
+  down(name: MachineName): Promise<string | undefined>;
+}
+
+const READ_MS = 120_000;
+const PRINT_MS = 120_000;
+const HEALTH_MS = 3_000;
+
+type Settings = Pick<Environment, "MEDIA_URL" | "PRINT_URL" | "SERVICE_SECRET">;
+
+export function machinesAt(settings: Settings, clock: () => number): Machines {
+  const addresses = { media: settings.MEDIA_URL, print: settings.PRINT_URL };
+  const whyNot = (thrown: unknown): string => (thrown instanceof Error ? thrown.name : "unknown");
+
+  async function asked<T>(name: MachineName, path: string, init: RequestInit, limitMs: number): Promise<Outcome<T>> {
+    try {
+      const answer = await fetch(`${addresses[name]}${path}`, { ...init, signal: AbortSignal.timeout(limitMs) });
+      if (answer.ok) return ok((await answer.json()) as T);
+      return refusedBy(name, answer.status, await answer.text());
+    } catch (thrown) {
+      return refuse(`${name}-unavailable`, name, { what: name, why: whyNot(thrown) });
+    }
+  }
+
+  return {
+    async readPhoto(company, sha256) {
+      const expires = clock() + TOKEN_LIFE_MS;
+      const token = await issueToken(settings.SERVICE_SECRET, { audience: "media", subject: `${company}/${sha256}`, expires });
+      const headers = { authorization: `Bearer ${token}`, "content-type": "application/json" };
+      const body = JSON.stringify({ company, sha: sha256 });
+      return asked<PhotoFacts>("media", "/read", { method: "POST", headers, body }, READ_MS);
+    },
+    async print(request) {
+      const { body, headers } = await printRequest(settings.SERVICE_SECRET, request, clock());
+      return asked<PrintAnswer>("print", "/print", { method: "POST", headers, body }, PRINT_MS);
+    },
+    async down(name) {
+      try {
+        const answer = await fetch(`${addresses[name]}/health`, { signal: AbortSignal.timeout(HEALTH_MS) });
+        await answer.body?.cancel();
+        return answer.ok ? undefined : `status ${answer.status}`;
+      } catch (thrown) {
+        return whyNot(thrown);
+      }
+    },
+  };
+}
+
+/** A refusal of another function by its code; anything else that is no good answer means that it is not there. */
+function refusedBy(name: MachineName, status: number, text: string): Outcome<never> {
+  try {
+    const { code, place, figures } = JSON.parse(text) as { code?: unknown; place?: unknown; figures?: Record<string, string | number> };
+    const known = refusalCodes.find((one): one is RefusalCode => one === code);
+    if (known && known !== "service-token") return refuse(known, typeof place === "string" ? place : name, figures ?? {});
+  } catch {
+    // no problem document: told below by its status
+  }
+  return refuse(`${name}-unavailable`, name, { what: name, why: `status ${status}` });
+}

@@ -1,0 +1,49 @@
+import type { Body } from "#core/ledger/index.ts";
+import { type PartName, withhold } from "#core/ledger/index.ts";
+import type { Place, StoredEntry } from "../adapters/ledgers.ts";
+import type { Statement } from "../adapters/statement.ts";
+import { contentOf } from "../ledger/index.ts";
+import type { Services } from "../services.ts";
+
+/** How long the queue has before the sweep does it. */
+export const FIRST_DUE_MS = 10_000;
+
+/** Hashes of the photos that an entry names. */
+export function photosNamed({ envelope, body }: Pick<StoredEntry, "envelope" | "body">): readonly string[] {
+  if (!["picture-taken", "received-otherwise", "paper-added"].includes(envelope.kind)) return [];
+  const photo = (contentOf(body, "what") as { photo?: unknown } | undefined)?.photo;
+  return typeof photo === "string" ? [photo] : [];
+}
+
+/** What goes with new entries of a job into the same batch: the photos they name, and what is owed to the job about them. */
+export function usesOf(services: Services, place: Place, rows: readonly StoredEntry[]): readonly Statement[] {
+  const named = [...new Set(rows.flatMap((row) => [...photosNamed(row), ...photosMovedIn(row)]))];
+  return services.photos.use(place, named, services.clock() + FIRST_DUE_MS);
+}
+
+function photosMovedIn({ envelope, body }: StoredEntry): readonly string[] {
+  if (envelope.kind !== "moved-in") return [];
+  const entries = (contentOf(body, "what") as { entries?: readonly { what?: { photo?: unknown } }[] } | undefined)?.entries ?? [];
+  return entries.flatMap(({ what }) => (typeof what?.photo === "string" ? [what.photo] : []));
+}
+
+/** Takes the bodies out that new entries of kind body-withheld name; the envelopes stay, so the chain still verifies. */
+export function withheldBodies(
+  services: Services,
+  place: Place,
+  rows: readonly StoredEntry[],
+  before: readonly StoredEntry[],
+): readonly Statement[] {
+  const bodies = new Map<string, Body>();
+  for (const { envelope, body } of rows) {
+    if (envelope.kind !== "body-withheld") continue;
+    const what = contentOf(body, "what") as { entry: { id: string }; parts: readonly PartName[] };
+    const target = [...before, ...rows].find((row) => row.envelope.id === what.entry.id);
+    if (!target) continue;
+    const entry = { envelope: target.envelope, body: bodies.get(what.entry.id) ?? target.body };
+    const edited = withhold(entry, what.parts, "erasure");
+    if (edited.ok) bodies.set(what.entry.id, edited.value.body);
+  }
+  return [...bodies].map(([id, body]) => services.ledgers.replaceBody(place, id, body));
+}
+

@@ -1,0 +1,45 @@
+import { type Clearance, clearances, type Finding, findings, RULES } from "#core/job/index.ts";
+import type { Json } from "#core/ledger/index.ts";
+import type { Place } from "../adapters/ledgers.ts";
+import type { Services } from "../services.ts";
+import { headOf, type ReadJob, readJob } from "./read.ts";
+
+/** What is kept of a job so that lists need not read its ledger. */
+export interface Computed {
+  readonly title: string;
+  readonly ownNumber?: string;
+  readonly findings: readonly Finding[];
+  readonly clearances: readonly Clearance[];
+  readonly titles: Readonly<Record<string, Json>>;
+}
+
+export function compute(job: ReadJob, now: number): Computed {
+  const { state } = job;
+  const found = findings(state);
+  return {
+    title: state.opened?.title ?? "",
+    ...(state.opened?.ownNumber === undefined ? {} : { ownNumber: state.opened.ownNumber }),
+    findings: found,
+    clearances: clearances(state, found, now),
+    titles: Object.fromEntries((state.sheet?.coverings ?? []).map(({ id, title }) => [id, title as unknown as Json])),
+  };
+}
+
+/** The findings of a job as stored, or computed and stored now when they are behind its ledger or the rules. */
+export async function currentFindings(services: Services, place: Place, job: ReadJob): Promise<Computed> {
+  const stored = await services.findings.get(place);
+  const { number } = headOf(job.stored);
+  if (stored && stored.number === number && stored.rules === RULES) return JSON.parse(stored.computed) as Computed;
+  return computeAndKeep(services, place, job);
+}
+
+export async function computeAndKeep(services: Services, place: Place, job: ReadJob): Promise<Computed> {
+  const computed = compute(job, services.clock());
+  await services.findings.put(place, { number: headOf(job.stored).number, rules: RULES, computed: JSON.stringify(computed) });
+  return computed;
+}
+
+/** Findings follow an append; a reader that finds them behind computes them, so that this may be lost without harm. */
+export async function follow(services: Services, place: Place): Promise<void> {
+  await computeAndKeep(services, place, await readJob(services, place));
+}

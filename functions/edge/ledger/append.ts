@@ -1,0 +1,124 @@
+import { type Body, chain, type Head, headAfter, type SealedEntry } from "#core/ledger/index.ts";
+import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
+import type { Place, StoredEntry } from "../adapters/ledgers.ts";
+import type { Statement } from "../adapters/statement.ts";
+import { pause } from "../lanes.ts";
+import type { Services } from "../services.ts";
+import type { Incoming } from "./item.ts";
+
+export type Answer =
+  | { readonly id: string; readonly number: number; readonly outcome: "taken" | "already there" }
+  | { readonly id: string; readonly refusal: Refusal };
+
+export interface Appended {
+  readonly head: Head;
+  readonly answers: readonly Answer[];
+  /** What was written now. */
+  readonly rows: readonly StoredEntry[];
+}
+
+/** Whether an entry may stand in the ledger, given those before it. */
+export type Admission = (entry: SealedEntry, incoming: Incoming) => Promise<Outcome<void>> | Outcome<void>;
+
+export interface AppendOptions {
+  /** Reads what the admission needs; asked only when something is new. */
+  readonly admission?: () => Promise<Admission>;
+  /** What is written with the rows, or not at all. */
+  readonly also?: (rows: readonly StoredEntry[]) => readonly Statement[];
+  /** Every entry or none. */
+  readonly whole?: boolean;
+  /** The ledger begins with the first of these: refused `job-exists` when it began with another. */
+  readonly begins?: boolean;
+}
+
+/** Tries until another phone is not first; with fifty at once eight or nine were needed at most. */
+const TRIES = 40;
+/** A waiter in the lane goes ahead after this. */
+const LANE_MS = 5_000;
+
+/**
+ * Judges each entry against the ledger, writes the good ones in one batch, answers every one. Same id and same digest:
+ * the same number again, nothing written. Refuses `database-busy` when others were always first, `job-exists`.
+ */
+export async function append(
+  services: Services,
+  place: Place,
+  incoming: readonly Incoming[],
+  received: number,
+  options: AppendOptions = {},
+): Promise<Outcome<Appended>> {
+  return services.lanes.in(laneOf(place), LANE_MS, () =>
+    untilFirst(place, async () => {
+      const planned = await plan(services, place, incoming, received, options);
+      if (!planned.ok || planned.value.rows.length === 0) return planned;
+      const { rows } = planned.value;
+      return (await services.ledgers.write([{ place, rows }], options.also?.(rows) ?? [])) ? planned : "taken by another";
+    }),
+  );
+}
+
+export const laneOf = ({ company, job }: Place): string => `append ${company}/${job}`;
+
+/** Tries again, with some chance in between, as long as another was first. */
+export async function untilFirst<T>(place: Place, attempt: () => Promise<Outcome<T> | "taken by another">): Promise<Outcome<T>> {
+  for (let tried = 0; tried < TRIES; tried += 1) {
+    const outcome = await attempt();
+    if (outcome !== "taken by another") return outcome;
+    await pause(Math.random() * Math.min(20 * (tried + 1), 300));
+  }
+  return refuse("database-busy", `jobs/${place.job}`, {});
+}
+
+/** What an append would write, and its answers. */
+export async function plan(
+  services: Services,
+  place: Place,
+  incoming: readonly Incoming[],
+  received: number,
+  options: AppendOptions,
+): Promise<Outcome<Appended>> {
+  const { head, known } = await services.ledgers.stand(
+    place,
+    incoming.map(({ id }) => id),
+  );
+  if (options.begins && head.number > 0 && !known.has(incoming[0]?.id ?? "")) return refuse("job-exists", "entries/0/sealed/job", {});
+  const answers: Answer[] = [];
+  const rows: StoredEntry[] = [];
+  const seen = new Map(known);
+  let admission: Admission | undefined;
+  let last = head;
+  for (const one of incoming) {
+    const sealed = await one.sealed(last);
+    if (!sealed.ok) {
+      answers.push({ id: one.id, refusal: sealed.refusal });
+      continue;
+    }
+    const there = seen.get(one.id);
+    if (there) {
+      answers.push(
+        one.once || there.digest === sealed.value.digest
+          ? { id: one.id, number: there.number, outcome: "already there" }
+          : { id: one.id, refusal: refuse("entry-id-used", `${one.place}/sealed/id`, { number: there.number }).refusal },
+      );
+      continue;
+    }
+    admission ??= await options.admission?.();
+    const admitted = admission ? await admission(sealed.value, one) : ok(undefined);
+    if (!admitted.ok) {
+      answers.push({ id: one.id, refusal: { ...admitted.refusal, place: `${one.place}/${admitted.refusal.place}` } });
+      continue;
+    }
+    const envelope = chain(last, sealed.value.sealed, one.sent, received);
+    const next = await headAfter(services.digest, envelope);
+    if (!next.ok) throw new Error(`a judged entry could not be chained: ${next.refusal.code} at ${next.refusal.place}`);
+    last = next.value;
+    rows.push({ envelope, body: sealed.value.body as Body, digest: sealed.value.digest, hash: last.hash });
+    seen.set(one.id, { number: last.number, digest: sealed.value.digest });
+    answers.push({ id: one.id, number: last.number, outcome: "taken" });
+  }
+  if (options.whole || options.begins) {
+    const bad = options.whole ? answers.find((answer) => "refusal" in answer) : answers.slice(0, 1).find((answer) => "refusal" in answer);
+    if (bad && "refusal" in bad) return { ok: false, refusal: bad.refusal };
+  }
+  return ok({ head: last, answers, rows });
+}

@@ -1,0 +1,55 @@
+const SIZE = 1 << 20;
+/** A phone on a thin line needs long for a block; one that sends nothing for this long is gone. */
+const SILENCE_MS = 120_000;
+
+/** The blocks of a request's body, 1 MiB each but the last. */
+export class Blocks {
+  readonly #reader: ReadableStreamBYOBReader | undefined;
+  #ended: boolean;
+  #broken = false;
+
+  constructor(body: ReadableStream<Uint8Array> | null) {
+    this.#reader = body?.getReader({ mode: "byob" });
+    this.#ended = body === null;
+  }
+
+  /** Whether the sender broke off or fell silent. */
+  get broken(): boolean {
+    return this.#broken;
+  }
+
+  /** The next block, nothing at the end. Throws when the sender broke off. */
+  async next(): Promise<Uint8Array | undefined> {
+    if (this.#ended || this.#reader === undefined) return undefined;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const silence = new Promise<never>((_, reject) => {
+      timer = setTimeout(() => reject(new Error("silent")), SILENCE_MS);
+    });
+    try {
+      const { value, done } = await Promise.race([this.#reader.readAtLeast(SIZE, new Uint8Array(SIZE)), silence]);
+      if (done) this.#ended = true;
+      return value && value.length > 0 ? value : undefined;
+    } catch (thrown) {
+      this.#ended = true;
+      this.#broken = true;
+      await this.#reader.cancel().catch(() => undefined);
+      throw thrown;
+    } finally {
+      clearTimeout(timer);
+    }
+  }
+
+  /** Reads what is left, up to so many bytes, and keeps nothing. */
+  async discard(most: number): Promise<void> {
+    try {
+      for (let count = 0; count < most; ) {
+        const block = await this.next();
+        if (block === undefined) return;
+        count += block.length;
+      }
+      await this.#reader?.cancel();
+    } catch {
+      // broken off: there is nothing left to read
+    }
+  }
+}

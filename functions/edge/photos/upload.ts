@@ -1,0 +1,120 @@
+import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
+import type { PhotoType } from "#core/photo/index.ts";
+import { LARGEST_PHOTO } from "#core/wire/index.ts";
+import { originalKey, sniff } from "#functions/shared/index.ts";
+import { hex } from "../chance.ts";
+import { FIRST_DUE_MS } from "../jobs/consequences.ts";
+import type { Services } from "../services.ts";
+import { Blocks } from "./blocks.ts";
+
+export interface Upload {
+  readonly company: string;
+  readonly sha256: string;
+  /** As the header says it. */
+  readonly length: string | null;
+  readonly body: ReadableStream<Uint8Array> | null;
+}
+
+export interface Stored {
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly type: string;
+  readonly before: boolean;
+}
+
+/** A second upload of the same photo waits for the first, which ends by itself when its phone falls silent. */
+const LANE_MS = 150_000;
+
+/**
+ * Streams a photo into the store in blocks, its hash taken on the way; the last block waits for the hash, so that a store
+ * that behaves never has a wrong object. The row, and that it is owed a reading, are written after the store has it all.
+ * Refuses photo-length-required, photo-empty, photo-too-large, photo-type, photo-length-differs, photo-hash-differs and
+ * store-unavailable, each with the body read to its end first.
+ */
+export async function upload(services: Services, asked: Upload): Promise<Outcome<Stored>> {
+  const blocks = new Blocks(asked.body);
+  const outcome = await services.lanes.in(`photo ${asked.company}/${asked.sha256}`, LANE_MS, () => taken(services, asked, blocks));
+  // An answer sent before the body is read reaches some phones as a broken connection.
+  await blocks.discard(LARGEST_PHOTO + 2_097_152);
+  return outcome;
+}
+
+async function taken(services: Services, { company, sha256, length }: Upload, blocks: Blocks): Promise<Outcome<Stored>> {
+  const place = `photos/${sha256}`;
+  const there = await services.photos.get(company, sha256);
+  if (there) return ok({ sha256, bytes: there.bytes, type: there.type, before: true });
+  const bytes = lengthOf(length, place);
+  if (!bytes.ok) return bytes;
+  const first = await blocks.next();
+  if (first === undefined) return refuse("photo-length-differs", place, { bytes: 0, announced: bytes.value });
+  const type = sniff(first);
+  if (type === undefined) return refuse("photo-type", place, {});
+  const stored = await streamed(services, { key: originalKey(company, sha256), sha256, bytes: bytes.value, type, place }, first, blocks);
+  if (!stored.ok) return stored;
+  const now = services.clock();
+  await services.photos.add(company, { sha256, bytes: bytes.value, type }, now, now + FIRST_DUE_MS);
+  return ok({ sha256, bytes: bytes.value, type, before: false });
+}
+
+function lengthOf(header: string | null, place: string): Outcome<number> {
+  if (header === null || !/^\d{1,15}$/.test(header)) return refuse("photo-length-required", place, {});
+  const bytes = Number(header);
+  if (bytes === 0) return refuse("photo-empty", place, {});
+  return bytes > LARGEST_PHOTO ? refuse("photo-too-large", place, { bytes, most: LARGEST_PHOTO }) : ok(bytes);
+}
+
+interface Target {
+  readonly key: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly type: PhotoType;
+  readonly place: string;
+}
+
+async function streamed(services: Services, target: Target, first: Uint8Array, blocks: Blocks): Promise<Outcome<null>> {
+  const fixed = new FixedLengthStream(target.bytes);
+  const pumping = pump(first, blocks, fixed.writable, target);
+  const about = { length: target.bytes, type: target.type, sha256: target.sha256 };
+  const [fault, put] = await Promise.all([pumping, services.store.put(target.key, fixed.readable, about)]);
+  if (!fault && put.ok) return ok(null);
+  // Some stores keep what arrived of a broken upload under its final name.
+  await services.store.remove(target.key);
+  return fault ? { ok: false, refusal: fault } : (put as Outcome<null>);
+}
+
+async function pump(first: Uint8Array, blocks: Blocks, to: WritableStream<Uint8Array>, target: Target): Promise<Refusal | undefined> {
+  const digest = new crypto.DigestStream("SHA-256");
+  // Ended by us on every way out; without this an aborted digest would be a rejection that nobody waits for.
+  digest.digest.catch(() => undefined);
+  const hash = digest.getWriter();
+  const out = to.getWriter();
+  let held = first;
+  let count = 0;
+  const stop = async (refusal: Refusal): Promise<Refusal> => {
+    await out.abort(refusal.code).catch(() => undefined);
+    await hash.abort(refusal.code).catch(() => undefined);
+    return refusal;
+  };
+  try {
+    for (;;) {
+      await hash.write(held);
+      count += held.length;
+      const next = await blocks.next();
+      if (next === undefined) break;
+      await out.write(held);
+      held = next;
+    }
+    if (count !== target.bytes) return stop(refuse("photo-length-differs", target.place, { bytes: count, announced: target.bytes }).refusal);
+    await hash.close();
+    const found = hex(new Uint8Array(await digest.digest));
+    if (found !== target.sha256) return stop(refuse("photo-hash-differs", target.place, { found }).refusal);
+    await out.write(held);
+    await out.close();
+    return undefined;
+  } catch (thrown) {
+    // The store closed its end, or the phone did; whether the store answered is known to the one who asked it.
+    return blocks.broken
+      ? stop(refuse("photo-length-differs", target.place, { bytes: count, announced: target.bytes }).refusal)
+      : stop(refuse("store-unavailable", target.place, { why: thrown instanceof Error ? thrown.name : "unknown" }).refusal);
+  }
+}

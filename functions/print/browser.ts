@@ -1,0 +1,141 @@
+import puppeteer, { type Browser, type Page } from "puppeteer";
+import { type Outcome, refuse } from "#core/outcome/index.ts";
+
+export interface BrowserSettings {
+  readonly path: string;
+  /** The whole environment of the browser; nothing of print's own secrets. */
+  readonly environment: Readonly<Record<string, string>>;
+  /** How long one page may take from its opening on, in milliseconds. */
+  readonly pageLimit: number;
+  /** How long closing may take before the browser is killed, in milliseconds. */
+  readonly closeLimit: number;
+  readonly report: (line: string) => void;
+}
+
+const switches = [
+  "--no-sandbox",
+  "--disable-dev-shm-usage",
+  "--font-render-hinting=none",
+  "--hide-scrollbars",
+  "--disable-background-networking",
+  "--disable-gpu",
+  "--no-first-run",
+  "--no-pings",
+  "--host-resolver-rules=MAP * ~NOTFOUND",
+];
+
+/** One warm browser. It is started again when it has died; a start that failed is not remembered. */
+export class WarmBrowser {
+  readonly #settings: BrowserSettings;
+  #started: Promise<Browser> | undefined;
+
+  constructor(settings: BrowserSettings) {
+    this.#settings = settings;
+  }
+
+  /** Process id of the browser, where it runs. */
+  async pid(): Promise<number | undefined> {
+    return (await this.#started?.catch(() => undefined))?.process()?.pid;
+  }
+
+  async warm(): Promise<Browser> {
+    const running = await this.#started?.catch(() => undefined);
+    if (running?.connected) return running;
+    const starting = this.#launch();
+    this.#started = starting;
+    starting.catch(() => {
+      if (this.#started === starting) this.#started = undefined;
+    });
+    return starting;
+  }
+
+  /**
+   * Opens a page in a context of its own, hands it to `work` and closes it, whatever happened. Refused as `print-failed`
+   * when the browser does not start, dies, or takes longer than the limit.
+   */
+  async withPage<T>(work: (page: Page) => Promise<Outcome<T>>): Promise<Outcome<T>> {
+    let browser: Browser | undefined;
+    let over = false;
+    const whole = (async (): Promise<Outcome<T>> => {
+      browser = await this.warm();
+      const context = await browser.createBrowserContext();
+      try {
+        return await work(await context.newPage());
+      } finally {
+        await this.#closed(browser, context.close());
+      }
+    })().catch((thrown: Error): Outcome<T> => {
+      if (!over) this.#settings.report(thrown.stack ?? thrown.message);
+      return refuse("print-failed", "print", {
+        why: browser?.connected === false ? "browser-ended" : "browser",
+        says: thrown.message.slice(0, 200),
+      });
+    });
+    const outcome = await within(whole, this.#settings.pageLimit);
+    if (outcome !== undefined) return outcome;
+    over = true;
+    // A page that hangs may hang its browser, and closing waits for it: the next page gets a new one.
+    if (browser) await this.#kill(browser);
+    else this.#started = undefined;
+    return refuse("print-failed", "print", { why: "time-limit", milliseconds: this.#settings.pageLimit });
+  }
+
+  async close(): Promise<void> {
+    const browser = await this.#started?.catch(() => undefined);
+    this.#started = undefined;
+    if (browser) await this.#closed(browser, browser.close());
+  }
+
+  #launch(): Promise<Browser> {
+    const { path, environment } = this.#settings;
+    return puppeteer.launch({
+      executablePath: path,
+      env: { ...environment },
+      args: switches,
+      headless: "shell",
+      // Over a pipe the browser ends when print does, however print ended.
+      pipe: true,
+      handleSIGINT: false,
+      handleSIGTERM: false,
+      handleSIGHUP: false,
+    });
+  }
+
+  async #closed(browser: Browser, closing: Promise<void>): Promise<void> {
+    const done = await within(
+      closing.then(
+        () => true,
+        () => browser.connected,
+      ),
+      this.#settings.closeLimit,
+    );
+    if (done === undefined) await this.#kill(browser);
+  }
+
+  async #kill(browser: Browser): Promise<void> {
+    const child = browser.process();
+    this.#started = undefined;
+    if (!child?.pid || child.exitCode !== null || child.signalCode !== null) return;
+    const ended = new Promise((gone) => child.once("exit", gone));
+    try {
+      // Its children are in its group: without the minus the pages' own processes would stay.
+      process.kill(-child.pid, "SIGKILL");
+    } catch {
+      child.kill("SIGKILL");
+    }
+    await within(ended, this.#settings.closeLimit);
+  }
+}
+
+/** The value, or undefined when it takes longer. */
+async function within<T>(promise: Promise<T>, milliseconds: number): Promise<T | undefined> {
+  let timer: NodeJS.Timeout | undefined;
+  const limit = new Promise<undefined>((late) => {
+    timer = setTimeout(() => late(undefined), milliseconds);
+  });
+  try {
+    return await Promise.race([promise, limit]);
+  } finally {
+    clearTimeout(timer);
+  }
+}

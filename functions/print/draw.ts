@@ -1,0 +1,55 @@
+import type { HTTPRequest, Page } from "puppeteer";
+import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
+import { ORIGIN, PAGE_ADDRESS, type Served } from "./origin.ts";
+
+export interface Drawn {
+  /** As the browser wrote it. */
+  readonly pdf: Uint8Array;
+  /** Addresses of images that did not decode. */
+  readonly undecoded: readonly string[];
+}
+
+// Nothing of ours is a script, and nothing that somebody typed may become one, load or go anywhere.
+const POLICY = `default-src 'none'; style-src 'unsafe-inline'; font-src ${ORIGIN}; img-src ${ORIGIN} data:; form-action 'none'; frame-src 'none'; base-uri 'none'`;
+
+/** Loads a page from memory alone, waits for its fonts and for every image, and prints it. */
+export async function draw(page: Page, html: string, files: ReadonlyMap<string, Served>): Promise<Outcome<Drawn>> {
+  await page.setJavaScriptEnabled(false);
+  await page.setRequestInterception(true);
+  page.on("request", (request) => void answer(request, html, files).catch(() => {}));
+  await page.goto(PAGE_ADDRESS, { waitUntil: "load", timeout: 0 });
+  // As text, since the page's own world has other globals than this file.
+  const { undecoded, fonts } = (await page.evaluate(whatIsThere)) as { undecoded: string[]; fonts: string[] };
+  if (fonts.length > 0) return refuse("print-failed", "print/fonts", { why: "font", fonts: fonts.join(", ") });
+  if (page.url() !== PAGE_ADDRESS) return refuse("print-failed", "print/page", { why: "page-left" });
+  if (undecoded.length > 0) return ok({ pdf: new Uint8Array(), undecoded });
+  const pdf = await page.pdf({ printBackground: true, preferCSSPageSize: true, tagged: true, outline: true, timeout: 0 });
+  return ok({ pdf, undecoded });
+}
+
+const whatIsThere = `(async () => {
+  await document.fonts.ready;
+  const images = await Promise.all([...document.images].map((image) => image.decode().then(() => undefined, () => image.src)));
+  const faces = [...document.fonts].filter((face) => face.status === "error" || face.status === "loading");
+  return { undecoded: images.filter((address) => address !== undefined), fonts: faces.map((face) => face.family + " " + face.weight) };
+})()`;
+
+async function answer(request: HTTPRequest, html: string, files: ReadonlyMap<string, Served>): Promise<void> {
+  if (request.method() === "GET" && request.url() === PAGE_ADDRESS && request.isNavigationRequest()) {
+    return request.respond({
+      status: 200,
+      contentType: "text/html; charset=utf-8",
+      headers: { "content-security-policy": POLICY },
+      body: html,
+    });
+  }
+  const file = files.get(request.url());
+  if (request.method() !== "GET" || !file || request.isNavigationRequest()) return request.abort("blockedbyclient");
+  // Fonts are fetched as if from elsewhere.
+  return request.respond({
+    status: 200,
+    contentType: file.type,
+    headers: { "access-control-allow-origin": ORIGIN },
+    body: Buffer.from(file.bytes.buffer, file.bytes.byteOffset, file.bytes.byteLength),
+  });
+}

@@ -1,0 +1,47 @@
+import type { RecordModel } from "#core/record/index.ts";
+import { issueToken, TOKEN_LIFE_MS } from "./token.ts";
+
+/** A file put inside the PDF. `relationship` is ISO 32000-2's AFRelationship: the ledger is `Data`, its seal `Supplement`. */
+export interface PrintAttachment {
+  readonly name: string;
+  readonly type: string;
+  readonly text: string;
+  readonly relationship: "Data" | "Source" | "Supplement" | "Unspecified";
+  readonly description?: string;
+}
+
+/** `POST /print`. */
+export interface PrintRequest {
+  readonly model: RecordModel;
+  /** Key of the store under which the PDF is put. */
+  readonly key: string;
+  /** Keys of the print renditions, by the SHA-256 of the original. A picture without one is printed as missing. */
+  readonly photos: Readonly<Record<string, string>>;
+  readonly attachments: readonly PrintAttachment[];
+}
+
+/** Of the PDF as stored. */
+export interface PrintAnswer {
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly pages: number;
+  /** Pictures of the model that are printed as a box that says so, by the SHA-256 of the original. */
+  readonly missing: readonly string[];
+}
+
+/** What a token for `POST /print` opens: exactly these bytes of a body, and so its key, its photos and its model. */
+export async function printSubject(body: Uint8Array<ArrayBuffer>): Promise<string> {
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", body));
+  return `sha256:${Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("")}`;
+}
+
+/** A finished request: its body and its headers, with a token that is good for this body alone. `now` in milliseconds. */
+export async function printRequest(
+  secret: string,
+  request: PrintRequest,
+  now: number,
+): Promise<{ readonly body: Uint8Array<ArrayBuffer>; readonly headers: Readonly<Record<string, string>> }> {
+  const body = new Uint8Array(new TextEncoder().encode(JSON.stringify(request)));
+  const token = await issueToken(secret, { audience: "print", subject: await printSubject(body), expires: now + TOKEN_LIFE_MS });
+  return { body, headers: { authorization: `Bearer ${token}`, "content-type": "application/json" } };
+}

@@ -1,0 +1,120 @@
+import { PDFDocument, PDFName, PDFNumber, PDFRawStream } from "@cantoo/pdf-lib";
+import { getDocument, OPS, type PDFDocumentProxy, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+
+export interface ReadPdf {
+  /** Text of each page, white space as single blanks. */
+  readonly pages: readonly string[];
+  /** All pages, without the running strip between them being cut out. */
+  readonly text: string;
+  readonly outline: readonly OutlineItem[];
+  readonly attachments: ReadonlyMap<string, Uint8Array>;
+  /** How many images are painted on each page. */
+  readonly painted: readonly number[];
+  /** Every font of every page, as the file names it. */
+  readonly fonts: readonly string[];
+  readonly title: string | undefined;
+  readonly language: string | undefined;
+  /** Alternative texts of all figures in the structure tree. */
+  readonly figures: readonly string[];
+  /** How often each kind of structure element occurs. */
+  readonly structure: ReadonlyMap<string, number>;
+  /** Width and height of each page in points. */
+  readonly sizes: readonly (readonly [number, number])[];
+}
+
+export interface OutlineItem {
+  readonly title: string;
+  readonly depth: number;
+}
+
+interface Node {
+  readonly role?: string;
+  readonly alt?: string;
+  readonly children?: readonly Node[];
+}
+
+/** Reads a PDF with pdf.js, a reader that shares nothing with what wrote it. */
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+  const task = getDocument({ data: bytes.slice(), useSystemFonts: false, fontExtraProperties: true, verbosity: 0 });
+  const document = await task.promise;
+  try {
+    const pages = await Promise.all(Array.from({ length: document.numPages }, (_, at) => document.getPage(at + 1)));
+    const texts = await Promise.all(pages.map(textOf));
+    const content = await Promise.all(pages.map(contentOf));
+    const trees = (await Promise.all(pages.map((page) => page.getStructTree()))) as (Node | null)[];
+    const nodes = trees.flatMap((tree) => (tree ? all(tree) : []));
+    const metadata = await document.getMetadata();
+    const info = metadata.info as { Title?: string; Language?: string };
+    return {
+      pages: texts,
+      text: texts.join(" "),
+      outline: flat((await document.getOutline()) ?? []),
+      attachments: await attachmentsOf(document),
+      painted: content.map(({ images }) => images),
+      fonts: [...new Set(content.flatMap(({ fonts }) => fonts))].sort(),
+      title: info.Title,
+      language: info.Language,
+      figures: nodes.filter(({ role }) => role === "Figure").map(({ alt }) => alt ?? ""),
+      structure: count(nodes.flatMap(({ role }) => (role === undefined ? [] : [role]))),
+      sizes: pages.map((page) => [page.view[2] as number, page.view[3] as number]),
+    };
+  } finally {
+    await task.destroy();
+  }
+}
+
+export const blanked = (text: string): string => text.replace(/\s+/g, " ").trim();
+
+async function textOf(page: PDFPageProxy): Promise<string> {
+  const { items } = await page.getTextContent();
+  return blanked(items.map((item) => ("str" in item ? `${item.str}${item.hasEOL ? "\n" : ""}` : "")).join(""));
+}
+
+async function contentOf(page: PDFPageProxy): Promise<{ images: number; fonts: string[] }> {
+  const { fnArray, argsArray } = await page.getOperatorList();
+  const fonts = fnArray.flatMap((operation, at) => (operation === OPS.setFont ? [argsArray[at]?.[0] as string] : []));
+  return {
+    images: fnArray.filter((operation) => operation === OPS.paintImageXObject).length,
+    fonts: [...new Set(fonts)].map((name) => (page.commonObjs.get(name) as { name: string }).name.replace(/^[A-Z]{6}\+/, "")),
+  };
+}
+
+async function attachmentsOf(document: PDFDocumentProxy): Promise<ReadonlyMap<string, Uint8Array>> {
+  const names = [...(((await document.getAttachments()) as Map<string, unknown> | null)?.keys() ?? [])];
+  const contents = await Promise.all(names.map(async (name) => [name, (await document.getAttachmentContent(name)) as Uint8Array] as const));
+  return new Map(contents);
+}
+
+type Item = { readonly title: string; readonly items: readonly Item[] };
+const flat = (items: readonly Item[], depth = 1): OutlineItem[] =>
+  items.flatMap(({ title, items: below }) => [{ title: blanked(title), depth }, ...flat(below, depth + 1)]);
+
+const all = (node: Node): Node[] => [node, ...(node.children ?? []).flatMap(all)];
+
+const count = (names: readonly string[]): ReadonlyMap<string, number> => {
+  const counts = new Map<string, number>();
+  for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
+  return counts;
+};
+
+export interface EmbeddedImage {
+  readonly width: number;
+  readonly height: number;
+  readonly filter: string;
+  /** As they lie in the file: for `/DCTDecode` a whole JPEG. */
+  readonly bytes: Uint8Array;
+}
+
+/** Every image of the file, undecoded. */
+export async function imagesOf(bytes: Uint8Array): Promise<readonly EmbeddedImage[]> {
+  const document = await PDFDocument.load(bytes, { updateMetadata: false });
+  return document.context
+    .enumerateIndirectObjects()
+    .flatMap(([, object]) => (object instanceof PDFRawStream && object.dict.get(PDFName.of("Subtype")) === PDFName.of("Image") ? [object] : []))
+    .map((stream) => ({
+      width: (stream.dict.get(PDFName.of("Width")) as PDFNumber).asNumber(),
+      height: (stream.dict.get(PDFName.of("Height")) as PDFNumber).asNumber(),
+      filter: String(stream.dict.get(PDFName.of("Filter"))),
+      bytes: stream.contents,
+    }));
+}
