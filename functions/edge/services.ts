@@ -1,12 +1,12 @@
 import type { Digest } from "#core/ledger/index.ts";
 import { makeStore, type Store } from "#functions/shared/index.ts";
 import { type Companies, companiesIn } from "./adapters/companies.ts";
-import { type Findings, findingsIn } from "./adapters/findings.ts";
+import { type Jobs, jobsIn } from "./adapters/jobs.ts";
 import { type Ledgers, ledgersIn } from "./adapters/ledgers.ts";
+import { type Machines, machinesAt } from "./adapters/machines.ts";
 import { type Owed, owedIn } from "./adapters/owed.ts";
 import { type Photos, photosIn } from "./adapters/photos.ts";
 import { type Records, recordsIn } from "./adapters/records.ts";
-import { type Machines, machinesAt } from "./adapters/machines.ts";
 import { type Sessions, sessionsIn } from "./adapters/sessions.ts";
 import type { Environment } from "./environment.ts";
 import { Lanes } from "./lanes.ts";
@@ -20,7 +20,7 @@ export interface Services {
   readonly clock: Clock;
   readonly digest: Digest;
   readonly ledgers: Ledgers;
-  readonly findings: Findings;
+  readonly jobs: Jobs;
   readonly companies: Companies;
   readonly sessions: Sessions;
   readonly photos: Photos;
@@ -41,7 +41,7 @@ export function servicesOf(environment: Environment, clock: Clock): Services {
     clock,
     digest,
     ledgers: ledgersIn(database),
-    findings: findingsIn(database),
+    jobs: jobsIn(database),
     companies: companiesIn(database),
     sessions: sessionsIn(database),
     photos: photosIn(database),

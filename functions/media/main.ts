@@ -1,8 +1,7 @@
 import type { AddressInfo } from "node:net";
 import { Readable } from "node:stream";
 import type { ReadableStream as NodeWebStream } from "node:stream/web";
-import { readEnvironment, readPort, tooOldNode } from "#functions/shared/environment.ts";
-import { makeStore } from "#functions/shared/store.ts";
+import { makeStore, readEnvironment, readPort, tooOldNode } from "#functions/shared/index.ts";
 import { gate } from "./gate.ts";
 import { HeicDecoder } from "./heic.ts";
 import { readPhoto } from "./read.ts";

@@ -32,7 +32,9 @@ type Blocks = { readonly ifd0?: Block; readonly exif?: Block; readonly gps?: Blo
  * block that the image library lifted out of containers that the reader does not know (PNG, WebP, AVIF).
  */
 export async function readMetadata(bytes: Uint8Array, type: PhotoType, block: Uint8Array | undefined): Promise<Metadata> {
-  const readable = type === "image/jpeg" || type === "image/heic" ? bytes : block && wrapped(block);
+  const lifted = block === undefined || type === "image/jpeg" ? undefined : wrapped(block);
+  // The reader knows HEIC containers, yet not every writer's: the lifted block first, the whole file where there is none.
+  const readable = lifted ?? (type === "image/jpeg" || type === "image/heic" ? bytes : undefined);
   if (readable === undefined) return collect({}, ["metadata-missing"]);
   try {
     const found = (await exifr.parse(readable, OPTIONS)) as Blocks | undefined;

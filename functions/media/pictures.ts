@@ -25,13 +25,12 @@ export interface Header {
   readonly width: number;
   readonly height: number;
   readonly metadataBlock: Uint8Array | undefined;
-  readonly profile: Uint8Array | undefined;
 }
 
 /** What the header says; no pixel is decoded. */
 export async function readHeader(bytes: Uint8Array): Promise<Header> {
   const found = await open(bytes).metadata();
-  return { width: found.autoOrient.width, height: found.autoOrient.height, metadataBlock: found.exif, profile: found.icc };
+  return { width: found.autoOrient.width, height: found.autoOrient.height, metadataBlock: found.exif };
 }
 
 export interface Picture {

@@ -1,12 +1,11 @@
 import { createHash } from "node:crypto";
 import { type Outcome, ok, type RefusalCode, refuse } from "#core/outcome/index.ts";
 import type { PhotoFacts, PhotoType, Unreadable } from "#core/photo/index.ts";
-import { originalKey, renditionKey } from "#functions/shared/keys.ts";
-import { SNIFF_BYTES, sniff } from "#functions/shared/sniff.ts";
-import type { Store } from "#functions/shared/store.ts";
+import { originalKey, renditionKey, SNIFF_BYTES, type Store, sniff } from "#functions/shared/index.ts";
 import type { HeicDecoder } from "./heic.ts";
+import { heicProfile } from "./heic-profile.ts";
 import { type Metadata, readMetadata } from "./metadata.ts";
-import { type Header, MOST_PIXELS, makePictures, open, type Pictures, readHeader } from "./pictures.ts";
+import { MOST_PIXELS, makePictures, open, type Pictures, readHeader } from "./pictures.ts";
 import { tiffOf } from "./tiff.ts";
 
 /** Most bytes of an original that are read; the edge takes 25 MB. */
@@ -60,7 +59,7 @@ async function look(sha: string, bytes: Uint8Array, heic: HeicDecoder): Promise<
   const orientation = type === "image/heic" || type === "image/avif" ? 1 : metadata.orientation;
   const known: PhotoFacts = { ...none, ...metadata, orientation, type, ...(failed ? {} : { width: header.width, height: header.height }) };
   if (failed && type !== "image/heic") return { facts: { ...known, unreadable: whyNot(header) } };
-  return type === "image/heic" ? lookAtHeic(known, bytes, failed ? undefined : header, heic) : lookAtOther(known, bytes);
+  return type === "image/heic" ? lookAtHeic(known, bytes, heic) : lookAtOther(known, bytes);
 }
 
 async function lookAtOther(known: PhotoFacts, bytes: Uint8Array): Promise<Looked> {
@@ -68,7 +67,7 @@ async function lookAtOther(known: PhotoFacts, bytes: Uint8Array): Promise<Looked
   return pictures instanceof Error ? { facts: { ...known, unreadable: whyNot(pictures) } } : { facts: shown(known, pictures), pictures };
 }
 
-async function lookAtHeic(known: PhotoFacts, bytes: Uint8Array, header: Header | undefined, heic: HeicDecoder): Promise<Looked> {
+async function lookAtHeic(known: PhotoFacts, bytes: Uint8Array, heic: HeicDecoder): Promise<Looked> {
   const answer = await heic.decode(bytes, MOST_PIXELS);
   if (!answer.ok) {
     const code = answer.why === "too-many-pixels" ? "photo-too-many-pixels" : "photo-unreadable";
@@ -82,7 +81,7 @@ async function lookAtHeic(known: PhotoFacts, bytes: Uint8Array, header: Header |
     };
   }
   const { width, height, pixels } = answer;
-  const pictures = await makePictures(open(tiffOf(pixels, width, height, 4, header?.profile))).catch((thrown: Error) => thrown);
+  const pictures = await makePictures(open(tiffOf(pixels, width, height, 4, heicProfile(bytes)))).catch((thrown: Error) => thrown);
   if (pictures instanceof Error) return { facts: { ...known, width, height, unreadable: whyNot(pictures) } };
   return { facts: { ...shown(known, pictures), width, height }, pictures };
 }

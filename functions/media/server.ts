@@ -1,9 +1,7 @@
 import { createServer, type IncomingMessage, type Server } from "node:http";
 import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
 import type { PhotoFacts } from "#core/photo/index.ts";
-import { isCompanyId, isSha } from "#functions/shared/keys.ts";
-import { problemResponse, type Say } from "#functions/shared/problem.ts";
-import { bearer, checkToken } from "#functions/shared/token.ts";
+import { bearer, checkToken, isCompanyId, isSha, problemResponse, type Say } from "#functions/shared/index.ts";
 
 export interface MediaServerSettings {
   readonly secret: string;

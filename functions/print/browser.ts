@@ -1,5 +1,5 @@
 import puppeteer, { type Browser, type Page } from "puppeteer";
-import { type Outcome, refuse } from "#core/outcome/index.ts";
+import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 
 export interface BrowserSettings {
   readonly path: string;
@@ -47,6 +47,17 @@ export class WarmBrowser {
       if (this.#started === starting) this.#started = undefined;
     });
     return starting;
+  }
+
+  /** Starts it where it does not run. Refused as `print-failed` when it does not start. */
+  async ready(): Promise<Outcome<null>> {
+    try {
+      await this.warm();
+      return ok(null);
+    } catch (thrown) {
+      this.#settings.report(`the browser does not start: ${(thrown as Error).message}`);
+      return refuse("print-failed", "print/browser", { why: "browser-does-not-start" });
+    }
   }
 
   /**

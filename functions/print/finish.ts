@@ -1,6 +1,7 @@
 import { AFRelationship, PDFDocument, PDFHexString, PDFName } from "@cantoo/pdf-lib";
 import type { PrintAttachment } from "#functions/shared/print-request.ts";
 import { documentData } from "./document-data.ts";
+import { nameOutline } from "./outline.ts";
 import { renumberStructureIds } from "./structure-ids.ts";
 
 export interface FinishedAbout {
@@ -10,12 +11,15 @@ export interface FinishedAbout {
   readonly issuedAt: number;
   /** 32 hex digits of what was printed. */
   readonly id: string;
+  /** Texts of the headings, for the outline. */
+  readonly headings: readonly string[];
   readonly attachments: readonly PrintAttachment[];
 }
 
 /** Attaches the files and writes title, language, dates and id, all from the record, so that one machine prints the same bytes twice. */
 export async function finish(printed: Uint8Array, about: FinishedAbout): Promise<{ readonly pdf: Uint8Array; readonly pages: number }> {
   const document = await PDFDocument.load(renumberStructureIds(printed), { updateMetadata: false });
+  nameOutline(document, about.headings);
   const at = new Date(about.issuedAt);
   for (const { name, type, text, relationship, description } of about.attachments) {
     await document.attach(new TextEncoder().encode(text), name, {

@@ -54,6 +54,7 @@ const server = printServer({
   now: Date.now,
   // Only the edge reads these answers, and it makes its own sentences from code and figures.
   say: ({ code, place }) => `${code} at ${place}`,
+  ready: () => browser.ready(),
   print: (request) => inTurn(() => print(request, { store, browser, fonts })),
   report,
 });
@@ -68,8 +69,8 @@ const end = (): void => {
 };
 for (const signal of ["SIGTERM", "SIGINT"] as const) process.on(signal, end);
 server.on("error", (error) => stop(error.message));
-// A browser that does not start now is tried again with the first record, so that print can say what is wrong.
-await browser.warm().catch((thrown: Error) => report(`the browser does not start: ${thrown.message}`));
+// A browser that does not start now is tried again with the first record, so that print runs and can say what is wrong.
+await browser.ready();
 server.listen(port, host, () => {
   process.stdout.write(`${JSON.stringify({ ready: true, port: (server.address() as AddressInfo).port })}\n`);
 });

@@ -10,6 +10,7 @@ import { finish } from "./finish.ts";
 import type { Fonts } from "./fonts.ts";
 import { photoAddress } from "./origin.ts";
 import { type Absent, type FetchedPhotos, fetchPhotos } from "./photos.ts";
+import { printable } from "./printable.ts";
 
 export interface Printer {
   readonly store: Pick<Store, "get" | "put">;
@@ -29,6 +30,7 @@ export async function print(request: PrintRequest, { store, browser, fonts }: Pr
     language: model.language,
     issuedAt: model.title.issuedAt,
     id: sha256(JSON.stringify(model)).slice(0, 32),
+    headings: drawn.value.headings,
     attachments,
   });
   const hash = sha256(pdf);
@@ -51,7 +53,7 @@ async function drawRecord(
   let absent = photos.absent;
   let last: Outcome<DrawnRecord> = refuse("print-failed", "print", { why: "browser" });
   for (let round = 0; round < 3; round += 1) {
-    const html = recordPage(model, { fonts: fonts.css, photo: photoIn(model, absent) });
+    const html = recordPage(printable(model, fonts.has), { fonts: fonts.css, photo: photoIn(model, absent) });
     const files = new Map([...fonts.files, ...photos.files]);
     const drawn = await browser.withPage((page) => draw(page, html, files));
     if (drawn.ok && drawn.value.undecoded.length === 0) return ok({ ...drawn.value, absent });

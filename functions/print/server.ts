@@ -11,6 +11,8 @@ export interface PrintServerSettings {
   /** Now, in milliseconds. */
   readonly now: () => number;
   readonly say: Say;
+  /** Whether there is a browser to print with. */
+  readonly ready: () => Promise<Outcome<null>>;
   readonly print: (request: PrintRequest) => Promise<Outcome<PrintAnswer>>;
   /** Told of every bug, one line each. */
   readonly report: (line: string) => void;
@@ -39,7 +41,10 @@ async function answerTo(request: IncomingMessage, settings: PrintServerSettings)
   const refused = (refusal: Refusal): Response => problemResponse(refusal, settings.say, header(request, "x-request-id"));
   const body = await readBody(request);
   const route = `${request.method} ${new URL(request.url ?? "/", "http://print").pathname}`;
-  if (route === "GET /health") return Response.json({ ok: true });
+  if (route === "GET /health") {
+    const ready = await settings.ready();
+    return ready.ok ? Response.json({ ok: true }) : refused(ready.refusal);
+  }
   if (route !== "POST /print") return refused({ code: "route-unknown", place: "route", figures: {} });
   if (body === undefined) return refused(refuse("request-shape", "body", { most: MOST_BODY }).refusal);
   const token = bearer(header(request, "authorization"));

@@ -1,12 +1,27 @@
-import { mkdir, rename, writeFile } from "node:fs/promises";
+import { spawn } from "node:child_process";
+import { mkdir, mkdtemp, rename, rm, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { build } from "esbuild";
 
 const project = fileURLToPath(new URL("../../", import.meta.url));
 
 /** `worker` is what is deployed; `local` is the same with the demo company's sign-in links. */
 export type EdgeEntry = "worker" | "local";
+
+/** What the worker asks of its platform; `infra/local/edge.ts` runs it with the same date and flags. */
+export const compatibility = { date: "2026-07-01", flags: ["nodejs_compat"] } as const;
+
+/** Runs the platform's own bundler without deploying. Its telemetry and its look for updates are switched off. */
+async function bundle(configuration: string, outdir: string): Promise<void> {
+  const wrangler = fileURLToPath(new URL("../bin/wrangler.js", import.meta.resolve("wrangler")));
+  const environment = { ...process.env, WRANGLER_SEND_METRICS: "false", WRANGLER_HIDE_BANNER: "true", WRANGLER_LOG_PATH: outdir, CI: "true" };
+  const said: Buffer[] = [];
+  const child = spawn(process.execPath, [wrangler, "deploy", "--dry-run", "--outdir", outdir, "--config", configuration], { cwd: project, env: environment });
+  child.stdout.on("data", (words: Buffer) => said.push(words));
+  child.stderr.on("data", (words: Buffer) => said.push(words));
+  const code = await new Promise<number | null>((resolve, reject) => child.on("error", reject).on("close", resolve));
+  if (code !== 0) throw new Error(`The worker could not be bundled:\n${Buffer.concat(said).toString("utf8")}`);
+}
 
 /**
  * Bundles the edge function into one file, `out/edge/<entry>.js`, or another entry and file for tests.
@@ -17,29 +32,17 @@ export const bundleEdge = async (
   source: string = join(project, `functions/edge/${entry}.ts`),
   file: string = join(project, `out/edge/${entry}.js`),
 ): Promise<string> => {
-  const { outputFiles } = await build({
-    entryPoints: [source],
-    absWorkingDir: project,
-    bundle: true,
-    write: false,
-    format: "esm",
-    target: "es2024",
-    // not "node": that takes the S3 client's Node half, which does not run in workerd
-    platform: "browser",
-    conditions: ["workerd", "worker", "browser"],
-    external: ["node:*", "cloudflare:*"],
-    minify: entry === "worker",
-    keepNames: true,
-    legalComments: "none",
-    loader: { ".sql": "text", ".woff2": "binary", ".css": "text" },
-    logLevel: "warning",
-  });
-  const [output] = outputFiles;
-  if (output === undefined) throw new Error(`Nothing came out of bundling ${source}.`);
   await mkdir(dirname(file), { recursive: true });
-  // several stacks may be starting: none of them may load half a file
-  const part = `${file}.${process.pid}.${Math.random().toString(36).slice(2)}.part`;
-  await writeFile(part, output.contents);
-  await rename(part, file);
-  return file;
+  // several stacks may be starting: each bundles into a folder of its own, and none of them may load half a file
+  const part = await mkdtemp(`${file}.`);
+  try {
+    const configuration = join(part, "wrangler.json");
+    const settings = { name: "edge", main: source, compatibility_date: compatibility.date, compatibility_flags: compatibility.flags, minify: entry === "worker", keep_names: true };
+    await writeFile(configuration, JSON.stringify(settings));
+    await bundle(configuration, join(part, "bundled"));
+    await rename(join(part, "bundled", `${entry === "worker" ? "worker" : "local"}.js`), file);
+    return file;
+  } finally {
+    await rm(part, { recursive: true, force: true });
+  }
 };

@@ -11,14 +11,15 @@ const directory = process.env.ASBURIED_DATA ?? fileURLToPath(new URL("../../data
 const summaryFile = join(directory, "demo.json");
 const say = (line: string): void => console.log(line);
 
-let stop = async (): Promise<void> => {};
+let stop: (() => Promise<void>) | undefined;
 let stopping = false;
 for (const signal of ["SIGINT", "SIGTERM"] as const) {
   process.on(signal, () => {
     if (stopping) return;
     stopping = true;
     say("Stopping.");
-    void stop().finally(() => process.exit(0));
+    // still starting: what has been started must be known before it can be stopped
+    if (stop) void stop().finally(() => process.exit(0));
   });
 }
 
@@ -29,7 +30,10 @@ const stack = await startStack({ directory, ports: { edge: Number(process.env.PO
   },
 );
 stop = stack.stop;
-if (stopping) await stop();
+if (stopping) {
+  await stop();
+  process.exit(0);
+}
 
 const remembered = async (): Promise<DemoSummary | undefined> =>
   existsSync(summaryFile) ? (JSON.parse(await readFile(summaryFile, "utf8")) as DemoSummary) : undefined;

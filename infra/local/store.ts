@@ -1,105 +1,24 @@
-import { mkdir } from "node:fs/promises";
-import { createServer, type IncomingMessage, type Server } from "node:http";
-import type { AddressInfo } from "node:net";
-import S3rver from "@20minutes/s3rver";
-import accounts from "@20minutes/s3rver/lib/models/account.js";
-import { readEnvironment, readPort, tooOldNode } from "#functions/shared/environment.ts";
-import { removeParts, writeWhole } from "./store-files.ts";
+import "../node-version.mjs";
+import { startStore } from "./store-server.ts";
 
-export interface LocalStoreSettings {
-  /** Folder of all objects; made when it is not there. */
-  readonly directory: string;
-  /** 0 takes any free port. */
-  readonly port: number;
-  readonly accessKeyId: string;
-  readonly secretAccessKey: string;
-  readonly bucket: string;
-}
+/** The local store as a process of its own. Says `{"ready":true,"port":N}` when it listens, ends in order on SIGTERM. */
+const stop = (sentence: string): never => {
+  process.stderr.write(`store: ${sentence}\n`);
+  process.exit(1);
+};
 
-export interface LocalStore {
-  readonly port: number;
-  readonly endpoint: string;
-  close(): Promise<void>;
-}
+const { STORE_DIRECTORY = "", STORE_PORT = "", STORE_ACCESS_KEY = "", STORE_SECRET_KEY = "", STORE_BUCKET = "" } = process.env;
+const wanted = { STORE_DIRECTORY, STORE_PORT, STORE_ACCESS_KEY, STORE_SECRET_KEY, STORE_BUCKET };
+const missing = Object.entries(wanted).filter(([, value]) => value.trim() === "");
+if (missing.length > 0) stop(`missing in the environment: ${missing.map(([name]) => name).join(", ")}`);
+if (!/^\d{1,5}$/.test(STORE_PORT) || Number(STORE_PORT) > 65_535) stop("STORE_PORT is no port");
 
-/**
- * An S3-protocol server on disk, for the local stack. Only the given key pair opens it: the package's own well-known
- * pair is withdrawn, and a request without a signature, which the package would serve, is refused.
- */
-export async function startStore(settings: LocalStoreSettings): Promise<LocalStore> {
-  await mkdir(settings.directory, { recursive: true });
-  await removeParts(settings.directory);
-  accounts.DUMMY_ACCOUNT.revokeAccessKey("S3RVER");
-  accounts.DUMMY_ACCOUNT.createKeyPair(settings.accessKeyId, settings.secretAccessKey);
-  const s3 = new S3rver({
-    silent: true,
-    directory: settings.directory,
-    vhostBuckets: false,
-    configureBuckets: [{ name: settings.bucket }],
-  });
-  writeWhole(s3.store);
-  await s3.configureBuckets();
-  const serve = s3.callback();
-  const server = createServer((request, response) => {
-    if (isSigned(request)) return serve(request, response);
-    request.resume().on("end", () => {
-      response.writeHead(403, { "content-type": "application/xml" });
-      response.end("<Error><Code>AccessDenied</Code><Message>Access Denied</Message></Error>");
-    });
-  });
-  // Longer than workerd keeps a connection, else it sends on one that has just been closed.
-  server.keepAliveTimeout = 75_000;
-  server.headersTimeout = 80_000;
-  await listening(server, settings.port);
-  const { port } = server.address() as AddressInfo;
-  return { port, endpoint: `http://127.0.0.1:${port}`, close: () => closed(server) };
-}
-
-const isSigned = ({ headers, url }: IncomingMessage): boolean =>
-  headers.authorization !== undefined || new URL(url ?? "/", "http://store").searchParams.has("X-Amz-Signature");
-
-const listening = (server: Server, port: number): Promise<void> =>
-  new Promise((resolve, reject) => {
-    server.once("error", reject);
-    server.listen(port, "127.0.0.1", () => resolve());
-  });
-
-/** Lets running requests end for two seconds, then ends them. */
-const closed = (server: Server): Promise<void> =>
-  new Promise((resolve) => {
-    const limit = setTimeout(() => server.closeAllConnections(), 2_000);
-    server.close(() => {
-      clearTimeout(limit);
-      resolve();
-    });
-    server.closeIdleConnections();
-  });
-
-if (import.meta.main) {
-  const stop = (sentence: string): never => {
-    process.stderr.write(`store: ${sentence}\n`);
-    process.exit(1);
-  };
-  const old = tooOldNode(process.version);
-  if (old) stop(old);
-  const environment = readEnvironment(process.env, [
-    "STORE_DIRECTORY",
-    "STORE_PORT",
-    "STORE_ACCESS_KEY",
-    "STORE_SECRET_KEY",
-    "STORE_BUCKET",
-  ]);
-  if (!environment.ok) stop(`missing in the environment: ${environment.missing.join(", ")}`);
-  else {
-    const port = readPort(environment.value.STORE_PORT) ?? stop("STORE_PORT is no port");
-    const store = await startStore({
-      directory: environment.value.STORE_DIRECTORY,
-      port,
-      accessKeyId: environment.value.STORE_ACCESS_KEY,
-      secretAccessKey: environment.value.STORE_SECRET_KEY,
-      bucket: environment.value.STORE_BUCKET,
-    }).catch((thrown: Error) => stop(thrown.message));
-    for (const signal of ["SIGTERM", "SIGINT"] as const) process.on(signal, () => store.close().then(() => process.exit(0)));
-    process.stdout.write(`${JSON.stringify({ ready: true, port: store.port })}\n`);
-  }
-}
+const store = await startStore({
+  directory: STORE_DIRECTORY,
+  port: Number(STORE_PORT),
+  accessKeyId: STORE_ACCESS_KEY,
+  secretAccessKey: STORE_SECRET_KEY,
+  bucket: STORE_BUCKET,
+}).catch((thrown: Error) => stop(thrown.message));
+for (const signal of ["SIGTERM", "SIGINT"] as const) process.on(signal, () => store.close().then(() => process.exit(0)));
+process.stdout.write(`${JSON.stringify({ ready: true, port: store.port })}\n`);

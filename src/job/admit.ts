@@ -1,90 +1,55 @@
 import type { Json } from "../ledger/index.ts";
-import { type Outcome, ok, refuse } from "../outcome/index.ts";
-import { readQuantity } from "../reading/index.ts";
-import { type About, type Entry, type FactKind, type Writer, writers } from "./fact.ts";
-import type { Item, ToleranceSheet } from "./sheet.ts";
+import { type Outcome, refuse } from "../outcome/index.ts";
+import { admitNames, fine } from "./admit-names.ts";
+import type { Entry, FactKind, Whats } from "./fact.ts";
+import { type Live, whatOf } from "./live.ts";
+import { readSheet } from "./sheet-reading.ts";
 import type { JobState } from "./state.ts";
+import { isUnderstood } from "./what-shape.ts";
+import { type Writer, writers } from "./writers.ts";
 
 type What = { readonly [key: string]: Json };
 
-const fine: Outcome<void> = ok(undefined);
 const knownKind = (kind: string): kind is FactKind => Object.hasOwn(writers, kind);
 
-const itemKinds: Readonly<Record<string, Item["kind"]>> = {
-  "reading-taken": "reading",
-  "picture-taken": "picture",
-  "received-otherwise": "picture",
-  answered: "answer",
-};
-
-function admitTag(state: JobState, set: string | undefined, tag: Json | undefined): Outcome<void> {
-  if (set === undefined) return tag === undefined ? fine : refuse("entry-unknown-tag", "what/tag", { tag: String(tag) });
-  return state.tags.some((t) => t.set === set && t.tag === tag)
-    ? fine
-    : refuse("entry-unknown-tag", "what/tag", { tag: String(tag ?? "") });
+function admitVersion({ ledger }: JobState, { thing, digest }: Whats["version-taken-over"]): Outcome<void> {
+  const content = Object.hasOwn(ledger.versions, digest) ? ledger.versions[digest] : undefined;
+  if (content === undefined) return refuse("entry-unknown-version", "what/digest", { digest });
+  const sheet = thing === "sheet" ? readSheet(content) : undefined;
+  return sheet && !sheet.ok ? sheet : fine;
 }
 
-function admitItem(state: JobState, sheet: ToleranceSheet, kind: string, what: What): Outcome<void> {
-  const item = sheet.items.find((i) => i.id === what.item && i.kind === itemKinds[kind]);
-  if (item === undefined) return refuse("entry-unknown-item", "what/item", { item: String(what.item ?? "") });
-  const tag = admitTag(state, item.tags, what.tag);
-  if (!tag.ok) return tag;
-  if (kind === "answered" && !item.choices?.some((c) => c.id === what.choice))
-    return refuse("entry-unknown-item", "what/choice", { item: String(what.choice ?? "") });
-  if (kind !== "reading-taken") return fine;
-  const read = readQuantity(String(what.typed ?? ""), {
-    kind: item.quantity ?? "length",
-    unit: String(what.unit ?? ""),
-    signed: item.signed === true,
-    place: "what/typed",
-  });
-  if (!read.ok) return read;
-  if (item.inSetUp && typeof what.setUp !== "string") return refuse("entry-unknown-setup", "what/setUp", { setUp: "" });
-  return fine;
-}
-
-function admitAbout(state: JobState, sheet: ToleranceSheet, about: About, place: string): Outcome<void> {
-  const thing = about.item !== undefined ? sheet.items.find((i) => i.id === about.item) : sheet.checks.find((c) => c.id === about.check);
-  if (thing === undefined) return refuse("entry-unknown-item", place, { item: about.item ?? about.check ?? "" });
-  if (about.tag === undefined || state.tags.some((t) => t.tag === about.tag)) return fine;
-  return refuse("entry-unknown-tag", `${place}/tag`, { tag: about.tag });
-}
-
-const needsCovering: ReadonlySet<string> = new Set(["covering-announced", "covered", "opened-up-again", "go-ahead"]);
-
-function admitNames(state: JobState, sheet: ToleranceSheet, kind: string, what: What): Outcome<void> {
-  if (kind in itemKinds) return admitItem(state, sheet, kind, what);
-  if (needsCovering.has(kind) && !sheet.coverings.some((c) => c.id === what.covering))
-    return refuse("entry-unknown-covering", "what/covering", { covering: String(what.covering ?? "") });
-  if (kind === "tag-named") {
-    const set = sheet.tagSets.find((t) => t.id === what.set);
-    if (set === undefined) return refuse("entry-unknown-tag", "what/set", { tag: String(what.set ?? "") });
-    return set.coverings.includes(String(what.hiddenBy))
-      ? fine
-      : refuse("entry-unknown-covering", "what/hiddenBy", { covering: String(what.hiddenBy ?? "") });
+/** What a correction corrects in the end, where it is known here: one that names a correction goes on with what that one named. */
+function correctedBy(state: JobState, id: string): Live | undefined {
+  const seen = new Set<string>();
+  let found = state.facts.find((fact) => fact.id === id);
+  while (found?.kind === "corrected" && found.standing === "counts" && !seen.has(found.id)) {
+    seen.add(found.id);
+    const { entry } = whatOf(found, "corrected");
+    found = state.facts.find((fact) => fact.id === entry.id);
   }
-  if (kind === "set-up-made" && !sheet.instruments.some((i) => i.id === what.instrument))
-    return refuse("entry-unknown-item", "what/instrument", { item: String(what.instrument ?? "") });
-  const about = what.about;
-  return typeof about === "object" && about !== null && !Array.isArray(about)
-    ? admitAbout(state, sheet, about as unknown as About, "what/about")
-    : fine;
+  return found;
 }
 
-/** Kinds that name things of the tolerance sheet, and so need one. */
-const needsSheet: ReadonlySet<string> = new Set([
-  ...Object.keys(itemKinds),
-  ...needsCovering,
-  "tag-named",
-  "set-up-made",
-  "does-not-apply",
-  "could-not-be-taken",
-  "rework-asked",
-  "reworked",
-  "departure-agreed",
-  "concession",
-  "looked-again",
-]);
+/** Nobody corrects what he may not write, nor whose word it was; the new words are such as the entry itself could have had. */
+function admitCorrection(state: JobState, { entry, replace = {} }: Whats["corrected"], writer: Writer): Outcome<void> {
+  const corrected = correctedBy(state, entry.id);
+  if (Object.hasOwn(replace, "role")) return refuse("entry-role", "what/replace/role", { kind: "corrected", role: writer });
+  if (corrected === undefined || !knownKind(corrected.kind)) return fine;
+  if (!writers[corrected.kind].includes(writer)) return refuse("entry-role", "what/entry", { kind: corrected.kind, role: writer });
+  if (Object.keys(replace).length === 0) return fine;
+  const outcome = admitWords(state, corrected.kind, { ...corrected.what, ...replace }, writer);
+  return outcome.ok
+    ? outcome
+    : { ok: false, refusal: { ...outcome.refusal, place: outcome.refusal.place.replace("what", "what/replace") } };
+}
+
+function admitWords(state: JobState, kind: FactKind, what: What, writer: Writer): Outcome<void> {
+  if (!isUnderstood(kind, what)) return refuse("entry-shape", "what", { wanted: "an object" });
+  if (kind === "version-taken-over") return admitVersion(state, what as unknown as Whats["version-taken-over"]);
+  if (kind === "corrected") return admitCorrection(state, what as unknown as Whats["corrected"], writer);
+  return admitNames(state, kind, what);
+}
 
 /**
  * Whether an entry may join the ledger of this job: who writes it, and whether what it names is there. Its shape has been
@@ -92,16 +57,11 @@ const needsSheet: ReadonlySet<string> = new Set([
  * looked up: two phones' entries may arrive in either order.
  */
 export function admit(state: JobState, entry: Entry, writer: Writer): Outcome<void> {
-  if (!knownKind(entry.kind)) return fine;
-  if (!writers[entry.kind].includes(writer)) return refuse("entry-role", "kind", { kind: entry.kind, role: writer });
-  const what = entry.what;
+  const { kind, what } = entry;
+  if (!knownKind(kind)) return fine;
+  if (!writers[kind].includes(writer)) return refuse("entry-role", "kind", { kind, role: writer });
   if (typeof what !== "object" || what === null || Array.isArray(what)) return refuse("entry-shape", "what", { wanted: "an object" });
   const words = what as What;
-  if (typeof words.role === "string" && words.role !== writer) return refuse("entry-role", "what/role", { kind: entry.kind, role: writer });
-  if (entry.kind === "version-taken-over" && !Object.hasOwn(state.ledger.versions, String(words.digest)))
-    return refuse("entry-unknown-version", "what/digest", { digest: String(words.digest ?? "") });
-  if (!needsSheet.has(entry.kind)) return fine;
-  return state.sheet === undefined
-    ? refuse("entry-unknown-version", "job", { digest: "" })
-    : admitNames(state, state.sheet, entry.kind, words);
+  if (typeof words.role === "string" && words.role !== writer) return refuse("entry-role", "what/role", { kind, role: writer });
+  return admitWords(state, kind, words, writer);
 }

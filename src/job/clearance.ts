@@ -1,6 +1,9 @@
 import { standingOf, waysOutOf } from "./clears.ts";
+import { coveredOf } from "./covered.ts";
 import type { About } from "./fact.ts";
 import type { Clearance, CoveredState, Finding, HandingOver, Line } from "./finding.ts";
+import { whatOf } from "./live.ts";
+import { sameAbout } from "./series.ts";
 import type { ToleranceSheet } from "./sheet.ts";
 import { factsOf, type JobState } from "./state.ts";
 
@@ -37,31 +40,22 @@ function linesOf(sheet: ToleranceSheet, holding: readonly Finding[], now: number
   return [...lines.values()];
 }
 
-/** When a covering happened: as said, or no later than the first entry of something that needs it hidden. */
-export function coveredState(state: JobState, sheet: ToleranceSheet, covering: string, clearNow: boolean): CoveredState | undefined {
-  const opened =
-    factsOf(state, "opened-up-again")
-      .filter((f) => f.what.covering === covering)
-      .at(-1)?.position ?? -1;
-  const said = factsOf(state, "covered")
-    .filter((f) => f.what.covering === covering && f.position > opened)
+/** What is known of a covering that happened: what the phone showed then, and whether it still holds. */
+function coveredState(state: JobState, covering: string, clearNow: boolean): CoveredState | undefined {
+  const covered = coveredOf(state, covering);
+  if (covered === undefined) return undefined;
+  const { fact, at, noLaterThan } = covered;
+  if (noLaterThan) return { entry: fact.id, at, noLaterThan, laterDoubted: false };
+  const { shown, lines } = whatOf(fact, "covered");
+  return { entry: fact.id, at, noLaterThan, shown, shownLines: lines, laterDoubted: shown !== "not yet" && !clearNow };
+}
+
+function announcedOf(state: JobState, covering: string): Clearance["announced"] {
+  const opened = factsOf(state, "opened-up-again").filter((f) => f.what.covering === covering);
+  const last = factsOf(state, "covering-announced")
+    .filter((f) => f.what.covering === covering && f.position > (opened.at(-1)?.position ?? -1))
     .at(-1);
-  if (said) {
-    const { shown, lines, at } = said.what;
-    return {
-      entry: said.id,
-      at: at ?? said.at,
-      noLaterThan: false,
-      shown,
-      shownLines: lines,
-      laterDoubted: shown !== "not yet" && !clearNow,
-    };
-  }
-  const afterwards = new Set(sheet.items.filter((item) => item.needsHidden === covering).map((item) => item.id));
-  const first = state.facts.find(
-    (f) => f.standing === "counts" && f.position > opened && typeof f.what.item === "string" && afterwards.has(f.what.item),
-  );
-  return first && { entry: first.id, at: first.at, noLaterThan: true, laterDoubted: false };
+  return last && { entry: last.id, about: last.what.about };
 }
 
 /** Whether a covering is clear, as of `now` (ms). Only this and the screens' lists know the present. */
@@ -70,13 +64,16 @@ export function clearance(state: JobState, all: readonly Finding[], covering: st
   const held = all.filter((finding) => finding.holds === covering);
   const holding = held.filter((finding) => standingOf(finding, now) === "holds");
   const onWord = held.filter((finding) => standingOf(finding, now) === "on word").flatMap((finding) => finding.by?.entry ?? []);
-  const clear = sheet !== undefined && holding.length === 0;
-  const covered = sheet && coveredState(state, sheet, covering, clear);
+  // a covering that the sheet does not have is held by nothing, and yet not clear
+  const clear = holding.length === 0 && sheet?.coverings.some((c) => c.id === covering) === true;
+  const covered = coveredState(state, covering, clear);
+  const announced = covered ? undefined : announcedOf(state, covering);
   return {
     covering,
     state: !clear ? "not yet" : onWord.length > 0 ? "on word" : "clear",
     ...(onWord.length > 0 ? { onWord: [...new Set(onWord)] } : {}),
     lines: sheet === undefined ? [] : linesOf(sheet, holding, now),
+    ...(announced ? { announced } : {}),
     ...(covered ? { covered } : {}),
   };
 }
@@ -86,17 +83,24 @@ export function clearances(state: JobState, all: readonly Finding[], now: number
   return (state.sheet?.coverings ?? []).map(({ id }) => clearance(state, all, id, now));
 }
 
+/** What is neither entered nor ruled on. What was entered and is bad is no less entered: the record shows it. */
+function isMissing({ weight, verdict, by }: Finding): boolean {
+  if (by !== undefined) return false;
+  if (verdict === "not taken") return weight === "holds" || weight === "asked";
+  return verdict === "could not be taken" && weight === "holds";
+}
+
 /** Handing over is never called clear: everything that was asked is entered, or named as left to do with a date. */
 export function handingOver(state: JobState, all: readonly Finding[], now: number): HandingOver {
   const { sheet } = state;
   const done = new Set(factsOf(state, "left-to-do-done").map((f) => f.what.entry.id));
-  const open = factsOf(state, "left-to-do").map((f) => ({ fact: f, done: done.has(f.id) }));
-  const named = new Set(open.map(({ fact }) => lineKey(fact.what.about ?? {})));
-  const missing = all.filter((f) => (f.weight === "holds" || f.weight === "asked") && standingOf(f, now) === "holds");
-  const lines = sheet === undefined ? [] : linesOf(sheet, missing, now).filter((line) => !named.has(lineKey(line.about)));
+  const left = factsOf(state, "left-to-do");
+  const isNamed = (own: About): boolean => left.some(({ what }) => what.about !== undefined && sameAbout(what.about, own));
+  const open = all.filter((finding) => isMissing(finding) && !isNamed(aboutOf(finding)));
+  const missing = sheet === undefined ? [] : linesOf(sheet, open, now).filter((line) => !isNamed(line.about));
   return {
-    state: sheet !== undefined && lines.length === 0 ? "everything entered" : "missing",
-    missing: lines,
-    leftToDo: open.map(({ fact, done: isDone }) => ({ entry: fact.id, text: fact.what.text, by: fact.what.by, done: isDone })),
+    state: sheet !== undefined && missing.length === 0 ? "everything entered" : "missing",
+    missing,
+    leftToDo: left.map(({ id, what }) => ({ entry: id, text: what.text, by: what.by, done: done.has(id) })),
   };
 }

@@ -17,11 +17,11 @@ export type Standing = "clears" | "on word" | "holds";
  * | met only from an instant that has not come | no |
  */
 export function standingOf(finding: Finding, now: number): Standing {
-  if (finding.by?.way === "concession" || finding.by?.way === "departure") return "clears";
-  if (finding.by?.way === "go-ahead") return finding.by.confirmed ? "clears" : "on word";
-  if (finding.verdict === "does not apply") return "clears";
-  if (finding.verdict !== "within") return "holds";
-  return finding.from !== undefined && finding.from > now ? "holds" : "clears";
+  const { verdict, from = now, by } = finding;
+  if (verdict === "does not apply" || (verdict === "within" && from <= now)) return "clears";
+  if (by?.way === "concession" || by?.way === "departure") return "clears";
+  if (by?.way === "go-ahead") return by.confirmed ? "clears" : "on word";
+  return "holds";
 }
 
 const byTelephone: readonly WayOut[] = ["call the office", "go-ahead by telephone"];

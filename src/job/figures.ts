@@ -22,14 +22,19 @@ export interface FigureSource {
   readonly kitCards: readonly KitCard[];
 }
 
+const isTyped = (figure: unknown): figure is Typed =>
+  typeof figure === "object" && figure !== null && "typed" in figure && "unit" in figure
+    ? typeof figure.typed === "string" && typeof figure.unit === "string"
+    : false;
+
 /**
  * A figure of the design or, where the design is silent, of a kit card, as an integer in the fixed unit of `kind`.
  * `undefined` where nobody said it, or where it is named as unknown.
  */
 export function figureValue(source: FigureSource, key: string, kind: QuantityKind): number | undefined {
-  const own = source.design.figures[key];
-  const typed = own ?? source.kitCards.map((card) => card.facts[key]).find((fact) => fact !== undefined);
-  if (typed === undefined || typeof typed === "string") return undefined;
+  const places = [source.design.figures, ...source.kitCards.map((card) => card.facts)];
+  const typed: unknown = places.find((figures) => Object.hasOwn(figures, key))?.[key];
+  if (!isTyped(typed)) return undefined;
   const read = readQuantity(typed.typed, { kind, unit: typed.unit, signed: true });
   return read.ok ? read.value.value : undefined;
 }
@@ -39,7 +44,9 @@ export function figureAsked(sheet: ToleranceSheet, key: string): FigureAsked | u
 }
 
 export function switchOn(sheet: ToleranceSheet, design: Design, id: string): boolean {
-  return design.switches[id] ?? sheet.switches.find((s) => s.id === id)?.standard ?? false;
+  return (
+    (Object.hasOwn(design.switches, id) ? design.switches[id] : undefined) ?? sheet.switches.find((s) => s.id === id)?.standard ?? false
+  );
 }
 
 /** Whether an item or check is asked under this design. */

@@ -12,6 +12,8 @@ export interface Message {
   readonly figures: Figures;
 }
 
+export const message = (key: string, figures: Message["figures"] = {}): Message => ({ key, figures });
+
 /** The outcome of one check, or of one item that no check reads. Integers in the fixed unit of its kind. */
 export interface Finding {
   readonly step: string;
@@ -90,6 +92,8 @@ export interface Clearance {
   /** Entry of the go-ahead on whose word it reads clear. */
   readonly onWord?: readonly string[];
   readonly lines: readonly Line[];
+  /** About when it will happen, as last announced; absent once it has happened. */
+  readonly announced?: { readonly entry: string; readonly about: number };
   /** When it has happened: what was shown then, and what is known now. */
   readonly covered?: CoveredState;
 }

@@ -1,11 +1,11 @@
 import { checkFinding } from "./check-finding.ts";
-import { tagSetOf } from "./evaluate.ts";
 import type { About } from "./fact.ts";
-import type { Finding } from "./finding.ts";
-import { askedChecks, askedItems, type CheckInstance, chosenGroup, inGroupNotChosen, isEntered } from "./instances.ts";
-import { itemFinding, weightOf } from "./item-finding.ts";
-import { aboutOf, coveringHeld, type Instance } from "./series.ts";
-import type { ToleranceSheet } from "./sheet.ts";
+import { type Finding, message } from "./finding.ts";
+import { chosenGroups, idleFinding, isIdle } from "./groups.ts";
+import { askedChecks, askedItems, type CheckInstance } from "./instances.ts";
+import { itemFinding } from "./item-finding.ts";
+import { aboutOf, type Instance } from "./series.ts";
+import type { Check, ToleranceSheet } from "./sheet.ts";
 import type { JobState } from "./state.ts";
 
 const keyOf = (about: About): string => `${about.item ?? about.check ?? ""} ${about.tag ?? ""}`;
@@ -24,20 +24,27 @@ function shortTagSets(state: JobState, sheet: ToleranceSheet): readonly Finding[
       weight: "holds" as const,
       holds: covering,
       entries: [],
-      says: { key: "tags.too-few", figures: { named, least: set.least } },
+      says: message("tags.too-few", { named, least: set.least }),
     }));
   });
 }
 
-/** Whether a check that holds the same covering reads this reading, so that the check's finding speaks for it. */
-function spokenForByCheck(state: JobState, sheet: ToleranceSheet, instance: Instance, checks: readonly CheckInstance[]): boolean {
-  if (instance.item.kind !== "reading") return false;
-  const { weight, holds } = weightOf(state, instance);
-  return checks.some(({ check, tag }) => {
-    if (tag !== undefined && instance.item.tags !== undefined && tag !== instance.tag) return false;
-    if (![...check.items, ...(check.minus ?? [])].includes(instance.item.id)) return false;
-    if (weight !== "holds") return true;
-    return check.weight === "holds" && coveringHeld(state, check, tagSetOf(sheet.items, check), tag) === holds;
+/** Every item that a check reads a value or a picture of. */
+const readBy = (check: Check): readonly string[] => [...check.items, ...(check.minus ?? [])];
+
+interface Checked extends CheckInstance {
+  readonly finding: Finding;
+}
+
+/** Whether the finding of a check speaks for this reading: it reads it, and is missed or holds wherever the reading would be. */
+function isSpokenFor({ item, tag }: Instance, finding: Finding, checks: readonly Checked[]): boolean {
+  if (item.kind !== "reading") return false;
+  return checks.some((checked) => {
+    if (!readBy(checked.check).includes(item.id)) return false;
+    if (checked.tag !== undefined && item.tags !== undefined && checked.tag !== tag) return false;
+    const { weight, holds } = checked.finding;
+    if (finding.weight === "holds") return weight === "holds" && holds === finding.holds;
+    return finding.weight !== "asked" || weight === "holds" || weight === "asked";
   });
 }
 
@@ -50,26 +57,16 @@ export function findings(state: JobState): readonly Finding[] {
   if (sheet === undefined) return [];
   const items = askedItems(state, sheet).map((instance) => ({ instance, finding: itemFinding(state, instance) }));
   const byAbout = new Map(items.map(({ instance, finding }) => [keyOf(aboutOf(instance)), finding]));
-  const ofItem = (about: About): Finding | undefined => byAbout.get(keyOf(about)) ?? byAbout.get(keyOf({ item: about.item ?? "" }));
-  const settled = new Set(
-    items
-      .filter(({ finding }) => finding.verdict === "does not apply" || finding.verdict === "could not be taken")
-      .map(({ instance }) => instance.item.id),
-  );
-  const chosen = new Map(sheet.oneOf.map((one) => [one.id, chosenGroup(state, sheet, one, (item) => settled.has(item.id))]));
-  const checks = askedChecks(state, sheet);
-  const ofChecks = checks.flatMap((instance) => {
-    const finding = checkFinding(state, sheet, instance, ofItem);
-    const idle = finding.verdict === "not taken" && inGroupNotChosen(sheet, instance.check.items, chosen);
-    return idle ? [] : [finding];
+  const chosen = chosenGroups(sheet, items);
+  const checks = askedChecks(state, sheet).flatMap((instance): readonly Checked[] => {
+    const finding = checkFinding(state, sheet, instance, (about) => byAbout.get(keyOf(about)));
+    const isEvidence = finding.value !== undefined || finding.verdict === "within" || finding.verdict === "outside";
+    return isIdle(sheet, readBy(instance.check), chosen) && !isEvidence ? [] : [{ ...instance, finding }];
   });
   const ofItems = items
-    .filter(
-      ({ instance }) => isEntered(state, instance) || !inGroupNotChosen(sheet, [instance.item.id], chosen) || settled.has(instance.item.id),
-    )
-    .filter(({ instance }) => !spokenForByCheck(state, sheet, instance, checks))
-    .map(({ finding }) => finding);
+    .filter(({ instance, finding }) => !isSpokenFor(instance, finding, checks))
+    .flatMap(({ instance, finding }) => (isIdle(sheet, [instance.item.id], chosen) ? idleFinding(finding) : [finding]));
   const stepOrder = new Map(sheet.steps.map((step, i) => [step.id, i]));
   const place = (finding: Finding): number => stepOrder.get(finding.step) ?? sheet.steps.length;
-  return [...shortTagSets(state, sheet), ...ofItems, ...ofChecks].sort((a, b) => place(a) - place(b));
+  return [...shortTagSets(state, sheet), ...ofItems, ...checks.map((c) => c.finding)].sort((a, b) => place(a) - place(b));
 }

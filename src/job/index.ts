@@ -14,3 +14,4 @@ export { sheetFaults } from "./sheet-faults.ts";
 export { usualUncertainty } from "./sheet-limits.ts";
 export { readSheet } from "./sheet-reading.ts";
 export { designAt, factsOf, type JobLedger, type JobState, jobState, type Tag } from "./state.ts";
+export { type Writer, writers } from "./writers.ts";

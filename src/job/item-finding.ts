@@ -1,9 +1,20 @@
 import type { About } from "./fact.ts";
-import type { Finding, Message, Verdict } from "./finding.ts";
+import { type Finding, type Message, message, type Passage, type Verdict } from "./finding.ts";
 import type { Live } from "./live.ts";
 import { closingOf } from "./measured.ts";
 import { passageOf } from "./passages.ts";
-import { aboutOf, coveringHeld, type Instance, lastWord, oneOfHolding, seriesOf } from "./series.ts";
+import {
+  aboutOf,
+  coveringHeld,
+  type Instance,
+  lastWord,
+  oneOfHolding,
+  type Series,
+  sameAbout,
+  seriesOf,
+  type Word,
+  wordPart,
+} from "./series.ts";
 import type { Weight } from "./sheet.ts";
 import { factsOf, type JobState } from "./state.ts";
 
@@ -12,8 +23,6 @@ interface Outcome {
   readonly says: Message;
   readonly soFar?: boolean;
 }
-
-const message = (key: string, figures: Message["figures"] = {}): Message => ({ key, figures });
 
 /** Pictures that media could not open. */
 function unreadablePhotos(state: JobState): ReadonlySet<string> {
@@ -25,12 +34,14 @@ function unreadablePhotos(state: JobState): ReadonlySet<string> {
 
 type Shown = "shows it" | "cannot tell" | "nobody looked yet" | "does not show it" | "unreadable";
 
+/** What a person saw on it counts before what a machine made of it. */
 function shown(state: JobState, picture: Live, unreadable: ReadonlySet<string>): Shown {
-  if (picture.what.judged === "unreadable" || unreadable.has(String(picture.what.photo))) return "unreadable";
   const looked = factsOf(state, "picture-looked-at")
     .filter((f) => f.what.picture === picture.id)
-    .at(-1);
-  return looked?.what.says ?? "nobody looked yet";
+    .at(-1)?.what.says;
+  if (looked === "shows it" || looked === "does not show it") return looked;
+  if (picture.what.judged === "unreadable" || unreadable.has(String(picture.what.photo))) return "unreadable";
+  return looked ?? "nobody looked yet";
 }
 
 const pictureOrder: readonly Shown[] = ["shows it", "nobody looked yet", "cannot tell", "unreadable", "does not show it"];
@@ -71,8 +82,19 @@ function entered(state: JobState, instance: Instance, counting: readonly Live[])
   return readingOutcome(state, instance, counting);
 }
 
-export const sameAbout = (about: About, own: About): boolean =>
-  about.item === own.item && about.check === own.check && (about.tag === undefined || about.tag === own.tag);
+/** A height mark is owed where the set-ups that read most places of its step have all gone without it. */
+function isMarkOwed(state: JobState, { item }: Instance, counting: readonly Live[]): boolean {
+  if (item.heightMark !== true || counting.length === 0) return false;
+  const places = state.sheet?.items.filter((i) => i.step === item.step && i.inSetUp && !i.heightMark) ?? [];
+  const read = new Map<string, number>();
+  for (const place of places) {
+    const setUps = new Set(seriesOf(state, { item: place }).counting.map((f) => f.what.setUp));
+    for (const setUp of setUps) if (typeof setUp === "string") read.set(setUp, (read.get(setUp) ?? 0) + 1);
+  }
+  const most = Math.max(...read.values());
+  const used = [...read].filter(([, count]) => count === most).map(([setUp]) => setUp);
+  return used.length > 0 && !counting.some((f) => used.includes(String(f.what.setUp)));
+}
 
 /** What an item holds: itself, or through the 'one of' that it stands in. */
 export function weightOf(state: JobState, instance: Instance): { readonly weight: Weight; readonly holds?: string } {
@@ -82,35 +104,22 @@ export function weightOf(state: JobState, instance: Instance): { readonly weight
   return { weight: instance.item.weight, ...(holds === undefined ? {} : { holds }) };
 }
 
+function outcomeOf(state: JobState, instance: Instance, series: Series, word: Word | undefined): Outcome {
+  if (word) return wordPart(word);
+  if (series.counting.length > 0 && !isMarkOwed(state, instance, series.counting)) return entered(state, instance, series.counting);
+  return { verdict: "not taken", says: message(series.cut ? "item.not-taken-again" : "item.not-taken") };
+}
+
 /** The finding of one item, for one tag where it repeats. */
 export function itemFinding(state: JobState, instance: Instance): Finding {
   const { item, tag } = instance;
   const own = aboutOf(instance);
+  const names = (about: About): boolean => sameAbout(about, own);
   const series = seriesOf(state, instance);
-  const newest = series.counting.at(-1)?.position ?? -1;
-  const word = lastWord(state, (about) => sameAbout(about, own), item.mayNotApply === true, Math.max(newest, series.cut?.position ?? -1));
+  const newest = Math.max(-1, series.counting.at(-1)?.position ?? -1, series.cut?.position ?? -1);
+  const word = lastWord(state, names, item.mayNotApply === true, newest);
   const weight = weightOf(state, instance);
-  const outcome: Outcome = word
-    ? {
-        verdict: word.way,
-        says: message(word.way === "does not apply" ? "item.does-not-apply" : "item.could-not-be-taken", { reason: word.reason }),
-      }
-    : series.counting.length > 0
-      ? entered(state, instance, series.counting)
-      : { verdict: "not taken", says: message(series.cut ? `item.not-taken-again` : "item.not-taken") };
-  const passes = outcome.verdict !== "within" && outcome.verdict !== "does not apply";
-  const by = passes
-    ? passageOf(state, {
-        names: (about) => sameAbout(about, own),
-        holds: weight.holds,
-        newest: Math.max(newest, word?.fact.position ?? -1),
-      })
-    : undefined;
-  const reworked =
-    outcome.verdict === "within" && series.beforeRework.length > 0 && series.cut
-      ? ({ way: "rework", entry: series.cut.entry } as const)
-      : undefined;
-  const way = by ?? (outcome.verdict === "does not apply" && word ? ({ way: "does not apply", entry: word.fact.id } as const) : reworked);
+  const outcome = outcomeOf(state, instance, series, word);
   return {
     step: item.step,
     check: item.id,
@@ -120,6 +129,13 @@ export function itemFinding(state: JobState, instance: Instance): Finding {
     ...outcome,
     entries: [...series.counting.map((f) => f.id), ...(word ? [word.fact.id] : [])],
     ...(outcome.verdict === "not taken" ? { missing: [own] } : {}),
-    ...(way ? { by: way } : {}),
+    ...ruledBy(outcome),
   };
+
+  function ruledBy({ verdict }: Outcome): { readonly by?: Passage } {
+    if (verdict === "does not apply") return word ? { by: { way: "does not apply", entry: word.fact.id } } : {};
+    if (verdict === "within") return series.beforeRework.length > 0 && series.cut ? { by: { way: "rework", entry: series.cut.entry } } : {};
+    const by = passageOf(state, { names, holds: weight.holds, newest: Math.max(newest, word?.fact.position ?? -1) });
+    return by ? { by } : {};
+  }
 }

@@ -1,6 +1,8 @@
 import type { Json } from "../ledger/index.ts";
-import type { Entry, EntryReference, MovedEntry, Whats } from "./fact.ts";
+import { type Corrections, correctionsOf, type What } from "./corrections.ts";
+import type { Entry, Whats } from "./fact.ts";
 import { type Ordered, workOrder } from "./order.ts";
+import { isUnderstood } from "./what-shape.ts";
 
 /** A fact as it counts now: its place in the work, its words as last corrected, and what became of it. */
 export interface Live {
@@ -14,76 +16,90 @@ export interface Live {
   readonly doubt: number;
   /** Id of the correction that set it aside or changed it. */
   readonly correctedBy?: string;
-  readonly standing: "counts" | "withdrawn" | "moved out" | "withheld";
+  /** `not understood`: of a kind that is known, but not in its shape. It is kept, and counts for nothing. */
+  readonly standing: "counts" | "withdrawn" | "moved out" | "withheld" | "not understood";
   /** Came with a `moved-in` entry from another job. */
   readonly movedFrom?: string;
 }
 
-const isRecord = (value: unknown): value is { readonly [key: string]: Json } =>
-  typeof value === "object" && value !== null && !Array.isArray(value);
-
-/** The `what` of a fact in its kind's shape. The edge has checked the shape; a withheld `what` reads as empty. */
-export function whatOf<K extends keyof Whats>(live: Live, _kind: K): Whats[K] {
+/** The `what` of a fact in its kind's shape. A withheld `what` reads as empty: ask only facts that count. */
+export function whatOf<K extends keyof Whats>(live: Pick<Live, "what">, _kind: K): Whats[K] {
   return live.what as unknown as Whats[K];
 }
 
-function movedIn(ordered: Ordered): Ordered[] {
-  const what = ordered.entry.what;
-  if (ordered.entry.kind !== "moved-in" || !isRecord(what) || !Array.isArray(what.entries)) return [];
-  return (what.entries as unknown as readonly MovedEntry[]).map((moved) => ({
-    at: moved.made,
-    doubt: ordered.doubt,
+/** An entry that came with a `moved-in`, as one of this job's. */
+interface Moved {
+  readonly entry: Entry;
+  readonly from: string;
+  /** Id of the `moved-in`. */
+  readonly by: string;
+}
+
+const readable = ({ kind, what }: Entry, wanted: keyof Whats): boolean => kind === wanted && what !== undefined && isUnderstood(kind, what);
+
+function movedIn(entry: Entry): readonly Moved[] {
+  if (!readable(entry, "moved-in")) return [];
+  const { from, entries } = entry.what as unknown as Whats["moved-in"];
+  const { received, number } = entry;
+  return entries.map(({ id, kind, author, run, made, what }) => ({
+    from,
+    by: entry.id,
     entry: {
-      ...ordered.entry,
-      id: moved.id,
-      kind: moved.kind,
-      author: moved.author,
-      run: moved.run,
-      made: moved.made,
-      what: moved.what,
-      digest: ordered.entry.digest,
+      id,
+      digest: entry.digest,
+      kind,
+      author,
+      run,
+      made,
+      ...(received === undefined ? {} : { received }),
+      ...(number === undefined ? {} : { number }),
+      // a body that was withheld in the other job came along empty
+      ...(what === null ? {} : { what }),
     },
   }));
 }
 
+/** Position of the last `moved-out` that names an entry, by its id. */
+function movedOutAt(placed: readonly Ordered[]): ReadonlyMap<string, number> {
+  return new Map(
+    placed.flatMap(({ entry }, position) =>
+      readable(entry, "moved-out") ? (entry.what as unknown as Whats["moved-out"]).entries.map(({ id }) => [id, position] as const) : [],
+    ),
+  );
+}
+
+const isRecord = (value: Json | undefined): value is What => typeof value === "object" && value !== null && !Array.isArray(value);
+
+/** Whose word it was is no matter of correction. */
+function corrected(what: What, correction: Corrections | undefined): What {
+  const words = { ...what, ...correction?.replace };
+  return Object.hasOwn(what, "role") ? { ...words, role: what.role ?? null } : words;
+}
+
+function standingOf(entry: Entry, what: What, correction: Corrections | undefined, isMovedOut: boolean): Live["standing"] {
+  if (entry.what === undefined) return "withheld";
+  if (isMovedOut) return "moved out";
+  if (correction?.withdrawn) return "withdrawn";
+  return isRecord(entry.what) && isUnderstood(entry.kind, what) ? "counts" : "not understood";
+}
+
 /** Every fact of the job in the order of the work, corrections, withdrawals and moves applied; nothing is dropped. */
 export function liveFacts(entries: readonly Entry[]): readonly Live[] {
-  const own = workOrder(entries);
-  const foreign = own.flatMap((ordered) =>
-    movedIn(ordered).map((moved) => ({ moved, from: String((ordered.entry.what as { from?: Json }).from ?? "") })),
+  const moved = new Map(entries.flatMap(movedIn).map((m) => [m.entry, m]));
+  const placed = workOrder([...entries, ...moved.keys()]);
+  const places = new Map(placed.map(({ entry }, position) => [entry.id, position]));
+  const out = movedOutAt(placed);
+  const correctionOf = correctionsOf(
+    placed.filter(({ entry }) => readable(entry, "corrected") && !out.has(entry.id)).map(({ entry }) => entry),
   );
-  const origin = new Map(foreign.map(({ moved, from }) => [moved.entry.id, from]));
-  const all = [...own, ...foreign.map(({ moved }) => moved)];
-  // a moved entry takes its place by its own time; the order among the job's own stays as it was
-  const placed =
-    foreign.length === 0 ? all : [...all].sort((a, b) => a.at - b.at || own.indexOf(a) - own.indexOf(b) || a.entry.run - b.entry.run);
-  const corrections = new Map<string, { what: { readonly [key: string]: Json }; withdrawn: boolean; by: string }>();
-  const movedOut = new Set<string>();
-  for (const { entry } of placed) {
-    if (!isRecord(entry.what)) continue;
-    if (entry.kind === "corrected") {
-      const correction = entry.what as unknown as Whats["corrected"];
-      const before = corrections.get(correction.entry.id);
-      corrections.set(correction.entry.id, {
-        what: { ...before?.what, ...correction.replace },
-        withdrawn: correction.withdrawn === true,
-        by: entry.id,
-      });
-    }
-    if (entry.kind === "moved-out")
-      for (const reference of (entry.what as { entries?: readonly EntryReference[] }).entries ?? []) movedOut.add(reference.id);
-  }
   return placed.map(({ entry, at, doubt }, position) => {
-    const correction = corrections.get(entry.id);
-    const what = isRecord(entry.what) ? { ...entry.what, ...correction?.what } : {};
-    const movedFrom = origin.get(entry.id);
-    const standing = !isRecord(entry.what)
-      ? "withheld"
-      : movedOut.has(entry.id)
-        ? "moved out"
-        : correction?.withdrawn
-          ? "withdrawn"
-          : "counts";
+    const came = moved.get(entry);
+    const correction = correctionOf(entry.id);
+    const what = isRecord(entry.what) ? corrected(entry.what, correction) : {};
+    // what came in stays until it is moved out again; what was here before has gone once it was
+    const outAt = out.get(entry.id);
+    const isMovedOut = outAt !== undefined && (came === undefined || outAt > (places.get(came.by) ?? -1));
+    const withdrawnWith = came !== undefined && correctionOf(came.by)?.withdrawn === true;
     return {
       id: entry.id,
       kind: entry.kind,
@@ -92,9 +108,9 @@ export function liveFacts(entries: readonly Entry[]): readonly Live[] {
       position,
       at,
       doubt,
-      standing,
+      standing: withdrawnWith ? "withdrawn" : standingOf(entry, what, correction, isMovedOut),
       ...(correction ? { correctedBy: correction.by } : {}),
-      ...(movedFrom === undefined ? {} : { movedFrom }),
+      ...(came ? { movedFrom: came.from } : {}),
     };
   });
 }

@@ -2,17 +2,19 @@ import {
   certain,
   type LevelLine,
   readingUncertainty,
+  rectangular,
   repeated,
   resolutionUncertainty,
   setUpCloses,
   type Uncertain,
   withSource,
 } from "../doubt/index.ts";
-import { readQuantity } from "../reading/index.ts";
+import { type QuantityAsked, readQuantity } from "../reading/index.ts";
 import { fixedPerSi } from "../units/index.ts";
+import type { Whats } from "./fact.ts";
 import { type Live, whatOf } from "./live.ts";
 import { type Instance, seriesOf } from "./series.ts";
-import type { Item } from "./sheet.ts";
+import type { Instrument, Item } from "./sheet.ts";
 import type { JobState, SetUp } from "./state.ts";
 
 /** Length of a spirit level where nothing else is known, metres: a 4 ft level (own). */
@@ -38,59 +40,85 @@ function lengthIn(typed: { readonly typed: string; readonly unit: string } | und
   return read.ok ? read.value.value / fixedPerSi("length") : undefined;
 }
 
-function lineOf(
-  state: JobState,
-  item: Item,
-  fact: Live,
-  setUp: SetUp | undefined,
-  arranged: Arrangement | undefined,
-): LevelLine | undefined {
+/** How a typed reading of an item is read: a temperature may stand below zero without saying so in the sheet. */
+export function askedOf(item: Item, unit: string): QuantityAsked {
+  const kind = item.quantity ?? "length";
+  return { kind, unit, signed: item.signed ?? kind === "temperature" };
+}
+
+/** A name that the sheet does not know never takes doubt away: the next one that it knows stands. */
+function firstKnown<T extends { readonly id: string }>(
+  things: readonly T[] | undefined,
+  ids: readonly (string | undefined)[],
+): T | undefined {
+  return ids.map((id) => things?.find((thing) => thing.id === id)).find((thing) => thing !== undefined);
+}
+
+interface Circumstances {
+  readonly what: Whats["reading-taken"];
+  readonly setUp: SetUp | undefined;
+  readonly instrument: Instrument | undefined;
+}
+
+function circumstancesOf(state: JobState, item: Item, fact: Live): Circumstances {
   const what = whatOf(fact, "reading-taken");
-  const instrument = state.sheet?.instruments.find((i) => i.id === (what.instrument ?? setUp?.instrument ?? item.instrument));
+  const setUp = what.setUp === undefined ? undefined : state.setUps.get(what.setUp);
+  return { what, setUp, instrument: firstKnown(state.sheet?.instruments, [what.instrument, setUp?.instrument, item.instrument]) };
+}
+
+function lineOf({ what, setUp, instrument }: Circumstances, arranged: Arrangement | undefined): LevelLine | undefined {
   const distance = lengthIn(what.distance ?? setUp?.distance);
   const far = distance === undefined ? {} : { distance };
   if (instrument?.line === "laser") return { kind: "laser", receiver: what.receiver ?? setUp?.receiver ?? "coarse", ...far };
   if (instrument?.line === "string with line level") return { kind: "string with line level", ...far };
-  if (instrument?.line === "spirit level")
-    return { kind: "spirit level", distance: distance ?? SPIRIT_LEVEL_LENGTH, lay: arranged?.lay ?? "first" };
-  return undefined;
+  if (instrument?.line !== "spirit level") return undefined;
+  const lay = arranged?.lay ?? (instrument.turnedEndForEnd ? "both ways" : "first");
+  return { kind: "spirit level", distance: distance ?? SPIRIT_LEVEL_LENGTH, lay };
+}
+
+function permittedErrorOf(instrument: Instrument | undefined): { readonly permittedErrorHalfWidth: number } | undefined {
+  if (instrument?.exact) return { permittedErrorHalfWidth: 0 };
+  if (instrument?.permittedError === undefined) return undefined;
+  return { permittedErrorHalfWidth: instrument.permittedError / fixedPerSi("length") };
+}
+
+/** A length read with an instrument from a place, metres. */
+function measuredLength(
+  state: JobState,
+  item: Item,
+  fact: Live,
+  read: { readonly value: number; readonly resolution: number },
+  arranged: Arrangement | undefined,
+): Uncertain | undefined {
+  const found = circumstancesOf(state, item, fact);
+  const halfWidth = (...ids: readonly (string | undefined)[]): number =>
+    (firstKnown(state.sheet?.placings, ids)?.halfWidth ?? 0) / fixedPerSi("length");
+  const line = lineOf(found, arranged);
+  const permitted = permittedErrorOf(found.instrument);
+  const shared = arranged?.setUp ?? found.what.setUp;
+  const doubtful = readingUncertainty({
+    reading: fact.id,
+    ...(shared === undefined ? {} : { setUp: shared }),
+    ...read,
+    placingHalfWidth: halfWidth(found.what.placing, item.placing),
+    ...(permitted === undefined ? {} : { instrument: permitted }),
+    ...(line ? { line } : {}),
+  });
+  if (!doubtful.ok) return undefined;
+  const also = halfWidth(item.placingAlso);
+  return also > 0 ? withSource(doubtful.value, `reading:${fact.id}-also/placing`, rectangular(also)) : doubtful.value;
 }
 
 /** One reading with its doubt, SI; undefined where the text no longer reads (a sheet that changed the item's kind). */
 export function measured(state: JobState, item: Item, fact: Live, arranged?: Arrangement): Uncertain | undefined {
-  const what = whatOf(fact, "reading-taken");
-  const kind = item.quantity ?? "length";
-  const read = readQuantity(what.typed, { kind, unit: what.unit, signed: item.signed === true });
+  const { typed, unit } = whatOf(fact, "reading-taken");
+  const asked = askedOf(item, unit);
+  const read = readQuantity(typed, asked);
   if (!read.ok) return undefined;
-  const value = read.value.value / fixedPerSi(kind);
-  const resolution = read.value.resolution / fixedPerSi(kind);
-  if (kind === "instant")
-    return withSource(certain(value), `reading:${fact.id}/resolution`, resolutionUncertainty(MINUTE_MS / fixedPerSi(kind)));
-  if (kind !== "length")
-    return resolution > 0 ? withSource(certain(value), `reading:${fact.id}/resolution`, resolutionUncertainty(resolution)) : certain(value);
-  const setUp = what.setUp === undefined ? undefined : state.setUps.get(what.setUp);
-  const instrument = state.sheet?.instruments.find((i) => i.id === (what.instrument ?? setUp?.instrument ?? item.instrument));
-  const placing = (id: string | undefined): number =>
-    (state.sheet?.placings.find((p) => p.id === id)?.halfWidth ?? 0) / fixedPerSi("length");
-  const permitted = instrument?.exact
-    ? 0
-    : instrument?.permittedError === undefined
-      ? undefined
-      : instrument.permittedError / fixedPerSi("length");
-  const line = lineOf(state, item, fact, setUp, arranged);
-  const shared = arranged?.setUp ?? what.setUp;
-  const doubtful = readingUncertainty({
-    reading: fact.id,
-    ...(shared === undefined ? {} : { setUp: shared }),
-    value,
-    resolution,
-    placingHalfWidth: placing(what.placing ?? item.placing),
-    ...(permitted === undefined ? {} : { instrument: { permittedErrorHalfWidth: permitted } }),
-    ...(line ? { line } : {}),
-  });
-  if (!doubtful.ok) return undefined;
-  const also = item.placingAlso === undefined ? 0 : placing(item.placingAlso);
-  return also > 0 ? withSource(doubtful.value, `reading:${fact.id}-also/placing`, also / Math.sqrt(3)) : doubtful.value;
+  const value = read.value.value / fixedPerSi(asked.kind);
+  const resolution = (asked.kind === "instant" ? MINUTE_MS : read.value.resolution) / fixedPerSi(asked.kind);
+  if (asked.kind === "length") return measuredLength(state, item, fact, { value, resolution }, arranged);
+  return withSource(certain(value), `reading:${fact.id}/resolution`, resolutionUncertainty(resolution));
 }
 
 /** Every reading of an instance that counts. */
@@ -109,23 +137,27 @@ export interface Closing {
   readonly allowed?: number;
   /** Mean of the mark's readings in this set-up. */
   readonly mark?: Uncertain;
+  /** The mark's readings. */
+  readonly reads: readonly Live[];
 }
 
 /** The height mark of a set-up, read first and last: whether the line stood still in between. */
 export function closingOf(state: JobState, setUp: string): Closing {
   const marks = (state.sheet?.items ?? []).filter((item) => item.heightMark === true);
-  if (marks.length === 0) return { state: "closed" };
+  if (marks.length === 0) return { state: "closed", reads: [] };
   const read = marks
     .flatMap((item) => readingsOf(state, { item }))
     .filter((reading) => reading.setUp === setUp)
     .sort((a, b) => a.fact.position - b.fact.position);
-  const first = read[0];
-  const last = read.at(-1);
-  if (first === undefined || last === undefined) return { state: "so far" };
-  if (first === last) return { state: "so far", mark: first.value };
-  const mark = repeated([first.value, ...read.slice(1).map((r) => r.value)]).mean;
+  const reads = read.map((r) => r.fact);
+  const [first, ...later] = read;
+  const last = later.at(-1);
+  if (first === undefined) return { state: "so far", reads };
+  if (last === undefined) return { state: "so far", mark: first.value, reads };
   const made = state.setUps.get(setUp);
-  const laser = state.sheet?.instruments.find((i) => i.id === made?.instrument)?.line === "laser";
-  const closes = setUpCloses(first.value, last.value, laser ? (made?.receiver ?? "coarse") : undefined);
-  return { state: closes.agrees ? "closed" : "does not close", difference: closes.difference, allowed: closes.allowed, mark };
+  const instrument = firstKnown(state.sheet?.instruments, [made?.instrument, marks[0]?.instrument]);
+  const receiver = instrument?.line === "laser" ? (made?.receiver ?? "coarse") : undefined;
+  const { agrees, difference, allowed } = setUpCloses(first.value, last.value, receiver);
+  const mark = repeated([first.value, ...later.map((r) => r.value)]).mean;
+  return { state: agrees ? "closed" : "does not close", difference, allowed, mark, reads };
 }

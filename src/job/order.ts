@@ -13,22 +13,48 @@ export interface Ordered {
 const CONTACT_DOUBT_MS = 500;
 const DRIFT = 20e-6;
 
+/** A moment at which a phone and the edge compared clocks. */
 interface Contact {
   readonly sent: number;
   readonly received: number;
+  /** Between two stretches the phone's clock was set back. */
+  readonly stretch: number;
 }
 
-/** Every moment at which a phone and the edge compared clocks. The entries' own times never serve for that. */
-function contactsByPhone(entries: readonly Entry[]): ReadonlyMap<string, readonly Contact[]> {
-  const contacts = new Map<string, Contact[]>();
-  for (const { author, sent, received } of entries) {
-    if (sent === undefined || received === undefined) continue;
-    const known = contacts.get(author.phone) ?? [];
-    if (!known.some((c) => c.sent === sent && c.received === received)) known.push({ sent, received });
-    contacts.set(author.phone, known);
-  }
-  for (const known of contacts.values()) known.sort((a, b) => a.sent - b.sent || a.received - b.received);
-  return contacts;
+interface PhoneClock {
+  readonly contacts: readonly Contact[];
+  /** Stretch of each entry, in the phone's own order. */
+  readonly stretches: readonly number[];
+}
+
+/** Index of the last entry that each contact carried. */
+function carriedBy(own: readonly Entry[]): ReadonlyMap<number, Pick<Contact, "sent" | "received">> {
+  const last = new Map<string, number>();
+  own.forEach(({ sent, received }, i) => {
+    if (sent !== undefined && received !== undefined) last.set(`${sent} ${received}`, i);
+  });
+  return new Map([...last.values()].map((i) => [i, { sent: own[i]?.sent ?? 0, received: own[i]?.received ?? 0 }]));
+}
+
+/** A clock that goes back within the phone's own order was set back there: contacts before and after it do not serve alike. */
+function clockOf(own: readonly Entry[]): PhoneClock {
+  const carried = carriedBy(own);
+  const contacts: Contact[] = [];
+  const stretches: number[] = [];
+  let stretch = 0;
+  let clock = Number.NEGATIVE_INFINITY;
+  const tick = (reads: number): number => {
+    if (reads < clock) stretch += 1;
+    clock = reads;
+    return stretch;
+  };
+  own.forEach(({ made }, i) => {
+    stretches.push(tick(made));
+    const contact = carried.get(i);
+    if (contact) contacts.push({ ...contact, stretch: tick(contact.sent) });
+  });
+  contacts.sort((a, b) => a.sent - b.sent || a.received - b.received);
+  return { contacts, stretches };
 }
 
 function nearest(contacts: readonly Contact[], made: number): Contact | undefined {
@@ -39,37 +65,47 @@ function nearest(contacts: readonly Contact[], made: number): Contact | undefine
   return best;
 }
 
+/** One phone's entries, in its own order, with corrected times that never go back. */
+function phoneOrder(entries: readonly Entry[]): readonly Ordered[] {
+  const own = [...entries].sort((a, b) => a.run - b.run || compareText(a.id, b.id));
+  const { contacts, stretches } = clockOf(own);
+  let latest = Number.NEGATIVE_INFINITY;
+  return own.map((entry, i) => {
+    const { made, received = Number.POSITIVE_INFINITY } = entry;
+    const contact =
+      nearest(
+        contacts.filter(({ stretch }) => stretch === stretches[i]),
+        made,
+      ) ?? nearest(contacts, made);
+    // nothing was made after the edge had it: that bounds a clock that no contact of its own stretch corrects
+    const corrected = Math.min(contact ? made + (contact.received - contact.sent) : made, received);
+    const doubt = contact ? CONTACT_DOUBT_MS + DRIFT * Math.abs(contact.sent - made) : CONTACT_DOUBT_MS;
+    latest = Math.max(latest, corrected);
+    return { entry, at: latest, doubt };
+  });
+}
+
 /**
  * The entries in the order of the work, whatever order they arrived in: across phones by corrected clocks, within one
- * phone by its running number (a clock set back in mid-job does not turn the phone's own order round).
+ * phone by its running number (a clock set back in mid-job does not turn the phone's own order round). The entries' own
+ * times never serve to correct a clock.
  */
 export function workOrder(entries: readonly Entry[]): readonly Ordered[] {
-  const contacts = contactsByPhone(entries);
   const byPhone = new Map<string, Entry[]>();
   for (const entry of entries) {
     const own = byPhone.get(entry.author.phone);
     if (own) own.push(entry);
     else byPhone.set(entry.author.phone, [entry]);
   }
-  const ordered: Ordered[] = [];
-  for (const [phone, own] of byPhone) {
-    own.sort((a, b) => a.run - b.run || compareText(a.id, b.id));
-    let latest = Number.NEGATIVE_INFINITY;
-    for (const entry of own) {
-      const contact = nearest(contacts.get(phone) ?? [], entry.made);
-      const corrected = contact ? entry.made + (contact.received - contact.sent) : entry.made;
-      const doubt = contact ? CONTACT_DOUBT_MS + DRIFT * Math.abs(contact.sent - entry.made) : CONTACT_DOUBT_MS;
-      latest = Math.max(latest, corrected);
-      ordered.push({ entry, at: latest, doubt });
-    }
-  }
-  return ordered.sort(
-    (a, b) =>
-      a.at - b.at ||
-      compareText(a.entry.author.phone, b.entry.author.phone) ||
-      a.entry.run - b.entry.run ||
-      compareText(a.entry.id, b.entry.id),
-  );
+  return [...byPhone.values()]
+    .flatMap(phoneOrder)
+    .sort(
+      (a, b) =>
+        a.at - b.at ||
+        compareText(a.entry.author.phone, b.entry.author.phone) ||
+        a.entry.run - b.entry.run ||
+        compareText(a.entry.id, b.entry.id),
+    );
 }
 
 /** By UTF-16 code units, the same everywhere; never by a locale. */

@@ -1,21 +1,21 @@
 import { judge } from "../tolerance/index.ts";
+import { coveredOf } from "./covered.ts";
 import type { About } from "./fact.ts";
 import type { Passage } from "./finding.ts";
-import { coveredAt } from "./instances.ts";
-import { factsOf, type JobState } from "./state.ts";
+import { factsOf, isBefore, type JobState } from "./state.ts";
 
 /** What a decision can be about, as the finding knows itself. */
 export interface Subject {
   /** Whether an About names this finding (its item or check, and its tag). */
   readonly names: (about: About) => boolean;
   readonly holds?: string | undefined;
-  /** Place in the work of the newest entry that it rests on; -1 for none. */
+  /** Place in the work of the newest entry that it rests on, or of what set such entries aside; -1 for none. */
   readonly newest: number;
   readonly value?: number | undefined;
   readonly doubt?: number | undefined;
 }
 
-/** A concession is for what was known when it was given: a newer entry needs a new one. */
+/** A concession is for what was known when it was given: a newer entry, or rework, needs a new one. */
 function concession(state: JobState, subject: Subject): Passage | undefined {
   const given = factsOf(state, "concession")
     .filter((f) => f.position > subject.newest && subject.names(f.what.about))
@@ -27,9 +27,9 @@ function concession(state: JobState, subject: Subject): Passage | undefined {
 function departure(state: JobState, subject: Subject): Passage | undefined {
   const { value, doubt, holds } = subject;
   if (value === undefined) return undefined;
-  const covered = coveredAt(state, holds) ?? Number.POSITIVE_INFINITY;
+  const covered = coveredOf(state, holds);
   const agreed = factsOf(state, "departure-agreed")
-    .filter((f) => f.position < covered && subject.names(f.what.about))
+    .filter((f) => (covered === undefined || isBefore(f, covered)) && subject.names(f.what.about))
     .at(-1);
   if (agreed === undefined) return undefined;
   const { lower, upper } = agreed.what;
@@ -43,15 +43,15 @@ function departure(state: JobState, subject: Subject): Passage | undefined {
   return judged.ok && judged.value.verdict === "within" ? { way: "departure", entry: agreed.id } : undefined;
 }
 
-/** A go-ahead covers what was open when it was given: everything that holds, or what it names. */
-function goAhead(state: JobState, subject: Subject): Passage | undefined {
-  if (subject.holds === undefined) return undefined;
-  const words = factsOf(state, "go-ahead").filter(
-    (f) => f.what.confirms === undefined && f.what.covering === subject.holds && f.position > subject.newest,
-  );
-  const given = words.filter((f) => f.what.about === undefined || f.what.about.some(subject.names)).at(-1);
+/** A go-ahead covers what was open when it was given: everything that holds, or what it names. The office's own is confirmed. */
+function goAhead(state: JobState, { holds, names, newest }: Subject): Passage | undefined {
+  const all = factsOf(state, "go-ahead");
+  const given = all
+    .filter(({ what, position }) => what.confirms === undefined && position > newest && (holds === undefined || what.covering === holds))
+    .filter(({ what }) => (what.about === undefined ? holds !== undefined : what.about.some(names)))
+    .at(-1);
   if (given === undefined) return undefined;
-  const confirmed = factsOf(state, "go-ahead").some((f) => f.what.confirms === given.id && f.what.role !== "crew");
+  const confirmed = given.what.role !== "crew" || all.some((f) => f.what.confirms === given.id && f.what.role !== "crew");
   return { way: "go-ahead", entry: given.id, confirmed };
 }
 

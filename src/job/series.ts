@@ -1,4 +1,5 @@
 import type { About } from "./fact.ts";
+import { type Finding, message } from "./finding.ts";
 import type { Live } from "./live.ts";
 import type { Check, Item, OneOf, ToleranceSheet } from "./sheet.ts";
 import { type Cut, factsOf, type JobState } from "./state.ts";
@@ -39,6 +40,9 @@ const entryKinds: Readonly<Record<Item["kind"], readonly string[]>> = {
   answer: ["answered"],
 };
 
+/** Whether a fact is the entry of an item: a reading, a picture or an answer. */
+export const entersItem = ({ kind }: Live): boolean => Object.values(entryKinds).some((kinds) => kinds.includes(kind));
+
 function checksReading(sheet: ToleranceSheet | undefined, item: string): readonly Check[] {
   return (sheet?.checks ?? []).filter((check) => check.items.includes(item));
 }
@@ -50,11 +54,15 @@ export function concerns(state: JobState, about: About, { item, tag }: Instance)
   return about.check !== undefined && checksReading(state.sheet, item.id).some((check) => check.id === about.check);
 }
 
+/** Whether a covering hides what an instance shows: it is held by it, or by a check that reads it. */
+function isHiddenBy(state: JobState, { item, tag }: Instance, covering: string): boolean {
+  const one = state.sheet && oneOfHolding(state.sheet, item.id);
+  const holding = [item, ...checksReading(state.sheet, item.id)].filter(({ weight }) => weight === "holds");
+  return one?.holds === covering || holding.some((thing) => coveringHeld(state, thing, item.tags, tag) === covering);
+}
+
 function cutConcerns(state: JobState, cut: Cut, instance: Instance): boolean {
-  if (cut.covering === undefined) return concerns(state, cut.about, instance);
-  const { item, tag } = instance;
-  const held = coveringHeld(state, item, item.tags, tag) ?? (state.sheet && oneOfHolding(state.sheet, item.id)?.holds);
-  return held === cut.covering;
+  return cut.covering === undefined ? concerns(state, cut.about, instance) : isHiddenBy(state, instance, cut.covering);
 }
 
 export function seriesOf(state: JobState, instance: Instance): Series {
@@ -67,6 +75,9 @@ export function seriesOf(state: JobState, instance: Instance): Series {
   const beforeRework = rework === undefined ? [] : all.filter((fact) => fact.position < rework.position);
   return { counting, beforeRework, ...(cut ? { cut } : {}) };
 }
+
+export const sameAbout = (about: About, own: About): boolean =>
+  about.item === own.item && about.check === own.check && (about.tag === undefined || about.tag === own.tag);
 
 /** The last word on an instance beside its own entries: it does not apply, or could not be taken. */
 export interface Word {
@@ -88,3 +99,9 @@ export function lastWord(state: JobState, itself: (about: About) => boolean, may
   }
   return words.sort((a, b) => a.fact.position - b.fact.position).at(-1);
 }
+
+/** What such a word makes of the finding that it is about. */
+export const wordPart = ({ way, reason }: Word): Pick<Finding, "verdict" | "says"> => ({
+  verdict: way,
+  says: message(way === "does not apply" ? "item.does-not-apply" : "item.could-not-be-taken", { reason }),
+});

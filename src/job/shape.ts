@@ -7,6 +7,8 @@ const fault = (place: string, wanted: string): readonly Refusal[] => [refuse("sh
 
 export const text: Shape = (value, place) =>
   typeof value === "string" && value.length > 0 && value.length <= 2000 ? [] : fault(place, "text");
+export const anyText: Shape = (value, place) => (typeof value === "string" ? [] : fault(place, "text"));
+export const finite: Shape = (value, place) => (Number.isFinite(value) ? [] : fault(place, "a number"));
 export const integer: Shape = (value, place) => (Number.isSafeInteger(value) ? [] : fault(place, "a whole number"));
 export const notNegative: Shape = (value, place) =>
   Number.isSafeInteger(value) && (value as number) >= 0 ? [] : fault(place, "a whole number from 0");
@@ -25,19 +27,27 @@ export const listOf =
 export const eitherOf =
   (...shapes: readonly Shape[]): Shape =>
   (value, place) =>
-    shapes.some((shape) => shape(value, place).length === 0) ? [] : fault(place, "one of the forms that a limit can have");
+    shapes.some((shape) => shape(value, place).length === 0) ? [] : fault(place, "one of the forms that this can have");
+
+/** An object whose every field, whatever its name, has this shape. */
+export const recordOf =
+  (shape: Shape): Shape =>
+  (value, place) =>
+    typeof value === "object" && value !== null && !Array.isArray(value)
+      ? Object.entries(value).flatMap(([name, inner]) => shape(inner, `${place}/${name}`))
+      : fault(place, "an object");
 
 interface Fields {
   readonly [name: string]: Shape;
 }
 
-/** An object with these fields, those whose name ends in `?` optional, and no others. */
-export function objectOf(fields: Fields): Shape {
+/** An object with these fields, those whose name ends in `?` optional. Other fields: a fault, unless they are `kept`. */
+export function objectOf(fields: Fields, others: "refused" | "kept" = "refused"): Shape {
   const optional = new Map(Object.entries(fields).map(([name, shape]) => [name.replace("?", ""), { shape, optional: name.endsWith("?") }]));
   return (value, place) => {
     if (typeof value !== "object" || value === null || Array.isArray(value)) return fault(place, "an object");
     const given = value as Readonly<Record<string, unknown>>;
-    const unknown = Object.keys(given).filter((name) => !optional.has(name));
+    const unknown = others === "kept" ? [] : Object.keys(given).filter((name) => !optional.has(name));
     return [
       ...unknown.flatMap((name) => fault(`${place}/${name}`, "nothing: this name is not known here")),
       ...[...optional].flatMap(([name, field]) => {

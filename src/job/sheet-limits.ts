@@ -3,14 +3,13 @@ import type { Json } from "../ledger/index.ts";
 import { type Refusal, refuse } from "../outcome/index.ts";
 import { canBeDecided } from "../tolerance/index.ts";
 import { fixedPerSi } from "../units/index.ts";
-import { evaluate, tagSetOf } from "./evaluate.ts";
-import type { Entry } from "./fact.ts";
-import { liveFacts } from "./live.ts";
-import type { Check, Item, LimitFigure, ToleranceSheet } from "./sheet.ts";
-import type { JobState, SetUp } from "./state.ts";
+import { evaluate } from "./evaluate.ts";
+import type { Entry, FactKind } from "./fact.ts";
+import { type Check, type CheckFunction, type Instrument, type Item, type LimitFigure, type ToleranceSheet, tagSetOf } from "./sheet.ts";
+import { type JobState, jobState } from "./state.ts";
 
-/** Text of a reading with the resolution that the instrument is usually read to. */
-function usualText(resolution: number): string {
+/** Text of a length with the resolution that the instrument is usually read to. */
+function usualLength(resolution: number): string {
   const denominator = [2, 4, 8, 16, 32, 64].find((d) => Math.round(25_400 / d) === resolution);
   if (denominator !== undefined) return `10 1/${denominator} in`;
   if (resolution >= 25_400) return "10 in";
@@ -21,52 +20,40 @@ const TAG = "T";
 
 /** A job in which each item that the check reads has been read once, as the sheet says it is to be read. */
 function specimen(sheet: ToleranceSheet, check: Check): JobState {
-  const set = tagSetOf(sheet.items, check);
-  const later = new Set(check.function === "moved since" ? check.minus : []);
-  const read = sheet.items.filter((item) => [...check.items, ...(check.minus ?? [])].includes(item.id));
-  const marks = read.some((item) => item.inSetUp) ? sheet.items.filter((item) => item.heightMark) : [];
-  const setUps = new Map<string, SetUp>();
   const entries: Entry[] = [];
+  const enter = (kind: FactKind, what: { readonly [key: string]: Json }): string => {
+    const id = `${entries.length}`;
+    entries.push({ id, digest: id, kind, author: { person: "", phone: "" }, run: entries.length, made: 0, what });
+    return id;
+  };
+  const instrumentOf = (item: Item): Instrument | undefined => sheet.instruments.find((i) => i.id === item.instrument);
+  const setUps = new Map<string, string>();
   const setUpFor = (item: Item, name: string): string => {
-    const instrument = sheet.instruments.find((i) => i.id === item.instrument);
-    setUps.set(name, {
-      id: name,
-      position: 0,
-      instrument: item.instrument ?? "",
-      ...(instrument?.receiver ? { receiver: instrument.receiver } : {}),
-    });
-    return name;
+    const receiver = instrumentOf(item)?.receiver;
+    const known = setUps.get(name) ?? enter("set-up-made", { instrument: item.instrument ?? "", ...(receiver ? { receiver } : {}) });
+    setUps.set(name, known);
+    return known;
   };
-  const enter = (item: Item, setUp: string | undefined, id: string): void => {
-    const instrument = sheet.instruments.find((i) => i.id === item.instrument);
-    const what: { [key: string]: Json } = {
+  const read = (item: Item, setUp?: string): void => {
+    const isLength = item.quantity === undefined || item.quantity === "length";
+    enter("reading-taken", {
       item: item.id,
-      typed: usualText(instrument?.resolution ?? 1588),
-      unit: item.unit?.inch ?? "in",
-    };
-    if (item.tags !== undefined && item.tags === set) what.tag = TAG;
-    if (setUp !== undefined) what.setUp = setUp;
-    entries.push({ id, digest: id, kind: "reading-taken", author: { person: "", phone: "" }, run: entries.length, made: 0, what });
+      typed: isLength ? usualLength(instrumentOf(item)?.resolution ?? 1588) : "10",
+      unit: isLength ? "in" : (item.unit?.inch ?? ""),
+      ...(item.tags === undefined ? {} : { tag: TAG }),
+      ...(setUp === undefined ? {} : { setUp }),
+    });
   };
-  for (const item of read) enter(item, item.inSetUp ? setUpFor(item, later.has(item.id) ? "before" : "now") : undefined, item.id);
-  for (const name of setUps.keys()) {
-    for (const mark of marks) {
-      enter(mark, name, `${mark.id} ${name} first`);
-      enter(mark, name, `${mark.id} ${name} last`);
-    }
+  enter("version-taken-over", { thing: "sheet", name: sheet.id, number: sheet.version, digest: "sheet" });
+  const set = tagSetOf(sheet.items, check);
+  if (set !== undefined) enter("tag-named", { set, tag: TAG, hiddenBy: "" });
+  const earlier = new Set(check.function === "moved since" ? check.minus : []);
+  const items = sheet.items.filter((item) => [...check.items, ...(check.minus ?? [])].includes(item.id));
+  for (const item of items) read(item, item.inSetUp ? setUpFor(item, earlier.has(item.id) ? "before" : "now") : undefined);
+  for (const setUp of setUps.values()) {
+    for (const mark of sheet.items.filter((item) => item.heightMark)) for (const _ of ["first", "last"]) read(mark, setUp);
   }
-  const facts = liveFacts(entries);
-  const byItem = new Map(sheet.items.map((item) => [item.id, facts.filter((f) => f.what.item === item.id)]));
-  return {
-    ledger: { entries, versions: {} },
-    facts,
-    byItem,
-    sheet,
-    kitCards: [],
-    tags: set === undefined ? [] : [{ set, tag: TAG, hiddenBy: "", entry: "" }],
-    setUps,
-    cuts: [],
-  };
+  return jobState({ entries, versions: { sheet: sheet as unknown as Json } });
 }
 
 /** Standard uncertainty with which this check is usually read, in the fixed unit of its kind. */
@@ -84,7 +71,7 @@ const onPaper = (limit: LimitFigure | undefined): { readonly base: string; reado
       : { base: `${limit.function} ${limit.figure ?? ""} ${limit.item ?? ""}`, value: limit.offset ?? 0 };
 
 /** Functions whose limit is their own doubt, a clock or a count: no work could be too good to be decided. */
-const withoutRoom: ReadonlySet<string> = new Set(["steady", "at least one of", "time passed since"]);
+const withoutRoom: ReadonlySet<CheckFunction> = new Set(["steady", "at least one of", "time passed since"]);
 
 function faultsOf(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
   const place = `sheet/checks/${check.id}`;
@@ -95,7 +82,7 @@ function faultsOf(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
     return [...stock, refuse("limits-crossed", place, { lower: lower.value, upper: upper.value }).refusal];
   if (withoutRoom.has(check.function)) return stock;
   const limits = [lower, upper].filter((limit) => limit !== undefined);
-  if (limits.length === 0) return stock;
+  if (limits.length === 0) return [...stock, refuse("limits-missing", place).refusal];
   if (aim === undefined) return check.weight === "holds" ? [...stock, refuse("sheet-limit-without-aim", place).refusal] : stock;
   if (limits.some((limit) => limit.base !== aim.base)) return stock;
   const u = usualUncertainty(sheet, check);

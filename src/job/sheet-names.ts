@@ -1,5 +1,5 @@
 import { type Refusal, refuse } from "../outcome/index.ts";
-import type { Check, Item, LimitFigure, ToleranceSheet } from "./sheet.ts";
+import { type Check, type Item, type OneOf, type ToleranceSheet, tagSetOf, type Weighted } from "./sheet.ts";
 
 const unknown = (place: string, name: string): Refusal => refuse("sheet-unknown-name", place, { name }).refusal;
 
@@ -17,13 +17,11 @@ function duplicates(lists: Readonly<Record<string, readonly Named[]>>): readonly
   );
 }
 
-const figureOf = (limit: LimitFigure | undefined): { readonly figure?: string; readonly item?: string } =>
-  typeof limit === "object" ? limit : {};
+type List = "switches" | "figures" | "instruments" | "placings" | "tagSets" | "coverings" | "cautions" | "steps" | "items";
 
-/** Names that a sheet uses and does not define, names defined twice, and forms of weight that contradict themselves. */
-export function nameFaults(sheet: ToleranceSheet): readonly Refusal[] {
+function listsOf(sheet: ToleranceSheet): Readonly<Record<List, ReadonlySet<string>>> {
   const ids = (things: readonly Named[]): ReadonlySet<string> => new Set(things.map((t) => t.id));
-  const known = {
+  return {
     switches: ids(sheet.switches),
     figures: ids(sheet.figures),
     instruments: ids(sheet.instruments),
@@ -34,71 +32,76 @@ export function nameFaults(sheet: ToleranceSheet): readonly Refusal[] {
     steps: ids(sheet.steps),
     items: ids(sheet.items),
   };
-  const miss = (place: string, names: readonly (string | undefined)[], list: keyof typeof known): readonly Refusal[] =>
-    names.filter((name) => name !== undefined && !known[list].has(name)).map((name) => unknown(place, String(name)));
-  const held = (place: string, thing: Item | Check, tagged: boolean): readonly Refusal[] => {
-    if (thing.weight !== "holds") return thing.holds === undefined ? [] : [unknown(`${place}/holds`, thing.holds)];
-    if (thing.holds === "by tag") return tagged ? [] : [unknown(`${place}/holds`, "by tag")];
-    return thing.holds === undefined ? [unknown(`${place}/holds`, "")] : miss(`${place}/holds`, [thing.holds], "coverings");
-  };
+}
+
+type Miss = (place: string, names: readonly (string | undefined)[], list: List) => readonly Refusal[];
+
+function heldFaults(miss: Miss, place: string, { weight, holds }: Weighted, isTagged: boolean): readonly Refusal[] {
+  if (weight !== "holds") return holds === undefined ? [] : [unknown(`${place}/holds`, holds)];
+  if (holds === "by tag") return isTagged ? [] : [unknown(`${place}/holds`, holds)];
+  return holds === undefined ? [unknown(`${place}/holds`, "")] : miss(`${place}/holds`, [holds], "coverings");
+}
+
+function itemFaults(miss: Miss, item: Item, isInGroup: boolean): readonly Refusal[] {
+  const place = `sheet/items/${item.id}`;
+  return [
+    ...miss(`${place}/step`, [item.step], "steps"),
+    ...miss(`${place}/tags`, [item.tags, item.whenNoTagOf], "tagSets"),
+    ...miss(`${place}/needsHidden`, [item.needsHidden], "coverings"),
+    ...miss(`${place}/instrument`, [item.instrument], "instruments"),
+    ...miss(`${place}/placing`, [item.placing, item.placingAlso], "placings"),
+    ...miss(`${place}/cautions`, [...(item.cautions ?? []), ...(item.choices ?? []).map((c) => c.caution)], "cautions"),
+    ...miss(`${place}/switches`, [...(item.switches?.on ?? []), ...(item.switches?.off ?? [])], "switches"),
+    ...(isInGroup ? [] : heldFaults(miss, place, item, item.tags !== undefined)),
+  ];
+}
+
+function checkFaults(miss: Miss, check: Check, isTagged: boolean): readonly Refusal[] {
+  const place = `sheet/checks/${check.id}`;
+  const limits = [check.aim, check.lower, check.upper].flatMap((limit) => (typeof limit === "object" ? [limit] : []));
+  return [
+    ...miss(`${place}/step`, [check.step], "steps"),
+    ...miss(`${place}/items`, [...check.items, ...(check.minus ?? []), check.until, ...limits.map((l) => l.item)], "items"),
+    ...miss(
+      `${place}/figure`,
+      limits.map((l) => l.figure),
+      "figures",
+    ),
+    ...miss(`${place}/switches`, [...(check.switches?.on ?? []), ...(check.switches?.off ?? [])], "switches"),
+    ...heldFaults(miss, place, check, isTagged),
+  ];
+}
+
+function oneOfFaults(miss: Miss, one: OneOf): readonly Refusal[] {
+  const place = `sheet/oneOf/${one.id}`;
+  const items = one.groups.flatMap((group) => group.items);
+  return [...miss(place, [one.step], "steps"), ...miss(place, [one.holds], "coverings"), ...miss(place, items, "items")];
+}
+
+/** Names that a sheet uses and does not define, and names defined twice. */
+export function nameFaults(sheet: ToleranceSheet): readonly Refusal[] {
+  const known = listsOf(sheet);
+  const miss: Miss = (place, names, list) =>
+    names.flatMap((name) => (name === undefined || known[list].has(name) ? [] : [unknown(place, name)]));
   const inGroups = new Set(sheet.oneOf.flatMap((one) => one.groups.flatMap((g) => g.items)));
-  const items = sheet.items.flatMap((item) => {
-    const place = `sheet/items/${item.id}`;
-    return [
-      ...miss(`${place}/step`, [item.step], "steps"),
-      ...miss(`${place}/tags`, [item.tags, item.whenNoTagOf], "tagSets"),
-      ...miss(`${place}/needsHidden`, [item.needsHidden], "coverings"),
-      ...miss(`${place}/instrument`, [item.instrument], "instruments"),
-      ...miss(`${place}/placing`, [item.placing, item.placingAlso], "placings"),
-      ...miss(`${place}/cautions`, [...(item.cautions ?? []), ...(item.choices ?? []).map((c) => c.caution)], "cautions"),
-      ...miss(`${place}/switches`, [...(item.switches?.on ?? []), ...(item.switches?.off ?? [])], "switches"),
-      ...(inGroups.has(item.id) ? [] : held(place, item, item.tags !== undefined)),
-      ...(item.kind === "answer" && (item.choices ?? []).length < 1 ? [unknown(`${place}/choices`, "")] : []),
-      ...(item.kind === "reading" && (item.quantity === undefined || item.unit === undefined) ? [unknown(`${place}/quantity`, "")] : []),
-    ];
-  });
-  const checks = sheet.checks.flatMap((check) => {
-    const place = `sheet/checks/${check.id}`;
-    const limits = [check.aim, check.lower, check.upper].map(figureOf);
-    const tagged = sheet.items.some((item) => check.items.includes(item.id) && item.tags !== undefined);
-    return [
-      ...miss(`${place}/step`, [check.step], "steps"),
-      ...miss(`${place}/items`, [...check.items, ...(check.minus ?? []), check.until, ...limits.map((l) => l.item)], "items"),
-      ...miss(
-        `${place}/figure`,
-        limits.map((l) => l.figure),
-        "figures",
-      ),
-      ...miss(`${place}/switches`, [...(check.switches?.on ?? []), ...(check.switches?.off ?? [])], "switches"),
-      ...held(place, check, tagged),
-    ];
-  });
   return [
     ...duplicates({
       switches: sheet.switches,
       figures: sheet.figures,
       instruments: sheet.instruments,
       placings: sheet.placings,
-      tagSets: sheet.tagSets,
       coverings: sheet.coverings,
       cautions: sheet.cautions,
       steps: sheet.steps,
-      items: [...sheet.items, ...sheet.checks],
+      // findings and lines name all of these alike
+      items: [...sheet.items, ...sheet.checks, ...sheet.tagSets],
       oneOf: sheet.oneOf,
     }),
-    ...items,
-    ...checks,
+    ...sheet.items.flatMap((item) => itemFaults(miss, item, inGroups.has(item.id))),
+    ...sheet.checks.flatMap((check) => checkFaults(miss, check, tagSetOf(sheet.items, check) !== undefined)),
     ...sheet.tagSets.flatMap((set) => miss(`sheet/tagSets/${set.id}`, set.coverings, "coverings")),
     ...sheet.steps.flatMap((step) => miss(`sheet/steps/${step.id}`, step.cautions, "cautions")),
     ...sheet.coverings.flatMap((covering) => miss(`sheet/coverings/${covering.id}`, covering.cautions, "cautions")),
-    ...sheet.oneOf.flatMap((one) => [
-      ...miss(`sheet/oneOf/${one.id}`, [one.step], "steps"),
-      ...miss(`sheet/oneOf/${one.id}`, [one.holds], "coverings"),
-      ...miss(
-        `sheet/oneOf/${one.id}`,
-        one.groups.flatMap((g) => g.items),
-        "items",
-      ),
-    ]),
+    ...sheet.oneOf.flatMap((one) => oneOfFaults(miss, one)),
   ];
 }

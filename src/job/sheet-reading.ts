@@ -4,14 +4,17 @@ import type { ToleranceSheet } from "./sheet.ts";
 import { nameFaults } from "./sheet-names.ts";
 import { sheetShape } from "./sheet-shape.ts";
 
+/** Every fault of a sheet's shape, or else of its names; forms and limits are judged besides by `sheetFaults`. */
+export function shapeFaults(json: Json): readonly Refusal[] {
+  const shape = sheetShape(json, "sheet");
+  return shape.length > 0 ? shape : nameFaults(json as unknown as ToleranceSheet);
+}
+
 const known = new WeakMap<object, Outcome<ToleranceSheet>>();
 
 function read(json: Json): Outcome<ToleranceSheet> {
-  const [shape] = sheetShape(json, "sheet");
-  if (shape) return { ok: false, refusal: shape };
-  const sheet = json as unknown as ToleranceSheet;
-  const [name] = nameFaults(sheet);
-  return name ? { ok: false, refusal: name } : ok(sheet);
+  const [fault] = shapeFaults(json);
+  return fault ? { ok: false, refusal: fault } : ok(json as unknown as ToleranceSheet);
 }
 
 /** A tolerance sheet from its file: the sheet, or the first fault of shape or names. The same object is read once. */
@@ -22,10 +25,4 @@ export function readSheet(json: Json): Outcome<ToleranceSheet> {
   const outcome = read(json);
   known.set(json, outcome);
   return outcome;
-}
-
-/** Every fault of a sheet's shape, or of its names; limits are judged besides by `sheetFaults`. */
-export function shapeFaults(json: Json): readonly Refusal[] {
-  const shape = sheetShape(json, "sheet");
-  return shape.length > 0 ? shape : nameFaults(json as unknown as ToleranceSheet);
 }

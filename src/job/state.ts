@@ -60,16 +60,22 @@ export function factsOf<K extends keyof Whats>(state: JobState, kind: K): readon
   return counting(state.facts, kind) as unknown as readonly (Live & { readonly what: Whats[K] })[];
 }
 
+/** A moment of the work: a place in its order, and a time where it was entered later than it happened. */
+export interface Moment {
+  readonly position: number;
+  /** Milliseconds. */
+  readonly at: number;
+}
+
+export const isBefore = (fact: Live, moment: Moment): boolean => fact.position < moment.position && fact.at <= moment.at;
+
 /** The design as it stood at a place in the order of the work: later changes lie over earlier ones, figure by figure. */
-export function designAt(state: JobState, position: number): Design {
-  const figures: Record<string, Design["figures"][string]> = {};
-  const switches: Record<string, boolean> = {};
-  for (const fact of factsOf(state, "design-set")) {
-    if (fact.position > position) break;
-    Object.assign(figures, fact.what.figures);
-    Object.assign(switches, fact.what.switches);
-  }
-  return { figures, switches };
+export function designAt(state: JobState, position: number, at = Number.POSITIVE_INFINITY): Design {
+  const set = factsOf(state, "design-set").filter((fact) => isBefore(fact, { position: position + 1, at }));
+  return {
+    figures: Object.fromEntries(set.flatMap(({ what }) => Object.entries(what.figures ?? {}))),
+    switches: Object.fromEntries(set.flatMap(({ what }) => Object.entries(what.switches ?? {}))),
+  };
 }
 
 function indexByItem(facts: readonly Live[]): ReadonlyMap<string, readonly Live[]> {
@@ -100,46 +106,68 @@ function cutsOf(facts: readonly Live[]): readonly Cut[] {
   return cuts;
 }
 
+interface TakenOver {
+  readonly sheet?: ToleranceSheet;
+  readonly sheetDigest?: string;
+  readonly kitCards: readonly KitCard[];
+  readonly settings?: Json;
+}
+
+function isKitCard(content: Json | undefined): boolean {
+  if (typeof content !== "object" || content === null || !("facts" in content)) return false;
+  return typeof content.facts === "object" && content.facts !== null;
+}
+
+/** The newest version of each thing of the company. A sheet that is not attached, or does not read, is no sheet. */
+function takenOver(facts: readonly Live[], versions: JobLedger["versions"]): TakenOver {
+  const newest = new Map(
+    counting(facts, "version-taken-over").map((fact) => {
+      const { thing, name, digest } = whatOf(fact, "version-taken-over");
+      return [thing === "kit card" ? `${thing} ${name}` : thing, digest] as const;
+    }),
+  );
+  const contentOf = (digest: string | undefined): Json | undefined =>
+    digest !== undefined && Object.hasOwn(versions, digest) ? versions[digest] : undefined;
+  const sheetDigest = newest.get("sheet");
+  const sheetJson = contentOf(sheetDigest);
+  const sheet = sheetJson === undefined ? undefined : readSheet(sheetJson);
+  const settings = contentOf(newest.get("settings"));
+  const cards = [...newest].filter(([thing]) => thing.startsWith("kit card ")).map(([, digest]) => contentOf(digest));
+  return {
+    ...(sheet?.ok && sheetDigest !== undefined ? { sheet: sheet.value, sheetDigest } : {}),
+    kitCards: cards.filter(isKitCard) as unknown as readonly KitCard[],
+    ...(settings === undefined ? {} : { settings }),
+  };
+}
+
+/** Tags as last named. One that no covering of its set hides stands under the first of them: no tag escapes every covering. */
+function tagsOf(facts: readonly Live[], sheet: ToleranceSheet | undefined): readonly Tag[] {
+  const tags = new Map<string, Tag>();
+  for (const fact of counting(facts, "tag-named")) {
+    const { set, tag, hiddenBy } = whatOf(fact, "tag-named");
+    const coverings = sheet?.tagSets.find((s) => s.id === set)?.coverings ?? [hiddenBy];
+    const hides = coverings.includes(hiddenBy) ? hiddenBy : (coverings[0] ?? hiddenBy);
+    tags.set(`${set} ${tag}`, { set, tag, hiddenBy: hides, entry: fact.id });
+  }
+  return [...tags.values()];
+}
+
 /** State from a ledger. Total: an unknown kind, an unknown version or a withheld body takes nothing else with it. */
 export function jobState(ledger: JobLedger): JobState {
   const facts = liveFacts(ledger.entries);
-  const openedFact = counting(facts, "job-opened")[0];
-  const taken = new Map<string, Whats["version-taken-over"]>();
-  for (const fact of counting(facts, "version-taken-over")) {
-    const what = whatOf(fact, "version-taken-over");
-    taken.set(what.thing === "kit card" ? `kit card ${what.name}` : what.thing, what);
-  }
-  const sheetTaken = taken.get("sheet");
-  const sheetJson = sheetTaken && ledger.versions[sheetTaken.digest];
-  const sheet = sheetJson === undefined ? undefined : readSheet(sheetJson);
-  const settingsTaken = taken.get("settings");
-  const settings = settingsTaken && ledger.versions[settingsTaken.digest];
-  const kitCards = [...taken.values()]
-    .filter((t) => t.thing === "kit card")
-    .map((t) => ledger.versions[t.digest] as unknown as KitCard | undefined)
-    .filter((card) => card !== undefined);
-  const tags: Tag[] = [];
-  for (const fact of counting(facts, "tag-named")) {
-    const { set, tag, hiddenBy } = whatOf(fact, "tag-named");
-    const at = tags.findIndex((t) => t.set === set && t.tag === tag);
-    const named = { set, tag, hiddenBy, entry: fact.id };
-    if (at < 0) tags.push(named);
-    else tags[at] = named;
-  }
-  const setUps = new Map(
-    counting(facts, "set-up-made").map((fact) => [fact.id, { id: fact.id, position: fact.position, ...whatOf(fact, "set-up-made") }]),
+  const opened = counting(facts, "job-opened")[0];
+  const taken = takenOver(facts, ledger.versions);
+  const setUps = counting(facts, "set-up-made").map(
+    (fact) => [fact.id, { ...whatOf(fact, "set-up-made"), id: fact.id, position: fact.position }] as const,
   );
-  const sheetValue = sheet?.ok ? sheet.value : undefined;
   return {
     ledger,
     facts,
     byItem: indexByItem(facts),
-    ...(openedFact ? { opened: whatOf(openedFact, "job-opened") } : {}),
-    ...(sheetValue && sheetTaken ? { sheet: sheetValue, sheetDigest: sheetTaken.digest } : {}),
-    kitCards,
-    ...(settings === undefined ? {} : { settings }),
-    tags,
-    setUps,
+    ...(opened ? { opened: whatOf(opened, "job-opened") } : {}),
+    ...taken,
+    tags: tagsOf(facts, taken.sheet),
+    setUps: new Map(setUps),
     cuts: cutsOf(facts),
   };
 }

@@ -5,7 +5,7 @@ import { type Language, momentText } from "./when.ts";
 import { type FindingSentence, findingsEn } from "./words/findings-en.ts";
 import { findingsEs } from "./words/findings-es.ts";
 import { refusalsEn } from "./words/refusals-en.ts";
-import { refusalsEs } from "./words/refusals-es.ts";
+import { refusalsEs, wantedEs } from "./words/refusals-es.ts";
 
 /** What sentences are made with. */
 export interface Speaking {
@@ -23,7 +23,7 @@ const refusals = { en: refusalsEn, es: refusalsEs } as const;
 
 /** A sentence with its figures in place; a figure that is not there prints nothing, and leaves no gap. */
 export function fill(sentence: string, figures: Readonly<Record<string, string>>): string {
-  const present = sentence.replace(/\s*\{(\w+)\}/g, (place, name: string) => (Object.hasOwn(figures, name) ? place : ""));
+  const present = sentence.replace(/\s*\{(\w+)\}/g, (place, name: string) => ((figures[name] ?? "") === "" ? "" : place));
   return present.replace(/\{(\w+)\}/g, (_, name: string) => figures[name] ?? "").trim();
 }
 
@@ -184,13 +184,19 @@ export function makeSayer(speaking: Speaking) {
     return fill(texts[`clearance.${c.state}`], { act: words(covering?.title), name });
   }
 
+  /** Figures of a refusal as text. Only those of a sheet's limits are quantities, in micrometres. */
+  function refusalFigure(code: Refusal["code"], name: string, value: string | number): string {
+    if (typeof value === "number")
+      return code === "sheet-limit-undecidable" || code === "sheet-limit-on-nominal" ? doubtText("length", value, units) : String(value);
+    if (name === "wanted" && language === "es") return wantedEs[value] ?? value;
+    // so that what was typed has visible borders
+    if (name === "found" && value !== "") return language === "es" ? `«${value}»` : `“${value}”`;
+    return value;
+  }
+
   /** A refusal's sentence: what is wrong and how to fix it. */
   function refusal(r: Refusal): string {
-    const lengths = new Set(["room", "needed", "lower", "upper", "size"]);
-    const figures = Object.entries(r.figures).map(([name, value]) => [
-      name,
-      typeof value === "string" ? value : lengths.has(name) ? quantity("length", value) : String(value),
-    ]);
+    const figures = Object.entries(r.figures).map(([name, value]) => [name, refusalFigure(r.code, name, value)]);
     return fill(refusals[language][r.code], {
       place: r.place,
       ...(r.column === undefined ? {} : { column: String(r.column) }),

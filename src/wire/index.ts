@@ -1,7 +1,7 @@
 export * from "./company.ts";
 export * from "./entry.ts";
 export * from "./job.ts";
-export { type Operation, openApi, type Shape } from "./open-api.ts";
+export { type Operation, openApi, type Shape, type ShapeOutput } from "./open-api.ts";
 export * from "./photo.ts";
 export * from "./primitives.ts";
 export * from "./problem.ts";

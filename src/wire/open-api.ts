@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { problem } from "./problem.ts";
 
 export type Shape = z.core.$ZodType;
+export type ShapeOutput<S extends Shape> = z.output<S>;
 
 /** What a route says about itself; the router, the document and the test of doors are made from the same list. */
 export interface Operation {

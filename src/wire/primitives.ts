@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import type { Json } from "../ledger/index.ts";
 
 /** An id: random, made by a phone or the edge. Fits into a path as it stands. */
 export const id = z.string().check(z.regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/, "id"));
@@ -17,8 +18,8 @@ export const count = z.int().check(z.gte(0));
 /** Text as somebody typed it, never empty. */
 export const text = (longest = 2000) => z.string().check(z.minLength(1), z.maxLength(longest));
 
-/** Any JSON value; its own reader judges it. */
-export const json = z.json();
+/** Any JSON value, as it comes out of a parser; its own reader judges it. Not looked into: it may be deep without end. */
+export const json = z.custom<Json>((value) => value !== undefined);
 
 export const language = z.enum(["en", "es"]);
 export const units = z.enum(["inch", "metric"]);

@@ -8,7 +8,7 @@ import type { Say } from "./words.ts";
 /** Everything of one step: cautions first, since who opens this ground again reads them first. */
 export const step = (view: StepView, say: Say, photo: PrintedPhoto): Html => html`<section class="step">
 <h3><span class="balloon">${view.number}</span> ${prose(view.title)}</h3>
-${view.cautions.length > 0 && html`<ul class="cautions">${view.cautions.map((caution) => html`<li>${prose(caution)}</li>`)}</ul>`}
+${view.cautions.length > 0 && html`<ul class="cautions">${view.cautions.map((caution) => html`<li><b>${say("caution")}:</b> ${prose(caution)}</li>`)}</ul>`}
 ${view.findings.length > 0 && findings(view.findings, say)}
 ${view.readings.length > 0 && readings(view.readings, say)}
 ${view.notes.length > 0 && html`<div class="notes"><p class="above">${say("notes")}</p>${paragraphs(view.notes)}</div>`}

@@ -29,8 +29,8 @@ p + p { margin-top: 1mm; }
 h1 { font-size: 19pt; line-height: 1.15; font-weight: 700; }
 h2 { font-size: 12pt; line-height: 1.2; font-weight: 700; margin: 7mm 0 2.5mm; padding-top: 1.6mm; border-top: 1.4pt solid var(--line); }
 h3 { font-size: 10pt; line-height: 1.3; font-weight: 700; margin: 5mm 0 2mm; }
-h4 { font-size: 7.6pt; line-height: 1.3; font-weight: 600; color: var(--soft); margin: 3mm 0 1.2mm; }
-h2, h3, h4 { break-after: avoid; break-inside: avoid; }
+.above { font-size: 7.6pt; line-height: 1.3; font-weight: 600; color: var(--soft); margin: 3mm 0 1.2mm; }
+h2, h3, .above { break-after: avoid; break-inside: avoid; }
 section.whole, .part { break-inside: avoid; }
 
 .title-block { border: 1.4pt solid var(--line); display: grid; grid-template-columns: 1fr 48mm; background: #fff; }
@@ -57,8 +57,8 @@ dl + p { margin-top: 2.5mm; }
 .standing h2 { margin-top: 5mm; border-top: 0; padding-top: 0; margin-bottom: 1.2mm; }
 .standing h3 { margin-top: 3.5mm; }
 section.steps > h2 { margin-bottom: 0; }
-.step h3 { display: flex; gap: 2.4mm; align-items: center; font-size: 11pt; margin-top: 6mm; }
-.balloon { flex: none; min-width: 7.4mm; height: 7.4mm; border: .9pt solid var(--line); border-radius: 4mm; text-align: center; line-height: 6.9mm; font-size: 9.4pt; background: #fff; }
+.step h3 { font-size: 11pt; margin-top: 6mm; }
+.balloon { display: inline-block; margin-right: 1.2mm; min-width: 7.4mm; height: 7.4mm; border: .9pt solid var(--line); border-radius: 4mm; text-align: center; line-height: 6.9mm; font-size: 9.4pt; background: #fff; }
 ul.cautions { list-style: none; border-left: 2.2pt solid var(--red); padding: .6mm 0 .6mm 3mm; margin: 0 0 3mm; break-inside: avoid; break-after: avoid; }
 ul.cautions li + li { margin-top: 1mm; }
 .notes { break-inside: avoid; }
@@ -76,12 +76,12 @@ ul.cautions li + li { margin-top: 1mm; }
 .pair { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm; break-inside: avoid; margin-bottom: 4mm; }
 .lone { break-inside: avoid; margin-bottom: 4mm; }
 .lone figure { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm; align-items: end; }
-.mount { border: .6pt solid var(--line); background: #fff; padding: 1.2mm; height: 66mm; display: flex; align-items: center; justify-content: center; }
+.mount { border: .6pt solid var(--line); background: #fff; padding: 1.2mm; height: 60mm; display: flex; align-items: center; justify-content: center; }
 .mount img { display: block; max-width: 100%; max-height: 100%; }
 .mount.missing { border: 1pt dashed var(--red); padding: 6mm; }
 .pictures .missing .shape { display: inline-block; }
 figcaption { padding: 1.4mm 0 0 2mm; border-left: .6pt solid var(--line); }
 .picture-title { font-weight: 600; }
 figcaption p + p { margin-top: .4mm; }
-.pictures h4 { margin-top: 3.5mm; }
+.pictures .above { margin-top: 3.5mm; }
 `;

@@ -11,9 +11,9 @@ tbody + tbody, .readings tr + tr, .left tr + tr, .warranty tr + tr { border-top:
 .says td { padding-top: 0; padding-bottom: 1.5mm; }
 .says p + p { margin-top: .3mm; }
 td.verdict { white-space: normal; }
-col.verdict { width: 33mm; }
+col.verdict { width: 37mm; }
 col.wide-verdict { width: 38mm; }
-.findings col.value { width: 33mm; }
+.findings col.value { width: 34mm; }
 .findings col.aim { width: 21mm; }
 .findings col.limit { width: 27mm; }
 .readings { font-size: 8pt; }

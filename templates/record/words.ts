@@ -7,6 +7,7 @@ export const recordWordKeys = [
   "accepted-none",
   "aim",
   "as-typed",
+  "caution",
   "cautions",
   "clearance",
   "conditions",

@@ -1,4 +1,4 @@
-import { PDFDocument, PDFName, PDFNumber, PDFRawStream } from "@cantoo/pdf-lib";
+import { PDFDocument, PDFName, type PDFNumber, PDFRawStream } from "@cantoo/pdf-lib";
 import { getDocument, OPS, type PDFDocumentProxy, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 
 export interface ReadPdf {
@@ -110,7 +110,9 @@ export async function imagesOf(bytes: Uint8Array): Promise<readonly EmbeddedImag
   const document = await PDFDocument.load(bytes, { updateMetadata: false });
   return document.context
     .enumerateIndirectObjects()
-    .flatMap(([, object]) => (object instanceof PDFRawStream && object.dict.get(PDFName.of("Subtype")) === PDFName.of("Image") ? [object] : []))
+    .flatMap(([, object]) =>
+      object instanceof PDFRawStream && object.dict.get(PDFName.of("Subtype")) === PDFName.of("Image") ? [object] : [],
+    )
     .map((stream) => ({
       width: (stream.dict.get(PDFName.of("Width")) as PDFNumber).asNumber(),
       height: (stream.dict.get(PDFName.of("Height")) as PDFNumber).asNumber(),

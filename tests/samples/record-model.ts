@@ -139,7 +139,7 @@ const plan: readonly { readonly title: string; readonly findings: readonly Findi
     title: "Clean-up and walk-through",
     findings: [finding("12", "Told: power off, topping up, winter, children, who to call", { ...within, says: "The receiver was told all five and signed.", entries: [70] })],
     pictures: [{ title: "Finished, from the terrace" }],
-    notes: ["Kein Pfeil → ✓ ☐ 中 😀 end", "Stone dust washed to the lawn, not into the street drain."],
+    notes: [`Pump → falls ✓ 中 😀.`, "Stone dust washed to the lawn, not into the street drain."],
   },
 ];
 

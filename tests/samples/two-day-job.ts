@@ -122,7 +122,7 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
 
   let worked = dayOne;
   let typedAt = dayOne;
-  let late = options.order === "day one at night";
+  let late = false;
   const enter = (kind: FactKind, what: { readonly [key: string]: Json }, minutes = 1): string => {
     worked += minutes * MINUTE;
     typedAt = late ? Math.max(typedAt, night) + MINUTE : worked;
@@ -138,6 +138,8 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
     figures: figures as unknown as Json,
     ...(options.switches ? { switches: options.switches } : {}),
   });
+  // the office opened it in time; what the crew saw on day one is typed at night
+  late = options.order === "day one at night";
   for (const tag of tags) enter("tag-named", tag);
 
   const wanted = sheet.items.filter(

@@ -1,5 +1,5 @@
-import type { Json } from "#core/ledger/index.ts";
 import type { Role } from "#core/job/index.ts";
+import type { Json } from "#core/ledger/index.ts";
 import { type Statement, statement } from "./statement.ts";
 
 export interface CompanyRow {
@@ -94,15 +94,7 @@ export function companiesIn(database: D1Database): Companies {
         language,
       ),
     addPerson: (company, { id, name, role, came }) =>
-      statement(
-        database,
-        "INSERT INTO person (company, id, name, role, came) VALUES (?1, ?2, ?3, ?4, ?5)",
-        company,
-        id,
-        name,
-        role,
-        came,
-      ),
+      statement(database, "INSERT INTO person (company, id, name, role, came) VALUES (?1, ?2, ?3, ?4, ?5)", company, id, name, role, came),
     addVersion: (company, { number, kind, name, digest, content }) =>
       statement(
         database,

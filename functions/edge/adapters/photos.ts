@@ -73,10 +73,7 @@ export function photosIn(database: D1Database): Photos {
       return (await statement(database, sql, company, sha256).all<{ job: string }>()).results.map(({ job }) => job);
     },
     async add(company, { sha256, bytes, type }, now, due) {
-      await database.batch([
-        statement(database, ADD, company, sha256, bytes, type, now),
-        statement(database, OWE, company, sha256, due),
-      ]);
+      await database.batch([statement(database, ADD, company, sha256, bytes, type, now), statement(database, OWE, company, sha256, due)]);
     },
     async keepFacts(company, facts, due) {
       const state = facts.unreadable ? "unreadable" : "read";

@@ -28,8 +28,14 @@ export const recordsIn = (database: D1Database): Records => ({
     (await statement(database, `SELECT ${COLUMNS} FROM record WHERE company = ?1 AND id = ?2`, company, record).first<RecordRow>()) ??
     undefined,
   ofJob: async ({ company, job }) =>
-    (await statement(database, `SELECT ${COLUMNS} FROM record WHERE company = ?1 AND job = ?2 ORDER BY version`, company, job).all<RecordRow>())
-      .results,
+    (
+      await statement(
+        database,
+        `SELECT ${COLUMNS} FROM record WHERE company = ?1 AND job = ?2 ORDER BY version`,
+        company,
+        job,
+      ).all<RecordRow>()
+    ).results,
   add: (company, r) =>
     statement(database, ADD, company, r.id, r.job, r.version, r.edition, r.head_number, r.head_hash, r.pages, r.bytes, r.sha256, r.issued),
 });

@@ -39,7 +39,9 @@ const USE = "UPDATE link SET used = ?2 WHERE hash = ?1 AND used IS NULL AND ends
 export function sessionsIn(database: D1Database): Sessions {
   return {
     async find(token) {
-      const row = await statement(database, FIND, await sha256Hex(token)).first<Session & { ended: number | null; left_at: number | null }>();
+      const row = await statement(database, FIND, await sha256Hex(token)).first<
+        Session & { ended: number | null; left_at: number | null }
+      >();
       if (row === null) return undefined;
       const { ended, left_at: left, ...session } = row;
       return ended === null && left === null ? session : "ended";

@@ -8,37 +8,35 @@ import { jobLedger, readEntry, takenOver } from "./read.ts";
  * Asks the core about each entry, given the job and the entries of the same batch that were taken before it. The state is
  * made anew only when an entry is refused on the older one: what it refers to may have come in this very batch.
  */
-export const admissionTo =
-  (services: Services, place: Place, coming: readonly Incoming[]) =>
-  async (): Promise<Admission> => {
-    const before = (await services.ledgers.read(place)).map(readEntry);
-    const drafts = await Promise.all(coming.map((one) => one.sealed({ number: 0, hash: "0".repeat(64) })));
-    const asked = drafts.flatMap((draft) =>
-      draft.ok ? [{ kind: draft.value.sealed.kind, ...whatOf(contentOf(draft.value.body, "what")) }] : [],
+export const admissionTo = (services: Services, place: Place, coming: readonly Incoming[]) => async (): Promise<Admission> => {
+  const before = (await services.ledgers.read(place)).map(readEntry);
+  const drafts = await Promise.all(coming.map((one) => one.sealed({ number: 0, hash: "0".repeat(64) })));
+  const asked = drafts.flatMap((draft) =>
+    draft.ok ? [{ kind: draft.value.sealed.kind, ...whatOf(contentOf(draft.value.body, "what")) }] : [],
+  );
+  const versions = await services.ledgers.versions(place.company, takenOver([...before, ...asked]));
+  const taken: Entry[] = [];
+  const stateNow = (): JobState => jobState(jobLedger([...before, ...taken], versions));
+  let state = stateNow();
+  let seen = 0;
+  return ({ sealed, body, digest }, { writer, sent }) => {
+    const { id, kind, author, run, made } = sealed;
+    const parts = Object.fromEntries(
+      (["what", "who", "where"] as const).flatMap((part) => {
+        const content = contentOf(body, part);
+        return content === undefined ? [] : [[part, content]];
+      }),
     );
-    const versions = await services.ledgers.versions(place.company, takenOver([...before, ...asked]));
-    const taken: Entry[] = [];
-    const stateNow = (): JobState => jobState(jobLedger([...before, ...taken], versions));
-    let state = stateNow();
-    let seen = 0;
-    return ({ sealed, body, digest }, { writer, sent }) => {
-      const { id, kind, author, run, made } = sealed;
-      const parts = Object.fromEntries(
-        (["what", "who", "where"] as const).flatMap((part) => {
-          const content = contentOf(body, part);
-          return content === undefined ? [] : [[part, content]];
-        }),
-      );
-      const entry: Entry = { id, digest, kind, author, run, made, sent, ...parts };
-      let admitted = admit(state, entry, writer);
-      if (!admitted.ok && seen < taken.length) {
-        state = stateNow();
-        seen = taken.length;
-        admitted = admit(state, entry, writer);
-      }
-      if (admitted.ok) taken.push(entry);
-      return admitted;
-    };
+    const entry: Entry = { id, digest, kind, author, run, made, sent, ...parts };
+    let admitted = admit(state, entry, writer);
+    if (!admitted.ok && seen < taken.length) {
+      state = stateNow();
+      seen = taken.length;
+      admitted = admit(state, entry, writer);
+    }
+    if (admitted.ok) taken.push(entry);
+    return admitted;
   };
+};
 
 const whatOf = <T>(what: T | undefined): { what?: T } => (what === undefined ? {} : { what });

@@ -46,4 +46,3 @@ export function withheldBodies(
   }
   return [...bodies].map(([id, body]) => services.ledgers.replaceBody(place, id, body));
 }
-

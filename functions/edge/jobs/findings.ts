@@ -27,7 +27,7 @@ export function compute(job: ReadJob, now: number): Computed {
 
 /** The findings of a job as stored, or computed and stored now when they are behind its ledger or the rules. */
 export async function currentFindings(services: Services, place: Place, job: ReadJob): Promise<Computed> {
-  const stored = await services.findings.get(place);
+  const stored = await services.jobs.get(place);
   const { number } = headOf(job.stored);
   if (stored && stored.number === number && stored.rules === RULES) return JSON.parse(stored.computed) as Computed;
   return computeAndKeep(services, place, job);
@@ -35,11 +35,27 @@ export async function currentFindings(services: Services, place: Place, job: Rea
 
 export async function computeAndKeep(services: Services, place: Place, job: ReadJob): Promise<Computed> {
   const computed = compute(job, services.clock());
-  await services.findings.put(place, { number: headOf(job.stored).number, rules: RULES, computed: JSON.stringify(computed) });
+  await services.jobs.put(place, { number: headOf(job.stored).number, rules: RULES, computed: JSON.stringify(computed) });
   return computed;
 }
 
-/** Findings follow an append; a reader that finds them behind computes them, so that this may be lost without harm. */
+const waiting = new Set<string>();
+const LANE_MS = 10_000;
+
+/**
+ * Findings follow an append; a reader that finds them behind computes them, so that this may be lost without harm. Of many
+ * appends at once one computation runs and one waits: it will see what all the others wrote.
+ */
 export async function follow(services: Services, place: Place): Promise<void> {
-  await computeAndKeep(services, place, await readJob(services, place));
+  const name = `follow ${place.company}/${place.job}`;
+  if (waiting.has(name)) return;
+  waiting.add(name);
+  try {
+    await services.lanes.in(name, LANE_MS, async () => {
+      waiting.delete(name);
+      await computeAndKeep(services, place, await readJob(services, place));
+    });
+  } finally {
+    waiting.delete(name);
+  }
 }

@@ -24,8 +24,10 @@ const LANE_MS = 5_000;
 export async function move(services: Services, asked: MoveAsked, received: number): Promise<Outcome<{ out: number; in: number }>> {
   const fault = await disagreement(services, asked);
   if (fault) return { ok: false, refusal: fault };
-  return services.lanes.in(laneOf(asked.from), LANE_MS, () =>
-    services.lanes.in(laneOf(asked.to), LANE_MS, () =>
+  // In one order for everybody, so that two moves in opposite directions do not wait for each other.
+  const [first = "", second = ""] = [laneOf(asked.from), laneOf(asked.to)].sort();
+  return services.lanes.in(first, LANE_MS, () =>
+    services.lanes.in(second, LANE_MS, () =>
       untilFirst(asked.from, async () => {
         const out = await plan(services, asked.from, [asked.out], received, { whole: true });
         if (!out.ok) return out;

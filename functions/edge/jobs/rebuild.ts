@@ -8,7 +8,7 @@ import { readJob } from "./read.ts";
 /** Computes a job's findings again from its ledger alone and compares them with what is stored. */
 export async function rebuild(services: Services, place: Place): Promise<Rebuilt> {
   const job = await readJob(services, place);
-  const stored = await services.findings.get(place);
+  const stored = await services.jobs.get(place);
   const rebuilt = compute(job, services.clock()).findings as unknown as Json;
   const kept = stored ? ((JSON.parse(stored.computed) as Computed).findings as unknown as Json) : null;
   const differences = differencesOf(kept, JSON.parse(JSON.stringify(rebuilt)) as Json, "findings");

@@ -1,7 +1,7 @@
 import { clearances, factsOf, handingOver, RULES } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
 import type { JobList, JobView } from "#core/wire/index.ts";
-import type { JobRow } from "../adapters/findings.ts";
+import type { JobRow } from "../adapters/jobs.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import type { PhotoRow } from "../adapters/photos.ts";
 import type { Services } from "../services.ts";
@@ -55,7 +55,7 @@ export async function viewOf(services: Services, place: Place): Promise<JobView>
 export async function listOf(services: Services, company: string): Promise<JobList> {
   const now = services.clock();
   const jobs: JobList["jobs"] = [];
-  for (const row of await services.findings.jobs(company)) {
+  for (const row of await services.jobs.jobs(company)) {
     const { title, ownNumber, clearances: kept, titles } = await computedOf(services, { company, job: row.job }, row);
     const coverings = kept.map((clearance) => {
       // A line that waited only for its time has gone by now.

@@ -1,5 +1,14 @@
 import { type Role, type Writer, writers } from "#core/job/index.ts";
-import { arrivalFaults, type Body, type Digest, entryDigest, isWithheld, type Json, type PartName, type Sealed } from "#core/ledger/index.ts";
+import {
+  arrivalFaults,
+  type Body,
+  type Digest,
+  entryDigest,
+  isWithheld,
+  type Json,
+  type PartName,
+  type Sealed,
+} from "#core/ledger/index.ts";
 import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
 import { LARGEST_BODY, read, readWhat, sentEntry } from "#core/wire/index.ts";
 import type { PersonRow } from "../adapters/companies.ts";
@@ -36,10 +45,10 @@ export async function arrived(raw: unknown, place: string, expected: Expected): 
   const sealed = shaped.value.sealed as Sealed;
   const body = shaped.value.body as Body;
   if (sealed.job !== expected.job) return refuse("ledger-job", `${place}/sealed/job`, {});
-  const size = new TextEncoder().encode(JSON.stringify(body)).length;
-  if (size > LARGEST_BODY) return refuse("entry-body-size", `${place}/body`, { bytes: size, most: LARGEST_BODY });
   const fault = (await arrivalFaults(expected.digest, sealed, body))[0];
   if (fault) return { ok: false, refusal: { ...fault, place: `${place}/${fault.place}` } };
+  const size = new TextEncoder().encode(JSON.stringify(body)).length;
+  if (size > LARGEST_BODY) return refuse("entry-body-size", `${place}/body`, { bytes: size, most: LARGEST_BODY });
   const digest = await entryDigest(expected.digest, sealed);
   if (!digest.ok) return digest;
   if (claimed !== undefined && claimed !== digest.value) return refuse("entry-digest-differs", `${place}/digest`, {});

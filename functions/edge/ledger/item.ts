@@ -1,7 +1,7 @@
 import type { Writer } from "#core/job/index.ts";
-import { type Body, type Head, type Json, type PartName, partNames, type Sealed, type SealedEntry, seal } from "#core/ledger/index.ts";
 import type { Digest } from "#core/ledger/index.ts";
-import { ok, type Outcome } from "#core/outcome/index.ts";
+import { type Body, type Head, type Json, type PartName, partNames, type Sealed, type SealedEntry, seal } from "#core/ledger/index.ts";
+import { type Outcome, ok } from "#core/outcome/index.ts";
 import { salt } from "../chance.ts";
 
 /** One entry on its way into a ledger. */
@@ -23,7 +23,12 @@ export const EDGE = "edge";
 /** The id of the program where no person is the author. */
 export const PROGRAM = "program";
 
-export const fromPhone = (entry: { sealed: Sealed; body: Body; digest: string }, place: string, writer: Writer, sent: number): Incoming => ({
+export const fromPhone = (
+  entry: { sealed: Sealed; body: Body; digest: string },
+  place: string,
+  writer: Writer,
+  sent: number,
+): Incoming => ({
   id: entry.sealed.id,
   place,
   writer,

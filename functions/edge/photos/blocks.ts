@@ -21,10 +21,11 @@ export class Blocks {
   /** The next block, nothing at the end. Throws when the sender broke off. */
   async next(): Promise<Uint8Array | undefined> {
     if (this.#ended || this.#reader === undefined) return undefined;
-    let timer: ReturnType<typeof setTimeout> | undefined;
+    let silent: () => void = () => {};
     const silence = new Promise<never>((_, reject) => {
-      timer = setTimeout(() => reject(new Error("silent")), SILENCE_MS);
+      silent = () => reject(new Error("silent"));
     });
+    const timer = setTimeout(() => silent(), SILENCE_MS);
     try {
       const { value, done } = await Promise.race([this.#reader.readAtLeast(SIZE, new Uint8Array(SIZE)), silence]);
       if (done) this.#ended = true;

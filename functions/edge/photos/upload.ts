@@ -45,7 +45,7 @@ async function taken(services: Services, { company, sha256, length }: Upload, bl
   if (there) return ok({ sha256, bytes: there.bytes, type: there.type, before: true });
   const bytes = lengthOf(length, place);
   if (!bytes.ok) return bytes;
-  const first = await blocks.next();
+  const first = await blocks.next().catch(() => undefined);
   if (first === undefined) return refuse("photo-length-differs", place, { bytes: 0, announced: bytes.value });
   const type = sniff(first);
   if (type === undefined) return refuse("photo-type", place, {});
@@ -73,16 +73,26 @@ interface Target {
 
 async function streamed(services: Services, target: Target, first: Uint8Array, blocks: Blocks): Promise<Outcome<null>> {
   const fixed = new FixedLengthStream(target.bytes);
-  const pumping = pump(first, blocks, fixed.writable, target);
   const about = { length: target.bytes, type: target.type, sha256: target.sha256 };
-  const [fault, put] = await Promise.all([pumping, services.store.put(target.key, fixed.readable, about)]);
+  const putting = services.store.put(target.key, fixed.readable, about);
+  // A store that gives up reads no more: without this the next block would wait for ever.
+  const givenUp = putting.then((put) => (put.ok ? new Promise<never>(() => {}) : Promise.reject(new Error("store"))));
+  givenUp.catch(() => undefined);
+  const [fault, put] = await Promise.all([pump(first, blocks, fixed.writable, target, givenUp), putting]);
   if (!fault && put.ok) return ok(null);
   // Some stores keep what arrived of a broken upload under its final name.
   await services.store.remove(target.key);
-  return fault ? { ok: false, refusal: fault } : (put as Outcome<null>);
+  if (!put.ok && (!fault || fault.code === "store-unavailable")) return put;
+  return { ok: false, refusal: fault ?? refuse("store-unavailable", target.place, {}).refusal };
 }
 
-async function pump(first: Uint8Array, blocks: Blocks, to: WritableStream<Uint8Array>, target: Target): Promise<Refusal | undefined> {
+async function pump(
+  first: Uint8Array,
+  blocks: Blocks,
+  to: WritableStream<Uint8Array>,
+  target: Target,
+  givenUp: Promise<never>,
+): Promise<Refusal | undefined> {
   const digest = new crypto.DigestStream("SHA-256");
   // Ended by us on every way out; without this an aborted digest would be a rejection that nobody waits for.
   digest.digest.catch(() => undefined);
@@ -90,9 +100,9 @@ async function pump(first: Uint8Array, blocks: Blocks, to: WritableStream<Uint8A
   const out = to.getWriter();
   let held = first;
   let count = 0;
-  const stop = async (refusal: Refusal): Promise<Refusal> => {
-    await out.abort(refusal.code).catch(() => undefined);
-    await hash.abort(refusal.code).catch(() => undefined);
+  const stop = (refusal: Refusal): Refusal => {
+    out.abort(refusal.code).catch(() => undefined);
+    hash.abort(refusal.code).catch(() => undefined);
     return refusal;
   };
   try {
@@ -101,15 +111,16 @@ async function pump(first: Uint8Array, blocks: Blocks, to: WritableStream<Uint8A
       count += held.length;
       const next = await blocks.next();
       if (next === undefined) break;
-      await out.write(held);
+      await Promise.race([out.write(held), givenUp]);
       held = next;
     }
-    if (count !== target.bytes) return stop(refuse("photo-length-differs", target.place, { bytes: count, announced: target.bytes }).refusal);
+    if (count !== target.bytes)
+      return stop(refuse("photo-length-differs", target.place, { bytes: count, announced: target.bytes }).refusal);
     await hash.close();
     const found = hex(new Uint8Array(await digest.digest));
     if (found !== target.sha256) return stop(refuse("photo-hash-differs", target.place, { found }).refusal);
-    await out.write(held);
-    await out.close();
+    await Promise.race([out.write(held), givenUp]);
+    await Promise.race([out.close(), givenUp]);
     return undefined;
   } catch (thrown) {
     // The store closed its end, or the phone did; whether the store answered is known to the one who asked it.

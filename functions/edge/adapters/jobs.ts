@@ -1,5 +1,5 @@
 import type { Place } from "./ledgers.ts";
-import { statement } from "./statement.ts";
+import { type Statement, statement } from "./statement.ts";
 
 /** What is stored of a job's findings: JSON made by `computed.ts`. */
 export interface StoredFindings {
@@ -14,11 +14,12 @@ export interface JobRow extends StoredFindings {
   readonly head: number;
 }
 
-export interface Findings {
+export interface Jobs {
   get(place: Place): Promise<StoredFindings | undefined>;
   /** Keeps what was computed from more entries, or by newer rules. */
   put(place: Place, findings: StoredFindings): Promise<void>;
   hasJob(place: Place): Promise<boolean>;
+  addJob(place: Place, opened: number): Statement;
   /** Every job of a company, the newest first, with what is stored of its findings (number 0: nothing yet). */
   jobs(company: string): Promise<readonly JobRow[]>;
 }
@@ -28,16 +29,18 @@ const PUT = `INSERT INTO finding (company, job, number, rules, computed) VALUES 
   ON CONFLICT (company, job) DO UPDATE SET number = excluded.number, rules = excluded.rules, computed = excluded.computed
   WHERE excluded.rules > finding.rules OR (excluded.rules = finding.rules AND excluded.number >= finding.number)`;
 const HAS = "SELECT 1 AS there FROM job WHERE company = ?1 AND id = ?2";
+const ADD = "INSERT INTO job (company, id, opened) VALUES (?1, ?2, ?3) ON CONFLICT (company, id) DO NOTHING";
 const JOBS = `SELECT j.id AS job, coalesce(f.number, 0) AS number, coalesce(f.rules, 0) AS rules, coalesce(f.computed, '') AS computed,
     (SELECT max(e.number) FROM entry AS e WHERE e.company = j.company AND e.job = j.id) AS head
   FROM job AS j LEFT JOIN finding AS f ON f.company = j.company AND f.job = j.id
   WHERE j.company = ?1 ORDER BY j.opened DESC, j.id`;
 
-export const findingsIn = (database: D1Database): Findings => ({
+export const jobsIn = (database: D1Database): Jobs => ({
   get: async ({ company, job }) => (await statement(database, GET, company, job).first<StoredFindings>()) ?? undefined,
   put: async ({ company, job }, { number, rules, computed }) => {
     await statement(database, PUT, company, job, number, rules, computed).run();
   },
   hasJob: async ({ company, job }) => (await statement(database, HAS, company, job).first()) !== null,
+  addJob: ({ company, job }, opened) => statement(database, ADD, company, job, opened),
   jobs: async (company) => (await statement(database, JOBS, company).all<JobRow>()).results,
 });

@@ -1,0 +1,37 @@
+import type { Environment, PhotoHint } from "./environment.ts";
+import { readOwed, sweep } from "./photos/owed-work.ts";
+import { routerOf } from "./router.ts";
+import type { Route } from "./routes/index.ts";
+import { type Clock, servicesOf } from "./services.ts";
+
+const DEAD_LETTERS = "media-dead";
+
+/** The edge function: the router, the queue's consumer, the dead letters' consumer and the sweep. */
+export function edgeOf(routes: readonly Route[], clock: Clock): ExportedHandler<Environment, PhotoHint> {
+  const router = routerOf(routes, clock);
+  return {
+    fetch: (request, environment, context) => router.fetch(request, environment, context),
+
+    async queue(batch, environment) {
+      const services = servicesOf(environment, clock);
+      const dead = batch.queue.endsWith(DEAD_LETTERS);
+      // Each message is answered for itself: one that fails does not bring the others again.
+      await Promise.all(
+        batch.messages.map(async (message) => {
+          try {
+            if (dead) await services.photos.giveUp(message.body.company, message.body.sha256);
+            else if (!(await readOwed(services, message.body))) return message.retry();
+            message.ack();
+          } catch (thrown) {
+            console.error(`queue ${batch.queue}:`, thrown);
+            message.retry();
+          }
+        }),
+      );
+    },
+
+    async scheduled(_, environment) {
+      await sweep(servicesOf(environment, clock));
+    },
+  };
+}

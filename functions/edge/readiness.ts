@@ -1,0 +1,22 @@
+import type { Ready } from "#core/wire/index.ts";
+import type { Services } from "./services.ts";
+
+const part = (why: string | undefined) => (why === undefined ? { up: true } : { up: false, why });
+
+/** Asks each part that the edge needs. */
+export async function readiness({ environment, store, machines }: Services): Promise<Ready> {
+  const [database, stored, media, print] = await Promise.all([
+    environment.DB.prepare("SELECT 1 FROM company LIMIT 1")
+      .all()
+      .then(() => undefined)
+      .catch((thrown: Error) => thrown.message.slice(0, 120)),
+    // An object that is not there is a good answer too.
+    store
+      .head("ready/originals/none")
+      .then((head) => (head.ok || head.refusal.code === "photo-unknown" ? undefined : String(head.refusal.figures.why))),
+    machines.down("media"),
+    machines.down("print"),
+  ]);
+  const parts = { database: part(database), store: part(stored), media: part(media), print: part(print) };
+  return { ready: Object.values(parts).every(({ up }) => up), parts };
+}

@@ -1,0 +1,110 @@
+import { Hono } from "hono";
+import { type Outcome, type Refusal, refuse } from "#core/outcome/index.ts";
+import { PROBLEM_TYPE, problemResponse } from "#functions/shared/index.ts";
+import type { Session } from "./adapters/sessions.ts";
+import { newId } from "./chance.ts";
+import { opened } from "./doors.ts";
+import type { Environment } from "./environment.ts";
+import { guarded } from "./headers.ts";
+import { inputOf } from "./input.ts";
+import { page } from "./page.ts";
+import { Blocks } from "./photos/blocks.ts";
+import type { Call, Route } from "./routes/route.ts";
+import { sayIn } from "./say.ts";
+import { type Clock, servicesOf } from "./services.ts";
+
+export type Edge = Hono<{ Bindings: Environment }>;
+
+/** The router of these routes and no others. */
+export function routerOf(routes: readonly Route[], clock: Clock): Edge {
+  const app: Edge = new Hono<{ Bindings: Environment }>();
+  for (const route of routes) {
+    app.on(route.method, route.path, (context) => {
+      const afterwards = (work: Promise<unknown>) =>
+        context.executionCtx.waitUntil(work.catch((thrown: unknown) => console.error(`${route.path}, afterwards:`, thrown)));
+      return answered(route, { environment: context.env, request: context.req.raw, parameters: context.req.param(), clock, afterwards });
+    });
+  }
+  app.notFound(async (context) => {
+    const request = context.req.raw;
+    const requestId = newId();
+    if (context.req.path.startsWith("/api/")) {
+      await discarded(request);
+      return guarded(problemResponse(refuse("route-unknown", "route", {}).refusal, sayIn("en", "inch"), requestId), request, requestId);
+    }
+    const asset = context.env.ASSETS ? await context.env.ASSETS.fetch(request) : page(404, "Not here", "There is no such page.");
+    return guarded(asset, request, requestId);
+  });
+  return app;
+}
+
+interface Asked {
+  readonly environment: Environment;
+  readonly request: Request;
+  readonly parameters: Readonly<Record<string, string>>;
+  readonly clock: Clock;
+  readonly afterwards: Call["afterwards"];
+}
+
+async function answered(route: Route, asked: Asked): Promise<Response> {
+  const { request } = asked;
+  const requestId = newId();
+  let session: Session | undefined;
+  const known = (found: Session | undefined) => {
+    session = found;
+  };
+  try {
+    const outcome = await ran(route, asked, known);
+    const response = outcome.ok ? outcome.value : refused(outcome.refusal, session, requestId);
+    return guarded(response, request, requestId);
+  } catch (thrown) {
+    console.error(`${route.method} ${route.path} ${requestId}:`, thrown);
+    await discarded(request);
+    const body = {
+      type: "about:blank",
+      title: "The edge made a mistake",
+      status: 500,
+      detail: "Nothing was lost on the phone. Try again.",
+      requestId,
+    };
+    return guarded(new Response(JSON.stringify(body), { status: 500, headers: { "content-type": PROBLEM_TYPE } }), request, requestId);
+  }
+}
+
+const refused = (refusal: Refusal, session: Session | undefined, requestId: string): Response =>
+  problemResponse(refusal, sayIn(session?.language ?? "en", session?.units ?? "inch"), requestId);
+
+async function ran(route: Route, asked: Asked, known: (session: Session | undefined) => void): Promise<Outcome<Response>> {
+  const { environment, request, parameters, clock, afterwards } = asked;
+  const services = servicesOf(environment, clock);
+  const now = clock();
+  const door = await opened(services, route, request);
+  if (!door.ok) {
+    await discarded(request);
+    return door;
+  }
+  known(door.value);
+  const input = await inputOf(route, request);
+  if (!input.ok) return input;
+  const call = {
+    services,
+    get session(): Session {
+      if (door.value === undefined) throw new Error(`${route.path} has no session`);
+      return door.value;
+    },
+    parameters,
+    input: input.value as never,
+    request,
+    now,
+    afterwards,
+  };
+  const outcome = await route.run(call);
+  if (!outcome.ok) await discarded(request);
+  return outcome;
+}
+
+/** A refusal that is sent before the body is read reaches some phones as a broken connection. */
+async function discarded(request: Request): Promise<void> {
+  if (request.body === null || request.bodyUsed || request.body.locked) return;
+  await new Blocks(request.body).discard(32 << 20);
+}

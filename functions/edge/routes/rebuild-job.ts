@@ -1,0 +1,15 @@
+import { rebuilt } from "#core/wire/index.ts";
+import { rebuild } from "../jobs/rebuild.ts";
+import { jobOf, json, officeUp, route } from "./route.ts";
+
+export const rebuildJob = route({
+  method: "GET",
+  path: "/api/rebuild/:job",
+  says: "Computes a job's findings again from its ledger and compares them with those stored",
+  who: officeUp,
+  gives: { 200: rebuilt },
+  async run(call) {
+    const place = await jobOf(call);
+    return place.ok ? json(await rebuild(call.services, place.value)) : place;
+  },
+});

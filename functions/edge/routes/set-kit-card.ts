@@ -1,0 +1,17 @@
+import type { Json } from "#core/ledger/index.ts";
+import { kitCard, versionMade } from "#core/wire/index.ts";
+import { setVersion } from "../company/change.ts";
+import { json, officeUp, route } from "./route.ts";
+
+export const setKitCard = route({
+  method: "POST",
+  path: "/api/company/kit-cards",
+  says: "Saves a kit card, the facts of one bought part from its own paper",
+  who: officeUp,
+  takes: kitCard,
+  gives: { 201: versionMade },
+  async run({ services, session, input }) {
+    const set = await setVersion(services, session, { kind: "kit card", name: input.id, content: input as unknown as Json });
+    return set.ok ? json(set.value, 201) : set;
+  },
+});

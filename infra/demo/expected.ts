@@ -1,0 +1,207 @@
+import type { Verdict } from "#core/job/index.ts";
+
+/** What a finding must come to, worked out by hand. Lengths in micrometres, times in milliseconds. */
+export interface Expected {
+  readonly check: string;
+  readonly tag?: string;
+  readonly verdict: Verdict;
+  readonly value?: number;
+  /** U = 2 u. */
+  readonly doubt?: number;
+  readonly arithmetic: string;
+}
+
+/*
+ * Half-widths over the square root of three, micrometres (own figures of design and sheet):
+ *   wiped rim, hard edge, still water, 1/16 in marks of placing   1588 / 1.7321 =  916.8
+ *   liner edge, running water                                     6350 / 1.7321 = 3666.2
+ *   turf or gravel                                               12700 / 1.7321 = 7332.3
+ *   receiver on fine, 1/16 in                                   1587.5 / 1.7321 =  916.5
+ *   laser's slope, 1/16 in in 100 ft, at 40 ft                     635 / 1.7321 =  366.6
+ *   spirit level, 0.5 mm/m over 4 ft                             609.6 / 1.7321 =  352.0
+ *   class II tape up to 1 m: 0.5 mm                                500 / 1.7321 =  288.7
+ * Step d read, d / (2 x 1.7321): 1/32 in 229.2, 1/16 in 458.3, 1/8 in 916.5, 1/4 in 1833.1, 1/2 in 3666.2, 1 in 7332.3.
+ * One rod reading at 40 ft: sqrt(458.3^2 + 916.8^2 + 916.5^2 + 366.6^2) = 1423.0 = r. What the set-up shares cancels.
+ */
+
+/** Courtyard fall. */
+export const courtyardExpected: readonly Expected[] = [
+  {
+    check: "cord-reaches",
+    verdict: "within",
+    value: 4_191_000,
+    doubt: 20_793,
+    arithmetic:
+      "13 ft 9 in = 165 in = 4191.0 mm; at most 20 ft - 28 in - 3 ft = 176 in = 4470.4. u: turf 7332.3, step 1 in 7332.3, tape at 5 m 1.3 mm / 1.7321 = 750.6; sqrt = 10396.6, U = 20793. 4191.0 + 20.8 = 4211.8 < 4470.4",
+  },
+  {
+    check: "level-along-round",
+    verdict: "within",
+    value: 3_175,
+    doubt: 4_025,
+    arithmetic: "|41 5/16 - 41 3/16| = 1/8 in = 3.175 mm; u = r x 1.41421 = 2012.5, U = 4025. 3.175 + 4.025 = 7.2 < 12.7",
+  },
+  {
+    check: "level-across-round",
+    verdict: "within",
+    value: 6_350,
+    doubt: 4_025,
+    arithmetic:
+      "after rework |41 1/16 - 41 5/16| = 1/4 in = 6.35 mm; 6.35 + 4.025 = 10.375 < 12.7. Before: |41 13/16 - 41 1/16| = 3/4 in = 19.05; 19.05 - 4.025 = 15.025 > 12.7, outside",
+  },
+  {
+    check: "fourth-quarter",
+    verdict: "within",
+    value: -3_175,
+    doubt: 5_692,
+    arithmetic:
+      "heights are minus the rod: -41 3/16 + 41 5/16 - 41 5/16 + 41 1/16 = -1/8 in = -3.175 mm; u = 2 r = 2846, U = 5692. -3.175 - 5.692 = -8.867 > -12.7",
+  },
+  {
+    check: "rim-below-grade",
+    verdict: "within",
+    value: 127_794,
+    doubt: 3_190,
+    arithmetic:
+      "mean of 41 3/16, 41 5/16, 41 5/16, 41 1/16 = 41 7/32; less the stake 36 3/16 = 5 1/32 in = 127.794 mm; design 5 in ± 1 = 101.6 to 152.4. u: sqrt(r^2 / 4 + r^2) = 1591; class II tape at 2 m 0.7 mm for the rim and at 1 m 0.5 mm for the stake, one tape: (0.7 - 0.5) / 1.7321 = 115.5; sqrt = 1595.2, U = 3190",
+  },
+  {
+    check: "rim-moved",
+    verdict: "within",
+    value: -3_969,
+    arithmetic:
+      "place 1: before, mark 27 19/32 - 41 3/16 = -13 19/32; after, 30 1/16 - 43 11/16 = -13 5/8: -1/32 in. Place 3: before 27 19/32 - 41 5/16 = -13 23/32; after 30 1/16 - 43 15/16 = -13 7/8: -5/32 in = -3.969 mm, the larger. Simple acceptance: inside ± 9.525",
+  },
+  {
+    check: "cure-passed",
+    tag: "1",
+    verdict: "within",
+    value: 60_600_000,
+    arithmetic: "12 May 15:02 to 13 May 7:52 = 16 h 50 min; at least the can's 6 h. The phones' clocks bring minutes at most",
+  },
+  {
+    check: "cure-passed",
+    tag: "2",
+    verdict: "within",
+    value: 56_940_000,
+    arithmetic: "12 May 16:04 to 13 May 7:53 = 15 h 49 min; at least 6 h",
+  },
+  {
+    check: "cover-depth",
+    verdict: "within",
+    value: 292_100,
+    doubt: 16_507,
+    arithmetic:
+      "11 1/2 in = 292.1 mm; u: turf 7332.3, step 1/2 in 3666.2, hard edge 916.8, tape 288.7; sqrt = 8253.6, U = 16507. 292.1 - 16.5 = 275.6 > 203.2",
+  },
+  {
+    check: "lip-level",
+    tag: "A",
+    verdict: "within",
+    value: 1_588,
+    doubt: 324,
+    arithmetic: "(3/32 + 1/32) / 2 = 1/16 in = 1.588 mm; the level's error drops out; u = 229.2 / 1.41421 = 162.1, U = 324. 1.912 < 3.175",
+  },
+  {
+    check: "lap-past-rim",
+    tag: "A",
+    verdict: "within",
+    value: 234_950,
+    doubt: 8_420,
+    arithmetic:
+      "9 1/4 in = 234.95 mm; u: liner edge 3666.2, wiped rim 916.8, step 1/4 in 1833.1, tape 288.7; sqrt = 4210.1, U = 8420. 226.5 > 152.4",
+  },
+  {
+    check: "patch-width",
+    tag: "A",
+    verdict: "outside",
+    value: 20_638,
+    doubt: 2_810,
+    arithmetic:
+      "13/16 in = 20.638 mm; u: two hard edges 916.8, step 1/16 in 458.4, tape 288.7; sqrt = 1405.2, U = 2810. 20.638 + 2.810 = 23.448 < 25.4",
+  },
+  {
+    check: "edge-above-coming-water",
+    tag: "A",
+    verdict: "within",
+    value: 111_125,
+    doubt: 7_830,
+    arithmetic:
+      "4 3/8 in = 111.125 mm; u: liner edge 3666.2, hard edge 916.8, step 1/8 in 916.5, spirit level 352.0, tape 288.7; sqrt = 3915.2, U = 7830. 103.3 > 76.2",
+  },
+  {
+    check: "water-steady",
+    verdict: "within",
+    value: 1_588,
+    arithmetic:
+      "6 11/16 - 6 5/8 = 1/16 in; u: first 916.8, 3666.2, 916.5, 288.7 = 3899.4; second 916.8, 3666.2, 458.4, 288.7 = 3817.7; together 5457.1, U = 10914. 1.588 < 10.914, and 8 min apart",
+  },
+  {
+    check: "edge-running",
+    tag: "A",
+    verdict: "within",
+    value: 85_725,
+    doubt: 10_546,
+    arithmetic:
+      "3 3/8 in = 85.725 mm; u: liner edge and running water 3666.2 each, step 1/8 in 916.5, tape 288.7; sqrt = 5273.1, U = 10546. 75.2 > 50.8",
+  },
+  {
+    check: "edge-running",
+    tag: "B",
+    verdict: "too close to call",
+    value: 57_150,
+    doubt: 11_014,
+    arithmetic:
+      "2 1/4 in = 57.15 mm; u: 3666.2 twice, step 1/4 in 1833.1, tape 288.7; sqrt = 5506.9, U = 11014. 57.15 - 11.01 = 46.1 < 50.8 < 57.15",
+  },
+  {
+    check: "lip-level-rock",
+    tag: "A",
+    verdict: "within",
+    value: 2_381,
+    doubt: 324,
+    arithmetic: "(3/32 + 3/32) / 2 = 2.381 mm; 2.381 + 0.324 = 2.705 < 3.175",
+  },
+  { check: "return-edge-height", tag: "A", verdict: "not taken", arithmetic: "left to do" },
+  { check: "return-edge-height", tag: "B", verdict: "not taken", arithmetic: "left to do" },
+  { check: "return-lip-level", tag: "A", verdict: "not taken", arithmetic: "left to do" },
+  { check: "point-tie-3", tag: "2", verdict: "not taken", arithmetic: "nobody took the third tie of point 2" },
+  { check: "seams-upper-over", tag: "A", verdict: "does not apply", arithmetic: "one piece of liner; the sheet lets the crew say so" },
+  { check: "plate-with-serial", verdict: "could not be taken", arithmetic: "said why, on site" },
+];
+
+/** Side-yard fall. */
+export const sideYardExpected: readonly Expected[] = [
+  {
+    check: "straight-edge-along",
+    verdict: "within",
+    value: 2_381,
+    doubt: 2_017,
+    arithmetic: "3/32 in = 2.381 mm; u: wiped rim 916.8, step 1/32 in 229.2, spirit level 352.0; sqrt = 1008.5, U = 2017. 4.398 < 12.7",
+  },
+  {
+    check: "straight-edge-across",
+    verdict: "within",
+    value: 3_969,
+    doubt: 2_017,
+    arithmetic: "5/32 in = 3.969 mm; 3.969 + 2.017 = 5.986 < 12.7",
+  },
+  {
+    check: "rim-below-grade-straight-edge",
+    verdict: "within",
+    value: 130_175,
+    doubt: 2_748,
+    arithmetic:
+      "5 1/8 in = 130.175 mm; u: wiped rim 916.8, step 1/8 in 916.5, spirit level 352.0, tape 288.7; sqrt = 1374.0, U = 2748. 101.6 < 127.4, 132.9 < 152.4",
+  },
+  { check: "cover-depth", verdict: "not taken", arithmetic: "the trench is still open" },
+];
+
+/** What each covering of the first job showed when it was done, and how it reads once the office has had its say. */
+export const courtyardCoverings = [
+  { covering: "backfill-basin", shown: "clear", now: "clear" },
+  { covering: "fill-trench", shown: "clear", now: "clear" },
+  { covering: "set-rock", shown: "not yet", now: "clear" },
+  { covering: "trim-liner-edge", shown: "on word", now: "clear" },
+  { covering: "stone-over-basin", shown: "clear", now: "clear" },
+] as const;

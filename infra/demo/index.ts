@@ -1,0 +1,208 @@
+import type { Json, Ledger } from "#core/ledger/index.ts";
+import { type Budget, budgetOf, defaultSheet, defaultSheetJson, everydayLimits, everydayTags } from "../sheets/index.ts";
+import { Client } from "./client.ts";
+import { company, kitCards, people, settings } from "./company.ts";
+import { courtyard, lookedAt, lookedAtFrom } from "./courtyard.ts";
+import { drawing } from "./drawings.ts";
+import { type Entering, enterAll, type Photos } from "./enter.ts";
+import { type JobBook, openBook, Phone, randomId } from "./phone.ts";
+import { type JobScript, moment } from "./script.ts";
+import { sideYard } from "./side-yard.ts";
+
+export interface DemoPlan {
+  /** Address of the edge, without a slash at the end. */
+  readonly edge: string;
+  readonly operatorKey: string;
+  readonly log: (line: string) => void;
+}
+
+export interface DemoResult {
+  /** Whole addresses that sign in. */
+  readonly links: { readonly crew: string; readonly office: string; readonly owner: string };
+  readonly jobs: readonly string[];
+  readonly recordId: string;
+  readonly pdf: Uint8Array;
+  /** The record's view model. */
+  readonly record: unknown;
+  /** The edition that is attached to the record. */
+  readonly ledger: Ledger;
+  /** Every finding of the record with the sentence that it prints. */
+  readonly findings: readonly unknown[];
+  readonly budget: { readonly asks: Budget; readonly most: Budget };
+}
+
+interface Version {
+  readonly thing: "sheet" | "kit card" | "settings";
+  readonly name: string;
+  readonly number: number;
+  readonly digest: string;
+  readonly content: Json;
+}
+
+interface Crew {
+  readonly person: string;
+  readonly client: Client;
+}
+
+interface Founded {
+  readonly owner: Client;
+  readonly office: Crew;
+  readonly first: Crew;
+  readonly second: Crew;
+}
+
+/** The company, its people, and a device of each signed in by a link of its own. */
+async function found({ edge, operatorKey }: DemoPlan): Promise<Founded> {
+  const operator = { authorization: `Operator ${operatorKey}` };
+  const { ownerLink } = await new Client(edge).send<{ ownerLink: string }>(
+    "POST",
+    "/api/companies",
+    { ...company, owner: { name: people.owner.name } },
+    operator,
+  );
+  const owner = await new Client(edge).signIn(ownerLink);
+  const joined = async (who: { readonly name: string; readonly role: string }): Promise<Crew> => {
+    const { person } = await owner.send<{ person: string }>("POST", "/api/people", who);
+    const { link } = await owner.send<{ link: string }>("POST", `/api/people/${person}/links`);
+    return { person, client: await new Client(edge).signIn(link) };
+  };
+  return { owner, office: await joined(people.office), first: await joined(people.first), second: await joined(people.second) };
+}
+
+/** The company's settings, its tolerance sheet and its kit cards, as versions that jobs take over. */
+async function keep({ owner, office }: Founded): Promise<readonly Version[]> {
+  const set = await owner.send<{ number: number; digest: string }>("PUT", "/api/company/settings", settings);
+  const sheet = await office.client.send<{ name: string; number: number; digest: string }>("POST", "/api/company/sheets", defaultSheetJson);
+  const cards: Version[] = [];
+  for (const card of kitCards) {
+    const made = await office.client.send<{ name: string; number: number; digest: string }>("POST", "/api/company/kit-cards", card);
+    cards.push({ thing: "kit card", ...made, content: card as unknown as Json });
+  }
+  return [
+    { thing: "settings", name: "settings", ...set, content: settings },
+    { thing: "sheet", ...sheet, content: defaultSheetJson },
+    ...cards,
+  ];
+}
+
+/** The office opens a job with all that a phone needs before it leaves signal. */
+async function open(desk: Phone, office: Client, script: JobScript, versions: readonly Version[]): Promise<JobBook> {
+  const taken = versions.filter(({ thing, name }) => thing !== "kit card" || script.kitCards.includes(name));
+  const book = openBook(randomId(), Object.fromEntries(taken.map(({ digest, content }) => [digest, content])));
+  const opened = moment(script.opened);
+  const { title, ownNumber, figures, switches } = script;
+  const { zone, language, units } = company;
+  await desk.enter(book, "job-opened", opened, { what: { title, ownNumber, zone, language, units } });
+  for (const { thing, name, number, digest } of taken)
+    await desk.enter(book, "version-taken-over", opened, { what: { thing, name, number, digest } });
+  await desk.enter(book, "design-set", opened, { what: { figures: figures as unknown as Json, switches } });
+  await office.empty(book, true);
+  return book;
+}
+
+async function put(client: Client, photos: Photos): Promise<void> {
+  for (const [sha256, bytes] of photos) await client.putPhoto(sha256, bytes);
+  photos.clear();
+}
+
+const WAIT_MS = 300;
+const PATIENCE_MS = 120_000;
+
+/** Until media has read every photo of the job. */
+async function untilRead(client: Client, job: string): Promise<number> {
+  const began = Date.now();
+  for (;;) {
+    const { photos, findings } = await client.get<{ photos: Record<string, { state: string }>; findings: unknown[] }>(`/api/jobs/${job}`);
+    const states = Object.values(photos).map(({ state }) => state);
+    if (states.length > 0 && states.every((state) => state === "read")) return states.length;
+    if (states.includes("unreadable")) throw new Error("a drawing could not be read");
+    if (Date.now() - began > PATIENCE_MS)
+      throw new Error(`photos were not read in ${PATIENCE_MS / 1000} s (${states.length} known, ${findings.length} findings)`);
+    await new Promise((resolve) => setTimeout(resolve, WAIT_MS));
+  }
+}
+
+/** The office looks at some of the pictures. */
+async function look(desk: Phone, book: JobBook): Promise<void> {
+  let made = lookedAtFrom;
+  for (const { item, says } of lookedAt) {
+    for (const entry of [...book.entries]) {
+      if (entry.kind !== "picture-taken" || (entry.what as { item?: string }).item !== item) continue;
+      await desk.enter(book, "picture-looked-at", made, { what: { picture: entry.id, says } });
+      made += 60_000;
+    }
+  }
+}
+
+/**
+ * Fills an empty stack with the demo company and its two jobs through the public API, as phones and desks would, and issues
+ * one record. @throws with the reason, when any part refuses.
+ */
+export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
+  const { edge, operatorKey, log } = plan;
+  const sheet = defaultSheet();
+  const founded = await found(plan);
+  const { office, first, second } = founded;
+  const versions = await keep(founded);
+  log(`${company.name}: tolerance sheet, ${kitCards.length} kit cards, four people`);
+
+  const desk = new Phone(office.person);
+  const jobs: JobBook[] = [];
+  for (const [script, crew] of [
+    [courtyard, first],
+    [sideYard, second],
+  ] as const) {
+    const book = await open(desk, office.client, script, versions);
+    const photos: Photos = new Map();
+    const shared = { book, sheet, script, photos, labels: new Map(), draw: drawing } satisfies Partial<Entering>;
+    await enterAll({ ...shared, phone: desk, fixes: false }, script.office);
+    await office.client.empty(book);
+    await enterAll({ ...shared, phone: new Phone(crew.person), fixes: true }, script.crew);
+    // back in signal: some photos reach the edge before their entries, the rest after
+    const early: Photos = new Map([...photos].filter((_, i) => i % 3 === 0));
+    for (const sha256 of early.keys()) photos.delete(sha256);
+    const count = early.size + photos.size;
+    await put(crew.client, early);
+    const sent = await crew.client.empty(book);
+    await put(crew.client, photos);
+    await untilRead(office.client, book.job);
+    log(`${script.title}: ${sent} entries and ${count} drawings from a phone that was two days without signal, all read`);
+    if (script === courtyard) await look(desk, book);
+    await enterAll({ ...shared, phone: desk, fixes: false }, script.afterwards);
+    await office.client.empty(book);
+    jobs.push(book);
+  }
+
+  const [whole] = jobs;
+  if (whole === undefined) throw new Error("no job was opened");
+  const issued = await office.client.send<{ record: string; pages: number }>("POST", `/api/jobs/${whole.job}/records`, {
+    edition: "customer",
+  });
+  const at = `/api/records/${issued.record}`;
+  const [pdf, record, ledger] = await Promise.all([
+    office.client.bytes(`${at}/pdf`),
+    office.client.get<{ findings: readonly unknown[] }>(`${at}/model`),
+    office.client.get<Ledger>(`${at}/ledger`),
+  ]);
+  log(`${courtyard.title}: record issued, ${issued.pages} pages`);
+
+  const asks = budgetOf(sheet, everydayTags);
+  log(
+    `An everyday job by the default sheet: ${asks.holdingReadings} readings that hold (at most ${everydayLimits.holdingReadings}), ` +
+      `${asks.readings} readings (${everydayLimits.readings}), ${asks.pictures} pictures (${everydayLimits.pictures}), ${asks.taps} taps (${everydayLimits.taps})`,
+  );
+  const links = await new Client(edge).send<{ crew: string; office: string; owner: string }>("POST", "/api/demo/links", undefined, {
+    authorization: `Operator ${operatorKey}`,
+  });
+  const absolute = (link: string): string => new URL(link, edge).href;
+  return {
+    links: { crew: absolute(links.crew), office: absolute(links.office), owner: absolute(links.owner) },
+    jobs: jobs.map(({ job }) => job),
+    recordId: issued.record,
+    pdf,
+    record,
+    ledger,
+    findings: record.findings,
+    budget: { asks, most: everydayLimits },
+  };
+}

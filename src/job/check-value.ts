@@ -1,0 +1,66 @@
+import { contributingRoles, type Uncertain } from "../doubt/index.ts";
+import { judge, leaveCore, toInteger } from "../tolerance/index.ts";
+import { fixedPerSi, type QuantityKind } from "../units/index.ts";
+import type { Bounds } from "./check-limits.ts";
+import { steadyLimit } from "./evaluate.ts";
+import type { Evaluation } from "./evaluation.ts";
+import { figureValue } from "./figures.ts";
+import { type Finding, type Message, message, type Verdict } from "./finding.ts";
+import { designFor } from "./instances.ts";
+import type { Check } from "./sheet.ts";
+import type { JobState } from "./state.ts";
+
+/** What a check's own figures make of its finding. */
+export type Part = Pick<Finding, "verdict" | "says"> & Partial<Finding>;
+
+/** Water that a tilt costs, millilitres: plan area × half the tilt. Rectangular or round, from the basin's figures. */
+function waterLost(state: JobState, holds: string | undefined, tilt: number): number | undefined {
+  const figures = { design: designFor(state, holds), kitCards: state.kitCards };
+  const [length, width, diameter] = ["basinLength", "basinWidth", "basinDiameter"].map((key) => {
+    const value = figureValue(figures, key, "length");
+    return value === undefined ? undefined : value / fixedPerSi("length");
+  });
+  const round = diameter === undefined ? undefined : (Math.PI / 4) * diameter * diameter;
+  const area = length !== undefined && width !== undefined ? length * width : round;
+  return area === undefined ? undefined : toInteger(((area * tilt) / fixedPerSi("length") / 2) * fixedPerSi("volume"));
+}
+
+const rules = { guarded: "guarded", "simple acceptance": "simple" } as const;
+const saysOf: Readonly<Record<Extract<Verdict, "within" | "outside" | "too close to call">, string>> = {
+  within: "value.within",
+  outside: "value.outside",
+  "too close to call": "value.too-close",
+};
+
+const contributors = (value: Uncertain, kind: QuantityKind): NonNullable<Finding["contributors"]> =>
+  contributingRoles(value, 3).map(({ source, u }) => ({ name: source, u: toInteger(u * fixedPerSi(kind)) }));
+
+/** The verdict on a value with its doubt, taken from the integers that are stored. */
+export function valuePart(
+  state: JobState,
+  check: Check,
+  evaluation: Extract<Evaluation, { state: "value" }>,
+  found: Bounds,
+  holds: string | undefined,
+): Part {
+  const perSi = fixedPerSi(check.kind);
+  const { value, expanded: doubt } = leaveCore(evaluation.value, perSi);
+  const steady = check.function === "steady";
+  const bounds: Bounds = steady ? { aim: 0, upper: toInteger(steadyLimit(evaluation.value) * perSi) } : found;
+  const judged = judge({ value, expanded: steady ? 0 : doubt, rule: rules[check.rule ?? "guarded"], ...bounds });
+  if (!judged.ok) return { verdict: "not taken", says: message("check.limit-unknown"), unknown: [] };
+  const { verdict, by, needed } = judged.value;
+  const costs = check.costs === "water lost to tilt" ? waterLost(state, holds, value) : undefined;
+  const says: Message = message(saysOf[verdict], { by, ...(needed === undefined ? {} : { needed }) });
+  return {
+    kind: check.kind,
+    value,
+    doubt,
+    ...bounds,
+    contributors: contributors(evaluation.value, check.kind),
+    ...(evaluation.soFar ? { soFar: true } : {}),
+    ...(costs === undefined ? {} : { costs: { kind: "volume" as const, value: costs } }),
+    // what nothing can settle but another reading never reads as better than too close to call
+    ...(evaluation.unsettled ? { verdict: "too close to call", says: evaluation.unsettled } : { verdict, says }),
+  };
+}

@@ -1,0 +1,24 @@
+import type { Live } from "./live.ts";
+import { entersItem } from "./series.ts";
+import { factsOf, type JobState, type Moment } from "./state.ts";
+
+/** A covering that happened and was not opened up again since. */
+export interface Covered extends Moment {
+  readonly fact: Live;
+  /** Nobody said so: it follows from an entry of something that needs it hidden, and happened no later than that. */
+  readonly noLaterThan: boolean;
+}
+
+/** When a covering happened: as first said since it was last open, else no later than the first entry that needs it hidden. */
+export function coveredOf(state: JobState, covering: string | undefined): Covered | undefined {
+  if (covering === undefined) return undefined;
+  const opened = factsOf(state, "opened-up-again").filter((f) => f.what.covering === covering);
+  const since = opened.at(-1)?.position ?? -1;
+  const said = factsOf(state, "covered").find((f) => f.what.covering === covering && f.position > since);
+  if (said) return { fact: said, position: said.position, at: said.what.at ?? said.at, noLaterThan: false };
+  const afterwards = new Set(state.sheet?.items.filter((item) => item.needsHidden === covering).map((item) => item.id));
+  const first = state.facts.find(
+    (f) => f.standing === "counts" && f.position > since && entersItem(f) && afterwards.has(String(f.what.item)),
+  );
+  return first && { fact: first, position: first.position, at: first.at, noLaterThan: true };
+}

@@ -1,0 +1,68 @@
+import type { QuantityKind } from "../units/index.ts";
+import type { Words } from "./words.ts";
+
+/** `holds` can stop a covering, `asked` is missed when absent, `if you have it` and `open` never are. */
+export type Weight = "holds" | "asked" | "if you have it" | "open";
+
+/** 'common practice' (no source), 'own' (our choice), or a publication. */
+export type Source = string;
+
+export interface Weighted {
+  readonly weight: Weight;
+  /** With weight `holds`: the covering held, or `by tag`: the one that the tag names. */
+  readonly holds?: string;
+  readonly switches?: { readonly on?: readonly string[]; readonly off?: readonly string[] };
+  readonly source?: Source;
+}
+
+export const checkFunctions = [
+  "single value",
+  "out of level",
+  "fourth place",
+  "moved since",
+  "steady",
+  "level along a lip",
+  "at least one of",
+  "time passed since",
+] as const;
+export type CheckFunction = (typeof checkFunctions)[number];
+
+/** A number in the fixed unit of the check's kind, or a named function of design, kit card and typed values, plus an offset. */
+export type LimitFigure =
+  | number
+  | { readonly function: LimitFunction; readonly figure?: string; readonly item?: string; readonly offset?: number };
+
+export const limitFunctions = ["design figure", "rim below finished grade", "cord reach", "as typed"] as const;
+export type LimitFunction = (typeof limitFunctions)[number];
+
+export interface Check extends Weighted {
+  readonly id: string;
+  readonly step: string;
+  readonly title: Words;
+  readonly function: CheckFunction;
+  /**
+   * The items it reads. single value: mean of them. out of level, fourth place: four places in order around the rim.
+   * moved since: places now. steady: two of them. level along a lip: the two gaps. time passed since: the instant.
+   */
+  readonly items: readonly string[];
+  /** single value: the mean of these is taken off. moved since: the same places before, in the same order. */
+  readonly minus?: readonly string[];
+  /** out of level: along = from places 1, 4 to 2, 3 (quarter points: 1 to 3); across = from 1, 2 to 4, 3 (2 to 4). */
+  readonly way?: "along" | "across";
+  readonly places?: "corners" | "quarter points";
+  /** time passed since: the item whose entry must come after. steady: none. */
+  readonly until?: string;
+  /** steady: least time between the two, milliseconds. */
+  readonly apart?: number;
+  readonly kind: QuantityKind;
+  readonly aim?: LimitFigure;
+  readonly lower?: LimitFigure;
+  readonly upper?: LimitFigure;
+  readonly rule?: "guarded" | "simple acceptance";
+  /** Nominal size of bought stock, micrometres: no limit may sit on it. */
+  readonly stock?: number;
+  /** A named figure printed beside the verdict. */
+  readonly costs?: "water lost to tilt";
+  /** Never a verdict on the work: printed beside the figure with who decides. */
+  readonly asks?: "electrician";
+}

@@ -1,0 +1,85 @@
+import { type Refusal, refuse } from "../outcome/index.ts";
+import type { QuantityKind } from "../units/index.ts";
+import type { Check, CheckFunction, Item, LimitFigure, OneOf, TagSet, ToleranceSheet } from "./sheet.ts";
+
+const fault = (place: string, wanted: string): Refusal => refuse("sheet-shape", place, { wanted }).refusal;
+
+interface Form {
+  readonly least: number;
+  readonly most: number;
+  /** Of what is read; absent: that of the check. */
+  readonly reads?: QuantityKind | "anything";
+}
+
+/** How many items each function reads, and of what kind. */
+const forms: Readonly<Record<CheckFunction, Form>> = {
+  "single value": { least: 1, most: 100 },
+  "out of level": { least: 4, most: 4 },
+  "fourth place": { least: 4, most: 4 },
+  "moved since": { least: 1, most: 100 },
+  steady: { least: 2, most: 2 },
+  "level along a lip": { least: 2, most: 2 },
+  "at least one of": { least: 1, most: 100, reads: "anything" },
+  "time passed since": { least: 1, most: 100, reads: "instant" },
+};
+
+const isFigure = (limit: LimitFigure | undefined): limit is Exclude<LimitFigure, number> => typeof limit === "object";
+
+function limitFaults(check: Check, place: string, itemOf: (id: string) => Item | undefined): readonly Refusal[] {
+  return [check.aim, check.lower, check.upper].filter(isFigure).flatMap((limit) => {
+    if (limit.function === "design figure" && limit.figure === undefined) return [fault(`${place}/figure`, "the figure's name")];
+    if (limit.function !== "as typed") return [];
+    return itemOf(limit.item ?? "")?.quantity === check.kind ? [] : [fault(`${place}/item`, `a reading of kind ${check.kind}`)];
+  });
+}
+
+function checkFaults(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
+  const place = `sheet/checks/${check.id}`;
+  const itemOf = (id: string): Item | undefined => sheet.items.find((item) => item.id === id);
+  const { least, most, reads = check.kind } = forms[check.function];
+  const { length } = check.items;
+  const all = [...check.items, ...(check.minus ?? [])].flatMap((id) => itemOf(id) ?? []);
+  const wrong = reads === "anything" ? [] : all.filter((item) => item.kind !== "reading" || item.quantity !== reads);
+  const sets = new Set(all.flatMap((item) => item.tags ?? []));
+  const pairs = check.function !== "moved since" || check.minus?.length === length;
+  return [
+    ...(length < least || length > most ? [fault(`${place}/items`, least === most ? `${least} items` : `${least} items or more`)] : []),
+    ...(pairs ? [] : [fault(`${place}/minus`, `${length} items`)]),
+    ...wrong.map((item) => fault(`${place}/items/${item.id}`, `a reading of kind ${reads}`)),
+    ...(sets.size > 1 ? [fault(`${place}/items`, "items that repeat by one tag set")] : []),
+    ...limitFaults(check, place, itemOf),
+  ];
+}
+
+function itemFaults(item: Item): readonly Refusal[] {
+  const place = `sheet/items/${item.id}`;
+  if (item.kind === "answer")
+    return item.choices?.some((choice) => choice.accepts) ? [] : [fault(`${place}/choices`, "a choice that accepts")];
+  if (item.kind === "picture") return [];
+  return [
+    ...(item.quantity === undefined ? [fault(`${place}/quantity`, "what kind of value it is")] : []),
+    ...(item.unit === undefined ? [fault(`${place}/unit`, "the unit of a bare number")] : []),
+  ];
+}
+
+function oneOfFaults(sheet: ToleranceSheet, one: OneOf): readonly Refusal[] {
+  const place = `sheet/oneOf/${one.id}`;
+  const repeating = sheet.items.filter((item) => item.tags !== undefined && one.groups.some((group) => group.items.includes(item.id)));
+  return [
+    ...(one.groups.length < 2 || one.groups.some((group) => group.items.length === 0)
+      ? [fault(`${place}/groups`, "two groups or more")]
+      : []),
+    ...repeating.map((item) => fault(`${place}/${item.id}`, "an item that no tag repeats")),
+  ];
+}
+
+const tagSetFaults = ({ id, least, coverings }: TagSet): readonly Refusal[] =>
+  least > 0 && coverings.length === 0 ? [fault(`sheet/tagSets/${id}/coverings`, "a covering that hides it")] : [];
+
+/** Parts of a sheet that are well named and yet could never be met: too few items, kinds that do not fit, groups of tags. */
+export const formFaults = (sheet: ToleranceSheet): readonly Refusal[] => [
+  ...sheet.items.flatMap(itemFaults),
+  ...sheet.checks.flatMap((check) => checkFaults(sheet, check)),
+  ...sheet.oneOf.flatMap((one) => oneOfFaults(sheet, one)),
+  ...sheet.tagSets.flatMap(tagSetFaults),
+];

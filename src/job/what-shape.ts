@@ -1,0 +1,68 @@
+import type { Json } from "../ledger/index.ts";
+import type { FactKind } from "./fact.ts";
+import { among, anyText, eitherOf, finite, integer, listOf, objectOf, recordOf, type Shape, yesNo } from "./shape.ts";
+
+const saying = (fields: Parameters<typeof objectOf>[0]): Shape => objectOf(fields, "kept");
+const typed = saying({ typed: anyText, unit: anyText });
+const about = saying({ "item?": anyText, "check?": anyText, "tag?": anyText });
+const reference = saying({ id: anyText });
+const role = among("crew", "office", "company owner");
+const covering = { covering: anyText };
+const said = { about, reason: anyText };
+
+const movedEntry = saying({
+  id: anyText,
+  kind: anyText,
+  author: saying({ person: anyText, phone: anyText }),
+  run: finite,
+  made: finite,
+});
+
+/**
+ * What must be there before the core reads a fact of its kind. The wire has judged what phones send more strictly; this
+ * also meets corrected words, entries moved in from another job, and what a newer program wrote.
+ */
+const shapes: Partial<Readonly<Record<FactKind, Shape>>> = {
+  "job-opened": saying({ title: anyText, zone: anyText, language: among("en", "es"), units: among("inch", "metric") }),
+  "version-taken-over": saying({ thing: among("sheet", "kit card", "settings"), name: anyText, number: finite, digest: anyText }),
+  "design-set": saying({ "figures?": recordOf(eitherOf(typed, among("unknown"))), "switches?": recordOf(yesNo) }),
+  "tag-named": saying({ set: anyText, tag: anyText, hiddenBy: anyText }),
+  "set-up-made": saying({ instrument: anyText, "receiver?": among("fine", "coarse"), "distance?": typed }),
+  "reading-taken": saying({
+    item: anyText,
+    "tag?": anyText,
+    typed: anyText,
+    unit: anyText,
+    "setUp?": anyText,
+    "instrument?": anyText,
+    "placing?": anyText,
+    "receiver?": among("fine", "coarse"),
+    "distance?": typed,
+    "at?": finite,
+  }),
+  "picture-taken": saying({ item: anyText, "tag?": anyText, photo: anyText, "judged?": among("readable", "unreadable") }),
+  "picture-read": saying({ photo: anyText }),
+  "picture-looked-at": saying({ picture: anyText, says: among("shows it", "does not show it", "cannot tell") }),
+  answered: saying({ item: anyText, "tag?": anyText, choice: anyText }),
+  "does-not-apply": saying({ ...said, role }),
+  "could-not-be-taken": saying(said),
+  "received-otherwise": saying({ item: anyText, "tag?": anyText, photo: anyText }),
+  corrected: saying({ entry: reference, "withdrawn?": yesNo, "replace?": recordOf(() => []) }),
+  "moved-out": saying({ entries: listOf(reference) }),
+  "moved-in": saying({ from: anyText, entries: listOf(movedEntry) }),
+  "covering-announced": saying({ ...covering, about: finite }),
+  covered: saying({ ...covering, shown: among("clear", "on word", "not yet"), lines: listOf(anyText), "at?": finite }),
+  "opened-up-again": saying({ ...covering, exposed: eitherOf(among("all"), listOf(about)) }),
+  reworked: saying({ about }),
+  "go-ahead": saying({ ...covering, role, "about?": listOf(about), "confirms?": anyText }),
+  "departure-agreed": saying({ about, "lower?": integer, "upper?": integer }),
+  concession: saying({ about }),
+  "left-to-do": saying({ text: anyText, by: anyText, "about?": about }),
+  "left-to-do-done": saying({ entry: reference }),
+};
+
+/** Whether the core can read what a fact of this kind says. A kind that it does not know says what it likes. */
+export function isUnderstood(kind: string, what: Json): boolean {
+  if (!Object.hasOwn(shapes, kind)) return true;
+  return shapes[kind as FactKind]?.(what, "what").length === 0;
+}

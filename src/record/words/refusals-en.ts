@@ -1,0 +1,148 @@
+import type { RefusalCode } from "../../outcome/index.ts";
+
+/**
+ * What is wrong and how to fix it, in English. `{…}` are figures of the refusal, besides `{place}`. A figure that is absent prints
+ * nothing, blank before it included, so every sentence must read without it.
+ */
+export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
+  "reading-empty": "Nothing was typed. Type the reading with its unit, such as 3 1/2 in, or say why it could not be taken.",
+  "reading-not-understood":
+    "The text {found} cannot be read. Type a number and its unit and nothing else, such as 3 1/2 in, 12 mm or 1 h 30 min.",
+  "reading-denominator":
+    "No tape has the mark {found}. Type halves, quarters, eighths, sixteenths, thirty-seconds or sixty-fourths; metric readings take a decimal, such as 3.5 cm.",
+  "reading-fraction":
+    "The fraction {found} does not fit here. Type it below one, with a blank after the inches, such as 1 1/2; whole feet and counted pieces take no fraction.",
+  "reading-comma-ambiguous":
+    "The number {found} can be read in two ways because of its comma. Type 1250 without a comma, or 1.25 with a point.",
+  "reading-hyphen-ambiguous":
+    "The text {found} can be read with a minus or with a hyphen that joins. Leave the hyphen out: 4 3/8, or 5 ft 3 in.",
+  "reading-two-readings":
+    "A second number {found} follows the first. Enter each reading by itself; type thousands without a blank, and 1 m 23 cm as 1.23 m.",
+  "reading-unit-unknown":
+    "The unit {found} is not known here. Type a length in ft, in, mm, cm or m; anything else in the unit shown beside it.",
+  "reading-unit-kind":
+    "The unit {found} measures something else than what is asked for here. Type the reading in the unit shown beside it.",
+  "reading-inches-over-foot": "Beside feet, the inches {found} must be below 12. Type 5 ft 13 in as 6 ft 1 in, or all of it in inches.",
+  "reading-sign":
+    "The sign {found} has no place here. Type the number without plus or minus; only a reading above or below a mark takes a sign, and only one.",
+  "reading-out-of-range":
+    "The text {found} lies outside what can be taken here. Look for a digit too many or another unit; minutes stay below 60, and the day must be in the calendar.",
+
+  "number-not-finite": "The figure {place} is not a number that can be worked with. Enter it again.",
+  "number-not-positive": "The figure {place} is too small: it cannot be below zero, and a size cannot be zero either. Enter it again.",
+  "limits-crossed":
+    "The limits of {place} cross: the lower one {lower} lies above the upper one {upper}. Change one of them, and keep the aim between the two.",
+  "limits-missing": "The check {place} has neither a lower nor an upper limit. Give it at least one.",
+  "points-too-few": "Not all of the {least} places that are needed have been read. Read the missing ones in the same set-up.",
+  "points-too-many":
+    "The {taken} places read are more than the {most} places that this check takes. Withdraw those that do not belong to it.",
+  "points-coincident": "Two places were entered at the same spot. Read each place by itself, or correct the one that is there twice.",
+  "points-collinear": "All places lie in one line, which does not show how level the other way is. Read one more place off that line.",
+
+  "sheet-shape": "The tolerance sheet cannot be read at {place}. Write there {wanted} and save again.",
+  "sheet-unknown-name":
+    "The tolerance sheet names {name} at {place}, but that is not in it or cannot stand there. Add it, or choose a name that fits.",
+  "sheet-duplicate-name": "The name {name} stands twice in the tolerance sheet, at {place}. Give one of the two another name.",
+  "sheet-limit-without-aim":
+    "The limit of {place} can hold a covering but has no aim. Give the aim that good work reaches, or let this check be asked only.",
+  "sheet-limit-undecidable":
+    "Good work could not be told from the limit of {place}: the room {room} from aim to limit is less than the room {needed} that the instrument takes. Widen the limit or name a finer instrument.",
+  "sheet-limit-on-nominal":
+    "The limit of {place} sits on the size {size} in which stock is bought, so a piece as sold would be too close to call. Move the limit off that size.",
+  "sheet-words-missing": "The tolerance sheet has no wording for {place} in one of its languages. Write it and save again.",
+
+  "entry-shape":
+    "This entry cannot be read at {place}. Bring the program on the phone up to date and send the entry again; the phone keeps it.",
+  "entry-id-used":
+    "The id of this entry already belongs to the entry {number} with other content. Enter it once more as a new entry; the phone keeps this one.",
+  "entry-unknown-item":
+    "The name {item} is not in this job's tolerance sheet. Let the phone fetch the job again and enter it once more; if it stays unknown, call the office.",
+  "entry-unknown-tag":
+    "The tag {tag} does not fit here. Name it first, with the covering that hides it; a step that does not repeat takes no tag.",
+  "entry-unknown-covering": "The covering {covering} is not one that can be named here. Choose one from this job's tolerance sheet.",
+  "entry-unknown-entry": "This entry refers to another that has not reached this job. Send that one first, then this one again.",
+  "entry-unknown-setup":
+    "This reading belongs to a set-up, and none is named with it. Enter the set-up, read the height mark, then take the reading.",
+  "entry-unknown-version":
+    "This job has not taken over the version that this entry needs of a tolerance sheet, kit card or setting. Ask the office to take it over, then send the entry again.",
+  "entry-digest-differs": "This entry changed on its way: its content is not what the phone sealed. Send it again from the phone.",
+  "entry-role": "Entries of this kind are made by somebody else in the company. Ask the office to enter it.",
+  "entry-author":
+    "This entry names a person for whom this phone may not speak. Let that person sign in, or enter it again under the name of a person on the crew.",
+  "entry-clock":
+    "The time in this entry cannot be taken. Let the phone set its date and time by itself and enter it again; the phone keeps this one.",
+  "entry-not-applicable":
+    "'Does not apply' cannot be said here: the tolerance sheet asks for it on every job. Take it, say why it could not be taken, or call the office.",
+  "entry-body-size": "This entry holds more than one entry can. Shorten its text or split it into two; photos travel by themselves.",
+  "batch-shape":
+    "What was sent cannot be read as a list of entries. Bring the program on the phone up to date and send again; the phone keeps them.",
+  "batch-size": "Too much was sent at once. Send it in smaller lots; the phone keeps what waits.",
+  "job-unknown": "The company has no such job. Look it up among the company's jobs and open it from there.",
+  "job-exists": "This job is already open. Go on with it, or open the new one as a job of its own.",
+
+  "ledger-format": "The ledger or entry is in a format {found} that this program does not read. Use a newer version of the program.",
+  "ledger-number":
+    "The entry number {found} is out of turn, so one is missing, doubled or moved. Ask the company for the ledger again and compare.",
+  "ledger-link":
+    "The entry {number} does not carry the hash of the one before it, so one of the two was changed. Ask the company for the ledger again and compare.",
+  "ledger-hash":
+    "The last entry {number} does not have the hash that stands at the head, so one of the two was changed. Ask the company for the ledger again and compare.",
+  "ledger-part-digest":
+    "The part at {place} is not what its digest was taken of, so it was changed. Send it again from the phone, or ask the company for the ledger again.",
+  "ledger-part-missing":
+    "The part at {place} was promised and is not there. Send the entry whole from the phone, or ask the company for the ledger again.",
+  "ledger-duplicate-id":
+    "The entry {number} has the same id as the earlier entry {earlier}, so one of the two was put in. Ask the company for the ledger again and compare.",
+  "ledger-head":
+    "The {found} entries of this ledger are not the {expected} entries that its head names: some are missing or were added at the end. Ask the company for the ledger again.",
+  "ledger-withheld-reason":
+    "The part at {place} is withheld for a reason that the program never gives. Ask the company for the ledger again and compare.",
+  "ledger-job": "The entry {number} belongs to another job. File it under the job that it was made for.",
+  "ledger-shape":
+    "What stands at {place} is not what a ledger has there. Bring the program up to date and send it again, or ask the company for the ledger again.",
+  "ledger-salt": "The salt at {place} is not 32 fresh random bytes. Let the program draw a new one and send again.",
+  "ledger-part-unexpected":
+    "The part at {place} was never promised. Send the entry again from the phone, or ask the company for the ledger again.",
+  "ledger-version-digest":
+    "The attached version {version} is not what its digest was taken of, so it was changed. Ask the company for the ledger again and compare.",
+  "ledger-not-json": "What stands at {place} cannot be kept in a ledger. Use text, numbers, yes or no, lists and named fields only.",
+  "ledger-text-surrogate":
+    "The text at {place} holds half of a character, such as a picture sign cut in two. Delete the last sign and type it again.",
+  "ledger-too-deep": "What stands at {place} is nested below the level {deepest} that a ledger takes. Send it with fewer levels.",
+
+  "photo-hash-differs": "The photo that arrived is not the one that was announced. Send it again; the phone keeps the original.",
+  "photo-too-large": "The photo's file is over 25 MB. Take it again with the camera's ordinary setting, not as a raw file.",
+  "photo-empty": "The photo's file is empty. Take the picture again while it can still be seen.",
+  "photo-type": "This file is not a photo that can be read here. Send the camera's own file: JPEG, HEIC, AVIF, PNG or WebP.",
+  "photo-length-required":
+    "The photo was sent without its size. Bring the program on the phone up to date and send it again; the phone keeps it.",
+  "photo-length-differs": "The photo did not arrive whole. Send it again where the signal is better; the phone keeps it.",
+  "photo-unknown": "This photo has not arrived. Open the program on the phone that took it and let it send.",
+  "photo-unreadable":
+    "The photo's file cannot be opened as a picture. Send the camera's own file once more, or take it again while it can still be seen.",
+  "photo-too-many-pixels": "The photo has more than 60 million pixels. Take it again with the camera's ordinary setting.",
+  "photo-not-read-yet": "The photo has arrived and waits to be read. Try again in a minute.",
+
+  "session-missing": "Nobody is signed in here. Open your link from the office; what the phone holds stays on it.",
+  "session-ended": "This sign-in has ended. Ask the office for a new link; what the phone holds stays on it.",
+  "link-unknown": "This link has been used, has ended or was never given. Ask the office for a new one.",
+  "role-not-allowed": "This is for another role in the company. Ask the office, or the company owner.",
+  "request-shape":
+    "The part {place} of what was sent is missing or not what belongs there. Bring the program up to date and send it again.",
+  "request-type": "What was sent is not of a kind that is taken here. Bring the program up to date and send it again, as JSON.",
+  "request-origin": "This came from another page than the program's own. Open the program at its own address and do it there.",
+  "route-unknown": "There is nothing at this address. Look it over for a slip, or start from the program's first page.",
+  "company-unknown": "There is no such company here. Open the link that the company's office gave.",
+  "person-unknown": "This person is not in the company, or has left it. Choose another, or let the office add the person.",
+  "record-unknown": "There is no such record yet. Issue it first, or choose another version.",
+
+  "service-token":
+    "Two parts of the program did not know each other. Try again; if it stays so, whoever runs the program gives both the same key and sets their clocks.",
+  "store-unavailable": "The store of photos and records does not answer. Try again in a few minutes; what the phone holds stays on it.",
+  "media-unavailable":
+    "The part that reads photos does not answer. Photos that arrived are kept and read once it runs; nothing has to be sent twice.",
+  "print-unavailable": "The part that prints records does not answer. Nothing is lost; issue the record again in a few minutes.",
+  "print-failed":
+    "The record could not be printed. Nothing is lost; issue it again, and tell whoever runs the program if it happens twice.",
+  "database-busy": "Others wrote to this job at the same moment. Send it again in a minute; the phone keeps it.",
+};

@@ -1,0 +1,157 @@
+import type { RefusalCode } from "../../outcome/index.ts";
+
+/** The same in Spanish. */
+export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
+  "reading-empty": "No hay nada escrito. Escriba la lectura con su unidad, por ejemplo 3 1/2 pulg, o diga por qué no se pudo tomar.",
+  "reading-not-understood":
+    "El texto {found} no se entiende. Escriba solo un número y su unidad, por ejemplo 3 1/2 pulg, 12 mm o 1 h 30 min.",
+  "reading-denominator":
+    "Ninguna cinta tiene la marca {found}. Escriba medios, cuartos, octavos, dieciseisavos, treintaidosavos o sesentaicuatroavos; lo métrico va con decimales, por ejemplo 3.5 cm.",
+  "reading-fraction":
+    "La fracción {found} no va aquí. Escríbala menor que uno, con un espacio después de las pulgadas, por ejemplo 1 1/2; los pies y las piezas contadas van sin fracción.",
+  "reading-comma-ambiguous": "El número {found} se puede leer de dos maneras por la coma. Escriba 1250 sin coma, o 1.25 con punto.",
+  "reading-hyphen-ambiguous": "El texto {found} se puede leer con un menos o con un guion que une. Quite el guion: 4 3/8, o 5 pies 3 pulg.",
+  "reading-two-readings":
+    "Después del primer número viene otro {found}. Anote cada lectura por separado; escriba los miles sin espacio, y 1 m 23 cm como 1.23 m.",
+  "reading-unit-unknown":
+    "La unidad {found} no se conoce aquí. Escriba un largo en pies, pulg, mm, cm o m; lo demás, en la unidad que se muestra al lado.",
+  "reading-unit-kind": "La unidad {found} mide otra cosa que la que se pide aquí. Escriba la lectura en la unidad que se muestra al lado.",
+  "reading-inches-over-foot":
+    "Junto a los pies, las pulgadas {found} tienen que ser menos de 12. Escriba 5 pies 13 pulg como 6 pies 1 pulg, o todo en pulgadas.",
+  "reading-sign":
+    "El signo {found} no va aquí. Escriba el número sin más ni menos; solo una lectura arriba o abajo de una marca lleva signo, y uno solo.",
+  "reading-out-of-range":
+    "El texto {found} se sale de lo que se puede tomar aquí. Vea si sobra una cifra o si es otra unidad; los minutos son menos de 60 y el día tiene que estar en el calendario.",
+
+  "number-not-finite": "El dato {place} no es un número con el que se pueda calcular. Anótelo otra vez.",
+  "number-not-positive": "El dato {place} es muy chico: no puede ser menos de cero, y una medida tampoco puede ser cero. Anótelo otra vez.",
+  "limits-crossed":
+    "Los límites de {place} se cruzan: el de abajo {lower} queda por encima del de arriba {upper}. Cambie uno, y deje la meta entre los dos.",
+  "limits-missing": "La comprobación {place} no tiene límite ni por abajo ni por arriba. Póngale al menos uno.",
+  "points-too-few": "Todavía no se han leído los {least} puntos que hacen falta. Lea los que faltan en la misma estación.",
+  "points-too-many": "Los {taken} puntos leídos son más que los {most} puntos que lleva esta comprobación. Retire los que no son de ella.",
+  "points-coincident": "Dos puntos están anotados en el mismo lugar. Lea cada punto por separado, o corrija el que está dos veces.",
+  "points-collinear":
+    "Todos los puntos están en una sola línea, y así no se sabe cómo está el nivel en el otro sentido. Lea un punto más fuera de esa línea.",
+
+  "sheet-shape": "La hoja de tolerancias no se puede leer en {place}. Escriba ahí {wanted} y guarde otra vez.",
+  "sheet-unknown-name":
+    "La hoja de tolerancias nombra {name} en {place}, pero eso no está en ella o no puede ir ahí. Agréguelo, o elija un nombre que sí vaya.",
+  "sheet-duplicate-name": "El nombre {name} está dos veces en la hoja de tolerancias, en {place}. Póngale otro nombre a uno de los dos.",
+  "sheet-limit-without-aim":
+    "El límite de {place} puede detener un tapado pero no tiene meta. Ponga la meta a la que llega un buen trabajo, o deje que solo se pregunte.",
+  "sheet-limit-undecidable":
+    "Un buen trabajo no se podría distinguir del límite de {place}: el margen {room} entre meta y límite es menos que el margen {needed} que pide el instrumento. Amplíe el límite o nombre un instrumento más fino.",
+  "sheet-limit-on-nominal":
+    "El límite de {place} cae en la medida {size} en que se compra el material, y una pieza tal como se vende quedaría demasiado justa. Mueva el límite de esa medida.",
+  "sheet-words-missing": "A la hoja de tolerancias le falta el texto de {place} en uno de sus idiomas. Escríbalo y guarde otra vez.",
+
+  "entry-shape":
+    "Esta entrada no se puede leer en {place}. Actualice el programa del teléfono y mande la entrada otra vez; el teléfono la guarda.",
+  "entry-id-used":
+    "El identificador de esta entrada ya es de la entrada {number} con otro contenido. Anótela otra vez como entrada nueva; el teléfono guarda esta.",
+  "entry-unknown-item":
+    "El nombre {item} no está en la hoja de tolerancias de este trabajo. Deje que el teléfono baje el trabajo otra vez y anótelo de nuevo; si sigue igual, llame a la oficina.",
+  "entry-unknown-tag":
+    "La etiqueta {tag} no va aquí. Nómbrela primero, con el tapado que la esconde; un paso que no se repite no lleva etiqueta.",
+  "entry-unknown-covering": "El tapado {covering} no se puede nombrar aquí. Elija uno de la hoja de tolerancias de este trabajo.",
+  "entry-unknown-entry": "Esta entrada se refiere a otra que no ha llegado a este trabajo. Mande primero aquella y después esta otra vez.",
+  "entry-unknown-setup":
+    "Esta lectura es de una estación, y no se nombra ninguna con ella. Anote la estación, lea la marca de altura y después tome la lectura.",
+  "entry-unknown-version":
+    "Este trabajo no ha tomado la versión que esta entrada necesita de una hoja de tolerancias, ficha de pieza o ajuste. Pida a la oficina que la tome y mande la entrada otra vez.",
+  "entry-digest-differs":
+    "Esta entrada cambió en el camino: su contenido no es el que selló el teléfono. Mándela otra vez desde el teléfono.",
+  "entry-role": "Las entradas de esta clase las hace otra persona de la empresa. Pida a la oficina que la anote.",
+  "entry-author":
+    "Esta entrada nombra a una persona por la que este teléfono no puede hablar. Que entre esa persona, o anótela otra vez a nombre de alguien de la cuadrilla.",
+  "entry-clock":
+    "La hora de esta entrada no se puede tomar. Deje que el teléfono ponga solo su fecha y hora, y anótela otra vez; el teléfono guarda esta.",
+  "entry-not-applicable":
+    "Aquí no se puede decir 'no corresponde': la hoja de tolerancias lo pide en todos los trabajos. Tómelo, diga por qué no se pudo tomar, o llame a la oficina.",
+  "entry-body-size": "Esta entrada trae más de lo que cabe en una. Acorte el texto o hágalo en dos; las fotos van aparte.",
+  "batch-shape":
+    "Lo que se mandó no se puede leer como lista de entradas. Actualice el programa del teléfono y mande otra vez; el teléfono las guarda.",
+  "batch-size": "Se mandó demasiado de una vez. Mándelo en tandas más chicas; el teléfono guarda lo que espera.",
+  "job-unknown": "La empresa no tiene ese trabajo. Búsquelo entre los trabajos de la empresa y ábralo desde ahí.",
+  "job-exists": "Este trabajo ya está abierto. Siga con él, o abra el nuevo como trabajo aparte.",
+
+  "ledger-format": "El libro o la entrada está en un formato {found} que este programa no lee. Use una versión más nueva del programa.",
+  "ledger-number":
+    "La entrada número {found} está fuera de orden: una falta, está doble o se movió. Pida otra vez el libro a la empresa y compare.",
+  "ledger-link":
+    "La entrada {number} no lleva el hash de la anterior, así que una de las dos se cambió. Pida otra vez el libro a la empresa y compare.",
+  "ledger-hash":
+    "La última entrada {number} no tiene el hash que está en la cabeza, así que una de las dos cosas se cambió. Pida otra vez el libro a la empresa y compare.",
+  "ledger-part-digest":
+    "La parte en {place} no es aquella de la que se sacó su resumen, así que se cambió. Mándela otra vez desde el teléfono, o pida otra vez el libro a la empresa.",
+  "ledger-part-missing":
+    "La parte en {place} se anunció y no está. Mande la entrada completa desde el teléfono, o pida otra vez el libro a la empresa.",
+  "ledger-duplicate-id":
+    "La entrada {number} tiene el mismo identificador que la entrada anterior {earlier}, así que una de las dos se metió después. Pida otra vez el libro a la empresa y compare.",
+  "ledger-head":
+    "Las {found} entradas de este libro no son las {expected} entradas que nombra su cabeza: al final faltan o sobran. Pida otra vez el libro a la empresa.",
+  "ledger-withheld-reason":
+    "La parte en {place} se retiene por una razón que el programa nunca da. Pida otra vez el libro a la empresa y compare.",
+  "ledger-job": "La entrada {number} es de otro trabajo. Póngala en el trabajo para el que se hizo.",
+  "ledger-shape":
+    "Lo que está en {place} no es lo que un libro lleva ahí. Actualice el programa y mándelo otra vez, o pida otra vez el libro a la empresa.",
+  "ledger-salt": "La sal en {place} no son 32 bytes nuevos al azar. Deje que el programa saque otra y mande otra vez.",
+  "ledger-part-unexpected":
+    "La parte en {place} nunca se anunció. Mande la entrada otra vez desde el teléfono, o pida otra vez el libro a la empresa.",
+  "ledger-version-digest":
+    "La versión adjunta {version} no es aquella de la que se sacó su resumen, así que se cambió. Pida otra vez el libro a la empresa y compare.",
+  "ledger-not-json":
+    "Lo que está en {place} no se puede guardar en un libro. Use solo texto, números, sí o no, listas y campos con nombre.",
+  "ledger-text-surrogate":
+    "El texto en {place} trae medio carácter, como un dibujito cortado en dos. Borre el último signo y escríbalo otra vez.",
+  "ledger-too-deep": "Lo que está en {place} va más adentro que el nivel {deepest} que admite un libro. Mándelo con menos niveles.",
+
+  "photo-hash-differs": "La foto que llegó no es la que se anunció. Mándela otra vez; el teléfono guarda la original.",
+  "photo-too-large": "El archivo de la foto pasa de 25 MB. Tómela otra vez con el ajuste normal de la cámara, no como archivo RAW.",
+  "photo-empty": "El archivo de la foto está vacío. Tome la foto otra vez mientras todavía se pueda ver.",
+  "photo-type": "Este archivo no es una foto que se pueda leer aquí. Mande el archivo propio de la cámara: JPEG, HEIC, AVIF, PNG o WebP.",
+  "photo-length-required": "La foto se mandó sin su tamaño. Actualice el programa del teléfono y mándela otra vez; el teléfono la guarda.",
+  "photo-length-differs": "La foto no llegó completa. Mándela otra vez donde haya mejor señal; el teléfono la guarda.",
+  "photo-unknown": "Esta foto no ha llegado. Abra el programa en el teléfono que la tomó y deje que la mande.",
+  "photo-unreadable":
+    "El archivo de la foto no se abre como imagen. Mande otra vez el archivo propio de la cámara, o tómela de nuevo mientras todavía se pueda ver.",
+  "photo-too-many-pixels": "La foto tiene más de 60 millones de píxeles. Tómela otra vez con el ajuste normal de la cámara.",
+  "photo-not-read-yet": "La foto ya llegó y espera a que se lea. Pruebe otra vez en un minuto.",
+
+  "session-missing": "Aquí no ha entrado nadie. Abra su enlace de la oficina; lo que tiene el teléfono se queda en él.",
+  "session-ended": "Esta sesión ya terminó. Pida a la oficina un enlace nuevo; lo que tiene el teléfono se queda en él.",
+  "link-unknown": "Este enlace ya se usó, ya terminó o nunca se dio. Pida uno nuevo a la oficina.",
+  "role-not-allowed": "Esto le toca a otra persona de la empresa. Pregunte en la oficina o al dueño de la empresa.",
+  "request-shape": "La parte {place} de lo que se mandó falta o no es lo que va ahí. Actualice el programa y mándelo otra vez.",
+  "request-type": "Lo que se mandó no es de una clase que se reciba aquí. Actualice el programa y mándelo otra vez, como JSON.",
+  "request-origin": "Esto vino de otra página que no es la del programa. Abra el programa en su propia dirección y hágalo ahí.",
+  "route-unknown": "En esta dirección no hay nada. Revise cómo está escrita, o empiece desde la primera página del programa.",
+  "company-unknown": "Aquí no hay esa empresa. Abra el enlace que le dio la oficina de la empresa.",
+  "person-unknown": "Esta persona no está en la empresa, o ya salió de ella. Elija a otra, o que la oficina la agregue.",
+  "record-unknown": "Todavía no hay ese registro. Emítalo primero, o elija otra versión.",
+
+  "service-token":
+    "Dos partes del programa no se reconocieron. Pruebe otra vez; si sigue igual, quien administra el programa les da la misma clave y pone sus relojes en hora.",
+  "store-unavailable":
+    "El almacén de fotos y registros no responde. Pruebe otra vez en unos minutos; lo que tiene el teléfono se queda en él.",
+  "media-unavailable":
+    "La parte que lee las fotos no responde. Las fotos que llegaron están guardadas y se leerán cuando vuelva; no hay que mandar nada dos veces.",
+  "print-unavailable": "La parte que imprime los registros no responde. No se pierde nada; emita el registro otra vez en unos minutos.",
+  "print-failed":
+    "El registro no se pudo imprimir. No se pierde nada; emítalo otra vez, y avise a quien administra el programa si vuelve a pasar.",
+  "database-busy": "Otros escribieron en este trabajo al mismo momento. Mándelo otra vez en un minuto; el teléfono lo guarda.",
+};
+
+/** What a tolerance sheet's shape asks for (figure `wanted`), in Spanish; whatever is not here is a name and stays as it is. */
+export const wantedEs: Readonly<Record<string, string>> = {
+  text: "texto",
+  "a whole number": "un número entero",
+  "a whole number from 0": "un número entero desde 0",
+  "true or false": "true o false",
+  "a list": "una lista",
+  "an object": "un objeto",
+  something: "algo",
+  "one of the forms that this can have": "una de las formas que esto puede tener",
+  "nothing: this name is not known here": "nada, porque este nombre no se conoce en ese lugar",
+};

@@ -1,0 +1,76 @@
+import { DoneCovering, OpenCovering } from "../parts/covering.tsx";
+import { Exceptions } from "../parts/exceptions.tsx";
+import { Frame } from "../parts/frame.tsx";
+import { HandingOverView } from "../parts/handing-over.tsx";
+import { CoveringLine, useJobs } from "../parts/job-list.tsx";
+import { JobPage, type JobTold } from "../parts/job-page.tsx";
+import { Link } from "../parts/link.tsx";
+import { soonestFirst } from "../parts/order.ts";
+import { jobPath } from "../parts/place.ts";
+import { Records, useRecords } from "../parts/records.tsx";
+import { NotJudged, Section } from "../parts/section.tsx";
+import { useSpeaking } from "../parts/speaking.ts";
+import { Steps } from "../parts/steps.tsx";
+import { IssueRecord } from "./issue.tsx";
+
+/** Every job of the company, soonest covering first, with the state of each covering. */
+export function OfficeJobs() {
+  const { say } = useSpeaking();
+  const news = useJobs();
+  const jobs = soonestFirst(news.value ?? []);
+  return (
+    <Frame title={say("jobs")} news={news}>
+      <p>{say(news.value !== undefined && jobs.length === 0 ? "no-jobs" : "jobs-order")}</p>
+      <NotJudged />
+      <ul class="jobs">
+        {jobs.map((job) => (
+          <li key={job.job}>
+            <Link to={jobPath(job.job)} class="job-link">
+              <h2>{job.title}</h2>
+              {job.ownNumber !== undefined && <p class="own-number">{job.ownNumber}</p>}
+              {job.state.coverings.map((covering) => (
+                <CoveringLine key={covering.covering} covering={covering} />
+              ))}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </Frame>
+  );
+}
+
+/** A job for the office: coverings, what to read first, records, and every step with its pictures. */
+export const OfficeJob = ({ job }: { readonly job: string }) => (
+  <JobPage job={job}>{(told) => <OfficeJobParts job={job} {...told} />}</JobPage>
+);
+
+function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job: string }) {
+  const { say } = useSpeaking();
+  const records = useRecords(job);
+  const coverings = [...now.clearances].sort((a, b) => Number(a.covered !== undefined) - Number(b.covered !== undefined));
+  return (
+    <>
+      <Section title="counts-coverings" look="coverings">
+        <NotJudged />
+        {coverings.map((clearance) => {
+          const View = clearance.covered === undefined ? OpenCovering : DoneCovering;
+          return <View key={clearance.covering} clearance={clearance} now={now} sayer={sayer} />;
+        })}
+      </Section>
+      <Exceptions now={now} sayer={sayer} />
+      <Section title="records" look="issued">
+        <Records news={records} sayer={sayer} />
+        <IssueRecord job={job} issued={records.again} />
+      </Section>
+      <HandingOverView now={now} sayer={sayer} />
+      {pictures.length === 0 && <p>{say("pictures-none")}</p>}
+      <Steps
+        now={now}
+        sayer={sayer}
+        pictures={pictures}
+        originals={true}
+        opened={(findings) => findings.some(({ verdict }) => verdict !== "within")}
+      />
+    </>
+  );
+}

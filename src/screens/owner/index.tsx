@@ -1,0 +1,96 @@
+import { useMemo, useState } from "preact/hooks";
+import { makeSayer } from "../../record/index.ts";
+import { countsOf } from "../parts/counts.ts";
+import { DoneCovering, OpenCovering } from "../parts/covering.tsx";
+import { Exceptions } from "../parts/exceptions.tsx";
+import { Frame } from "../parts/frame.tsx";
+import { HandingOverView } from "../parts/handing-over.tsx";
+import { useJobs } from "../parts/job-list.tsx";
+import { JobPage, type JobTold } from "../parts/job-page.tsx";
+import { Link } from "../parts/link.tsx";
+import { useNews } from "../parts/news.ts";
+import type { ListedJob } from "../parts/order.ts";
+import { jobPath } from "../parts/place.ts";
+import { Records, useRecords } from "../parts/records.tsx";
+import { NotJudged, Section } from "../parts/section.tsx";
+import { useSpeaking } from "../parts/speaking.ts";
+import { Steps } from "../parts/steps.tsx";
+import { CountsTable } from "./counts.tsx";
+import { tallyOf } from "./tally.ts";
+
+/** As many jobs as are counted at once: each is two questions to the edge. */
+const COUNTED_AT_ONCE = 8;
+
+function JobTally({ job }: { readonly job: ListedJob }) {
+  const { say, session } = useSpeaking();
+  const { value } = useNews(`tally ${job.job} ${job.entries}`, () => tallyOf(job.job));
+  const { verdict } = useMemo(
+    () => makeSayer({ language: session.language, units: session.units, zone: "UTC" }),
+    [session.language, session.units],
+  );
+  return (
+    <li>
+      <Link to={jobPath(job.job)} class="job-link">
+        <h2>{job.title}</h2>
+        {job.ownNumber !== undefined && <p class="own-number">{job.ownNumber}</p>}
+      </Link>
+      {value === undefined ? (
+        <p>{say("counts-counting")}</p>
+      ) : (
+        <CountsTable counts={value.counts} records={value.records} verdict={verdict} />
+      )}
+    </li>
+  );
+}
+
+/** Every job of the company with what it has, in plain numbers. */
+export function OwnerJobs() {
+  const { say } = useSpeaking();
+  const news = useJobs();
+  const [most, setMost] = useState(COUNTED_AT_ONCE);
+  const jobs = news.value ?? [];
+  return (
+    <Frame title={say("counts-title")} news={news}>
+      {news.value !== undefined && jobs.length === 0 && <p>{say("no-jobs")}</p>}
+      <ul class="jobs counted">
+        {jobs.slice(0, most).map((job) => (
+          <JobTally key={job.job} job={job} />
+        ))}
+      </ul>
+      {jobs.length > most && (
+        <button type="button" class="target" onClick={() => setMost(most + COUNTED_AT_ONCE)}>
+          {say("counts-more")}
+        </button>
+      )}
+    </Frame>
+  );
+}
+
+/** A job for the company owner: its counts, what to read first, coverings, records and steps. */
+export const OwnerJob = ({ job }: { readonly job: string }) => (
+  <JobPage job={job}>{(told) => <OwnerJobParts job={job} {...told} />}</JobPage>
+);
+
+function OwnerJobParts({ job, now, sayer, pictures }: JobTold & { readonly job: string }) {
+  const records = useRecords(job);
+  return (
+    <>
+      <Section title="findings">
+        <CountsTable counts={countsOf(now)} records={records.value?.records.length} verdict={sayer.verdict} />
+      </Section>
+      <Exceptions now={now} sayer={sayer} />
+      <Section title="counts-coverings" look="coverings">
+        <NotJudged />
+        {now.clearances.map((clearance) => {
+          const View = clearance.covered === undefined ? OpenCovering : DoneCovering;
+          return <View key={clearance.covering} clearance={clearance} now={now} sayer={sayer} />;
+        })}
+      </Section>
+      <Section title="records" look="issued">
+        <Records news={records} sayer={sayer} />
+      </Section>
+      <HandingOverView now={now} sayer={sayer} />
+      <Steps now={now} sayer={sayer} pictures={pictures} originals={true} opened={() => false} />
+    </>
+  );
+}

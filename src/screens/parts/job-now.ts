@@ -1,0 +1,68 @@
+import { type Clearance, type Finding, type HandingOver, type JobState, jobLedgerOf, jobState, type Live } from "../../job/index.ts";
+import type { Ledger } from "../../ledger/index.ts";
+import { type Language, makeSayer, type Sayer } from "../../record/index.ts";
+import type { JobView, People, Units } from "../../wire/index.ts";
+import { type Answer, ask } from "./edge.ts";
+
+/** One job as the edge gave it, and what the core makes of its ledger. */
+export interface JobNow {
+  readonly view: JobView;
+  readonly findings: readonly Finding[];
+  readonly clearances: readonly Clearance[];
+  readonly handingOver: HandingOver;
+  readonly state: JobState;
+  readonly ledger: Ledger;
+  readonly people: People["people"];
+}
+
+/** Findings and clearances come from the edge, the words of the tolerance sheet and the pictures from the ledger. */
+export function jobNow(view: JobView, ledger: Ledger, state: JobState, people: People["people"]): JobNow {
+  return {
+    view,
+    findings: view.findings as unknown as readonly Finding[],
+    clearances: view.clearances as unknown as readonly Clearance[],
+    handingOver: view.handingOver as unknown as HandingOver,
+    state,
+    ledger,
+    people,
+  };
+}
+
+/** Reads a job; its ledger only when that has grown since. */
+export async function readJob(job: string, before: JobNow | undefined, withPeople: boolean): Promise<Answer<JobNow>> {
+  const view = await ask<JobView>(`/api/jobs/${job}`);
+  if (view.is !== "given") return view;
+  if (before !== undefined && before.view.job === job && before.ledger.head.hash === view.value.head.hash)
+    return { is: "given", value: jobNow(view.value, before.ledger, before.state, before.people) };
+  const [ledger, people] = await Promise.all([
+    ask<Ledger>(`/api/jobs/${job}/ledger`),
+    withPeople ? ask<People>("/api/people") : ({ is: "away" } as const),
+  ]);
+  if (ledger.is !== "given") return ledger;
+  const state = jobState(jobLedgerOf(ledger.value));
+  return { is: "given", value: jobNow(view.value, ledger.value, state, people.is === "given" ? people.value.people : []) };
+}
+
+const text = (value: unknown): string => (typeof value === "string" ? value : "");
+
+function nameOf(fact: Live, people: People["people"], someone: string): string {
+  const who = fact.entry.who;
+  const typed = typeof who === "object" && who !== null && !Array.isArray(who) && "name" in who ? text(who.name) : "";
+  return typed || people.find(({ person }) => person === fact.entry.author.person)?.name || someone;
+}
+
+/** The maker of this job's sentences. */
+export function sayerOf(now: JobNow, language: Language, units: Units, someone: string): Sayer {
+  const { state, people } = now;
+  const behind = (entry: string): { name: string; reason: string } => {
+    const fact = state.facts.find(({ id }) => id === entry);
+    return fact === undefined ? { name: someone, reason: "" } : { name: nameOf(fact, people, someone), reason: text(fact.what.reason) };
+  };
+  return makeSayer({
+    language,
+    units,
+    zone: state.opened?.zone ?? "UTC",
+    ...(state.sheet === undefined ? {} : { sheet: state.sheet }),
+    behind,
+  });
+}

@@ -1,0 +1,48 @@
+import type { Sayer } from "../../record/index.ts";
+import type { PictureShown } from "./pictures.ts";
+import { Sign } from "./sign.tsx";
+import { useSpeaking } from "./speaking.ts";
+
+interface PictureProps {
+  readonly picture: PictureShown;
+  readonly sayer: Sayer;
+  readonly originals: boolean;
+}
+
+/** One picture with its caption; in place of a photo that cannot be shown, why. */
+export function PictureView({ picture, sayer, originals }: PictureProps) {
+  const { say } = useSpeaking();
+  const { title, caption, photo, unseen, at, looked, earlier } = picture;
+  return (
+    <figure class="picture">
+      {unseen === undefined ? (
+        <img
+          class="mount"
+          src={`/api/photos/${photo}/screen`}
+          alt={caption === "" ? title : `${title}. ${caption}`}
+          loading="lazy"
+          decoding="async"
+        />
+      ) : (
+        <div class="mount missing">
+          <Sign shape="missing" />
+          <p>{say(unseen)}</p>
+        </div>
+      )}
+      <figcaption>
+        <p class="name">{title}</p>
+        {caption !== "" && <p>{caption}</p>}
+        <p>
+          {say("picture-made", { time: sayer.moment(at) })}
+          {earlier && `; ${say("before-rework")}`}
+        </p>
+        <p>{say(looked === undefined ? "picture-nobody-looked" : `picture-${looked}`)}</p>
+        {originals && unseen !== "picture-not-here" && (
+          <a class="target" href={`/api/photos/${photo}/original`} target="_blank" rel="noreferrer">
+            {say("picture-original")}
+          </a>
+        )}
+      </figcaption>
+    </figure>
+  );
+}

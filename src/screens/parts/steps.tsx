@@ -1,0 +1,85 @@
+import { type Finding, verdicts } from "../../job/index.ts";
+import type { Sayer } from "../../record/index.ts";
+import { findingCounts } from "./counts.ts";
+import type { JobNow } from "./job-now.ts";
+import { PictureView } from "./picture.tsx";
+import type { PictureShown } from "./pictures.ts";
+import { shapeOfVerdict } from "./shapes.ts";
+import { Sign } from "./sign.tsx";
+import { useSpeaking } from "./speaking.ts";
+
+/** Findings with their signs and sentences. */
+export const FindingList = ({ findings, sayer }: { readonly findings: readonly Finding[]; readonly sayer: Sayer }) => (
+  <ul class="findings">
+    {findings.map((finding) => (
+      <li key={`${finding.of} ${finding.check} ${finding.tag ?? ""}`}>
+        <Sign shape={shapeOfVerdict(finding.verdict)} />
+        <span>{sayer.finding(finding)}</span>
+      </li>
+    ))}
+  </ul>
+);
+
+/** '5 within, 2 not taken': the verdicts of a step in words. */
+export function verdictsText(findings: readonly Finding[], sayer: Sayer): string {
+  const counts = findingCounts(findings);
+  return verdicts
+    .filter((verdict) => counts[verdict] > 0)
+    .map((verdict) => `${counts[verdict]} ${sayer.verdict(verdict)}`)
+    .join(", ");
+}
+
+interface StepsProps {
+  readonly now: JobNow;
+  readonly sayer: Sayer;
+  readonly pictures: readonly PictureShown[];
+  /** Leads to the photos as they were taken. */
+  readonly originals: boolean;
+  readonly opened: (findings: readonly Finding[]) => boolean;
+}
+
+/** Every step of the job that has findings or pictures: cautions first, then what was found, then what can be seen. */
+export function Steps({ now, sayer, pictures, originals, opened }: StepsProps) {
+  const { say } = useSpeaking();
+  const sheet = now.state.sheet;
+  const steps = (sheet?.steps ?? []).map((step) => ({
+    step,
+    findings: now.findings.filter((finding) => finding.step === step.id),
+    seen: pictures.filter((picture) => picture.step === step.id),
+    cautions: step.cautions.map((id) => sayer.words(sheet?.cautions.find((caution) => caution.id === id)?.text)),
+  }));
+  return (
+    <section class="steps">
+      <h2>{say("steps")}</h2>
+      {steps
+        .filter(({ findings, seen }) => findings.length + seen.length > 0)
+        .map(({ step, findings, seen, cautions }) => (
+          <details key={step.id} class="step" open={opened(findings)}>
+            <summary class="target">
+              <span class="balloon">{step.number}</span>
+              <h3>{sayer.words(step.title)}</h3>
+              <span class="counts">{verdictsText(findings, sayer)}</span>
+            </summary>
+            <div class="inside">
+              {cautions.length > 0 && (
+                <div class="cautions">
+                  <h4>{say("cautions")}</h4>
+                  {cautions.map((caution) => (
+                    <p key={caution}>{caution}</p>
+                  ))}
+                </div>
+              )}
+              <FindingList findings={findings} sayer={sayer} />
+              {seen.length > 0 && (
+                <div class="pictures">
+                  {seen.map((picture) => (
+                    <PictureView key={picture.entry} picture={picture} sayer={sayer} originals={originals} />
+                  ))}
+                </div>
+              )}
+            </div>
+          </details>
+        ))}
+    </section>
+  );
+}

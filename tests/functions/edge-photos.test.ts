@@ -1,0 +1,189 @@
+import { readFileSync } from "node:fs";
+import { beforeAll, describe, expect, inject, it } from "vitest";
+import { batchOf, type Company, type Loose, newCompany, newJob, sha256, until } from "../helpers/edge.ts";
+import { verifyLedger } from "../helpers/verifier.ts";
+
+const sample = (name: string): Uint8Array => new Uint8Array(readFileSync(new URL(`../samples/photos/${name}`, import.meta.url)));
+/** A real photo with some bytes after its end, so that each test has its own. */
+let count = 0;
+const photoOf = (name = "camera-640.jpg"): Uint8Array => {
+  count += 1;
+  return new Uint8Array([...sample(name), ...new TextEncoder().encode(`asburied ${count}`)]);
+};
+
+let company: Company;
+beforeAll(async () => {
+  company = await newCompany(inject("edge"), inject("operatorKey"));
+});
+const put = (bytes: Uint8Array, sha = sha256(bytes), who = company.crew) => who.ask("PUT", `/api/photos/${sha}`, { bytes });
+const stateOf = async (sha: string) => (await company.crew.get(`/api/photos/${sha}`)).body;
+const picture = async (job: Awaited<ReturnType<typeof newJob>>, bytes: Uint8Array) => {
+  const what = { item: "footing-seen", photo: sha256(bytes), bytes: bytes.length, type: "image/jpeg" };
+  const entry = await job.phone.entry(job.job, company.people.crew, "picture-taken", what);
+  return company.crew.post(`/api/jobs/${job.job}/entries`, batchOf(entry));
+};
+const readIn = async (job: string, sha: string) => {
+  const { entries } = (await company.office.get(`/api/jobs/${job}/ledger`)).body;
+  return entries.filter((e: Loose) => e.envelope.kind === "picture-read" && e.body.what.content.photo === sha);
+};
+
+describe("photos", () => {
+  it("stores a photo under its hash, once, and gives the same bytes back to the office", async () => {
+    const bytes = photoOf();
+    const sha = sha256(bytes);
+    const first = await put(bytes);
+    expect(first).toMatchObject({ status: 201, body: { sha256: sha, bytes: bytes.length, type: "image/jpeg" } });
+    expect(await put(bytes)).toMatchObject({ status: 200, body: first.body });
+    const back = await company.office.get(`/api/photos/${sha}/original`);
+    expect(sha256(back.bytes)).toBe(sha);
+    expect(back.headers.get("content-type")).toBe("image/jpeg");
+    expect(back.headers.get("content-security-policy")).toContain("sandbox");
+  });
+
+  it("stores eight megabytes through several blocks", async () => {
+    const bytes = new Uint8Array(8_400_000).map((_, i) => (i * 7919) % 251);
+    bytes.set(sample("camera-640.jpg").subarray(0, 64));
+    expect((await put(bytes)).status).toBe(201);
+    const back = await company.office.get(`/api/photos/${sha256(bytes)}/original`);
+    expect(sha256(back.bytes)).toBe(sha256(bytes));
+  });
+
+  it("refuses a wrong hash and keeps nothing of it; the right one is stored afterwards", async () => {
+    const bytes = photoOf();
+    const other = sha256(photoOf());
+    const answer = await put(bytes, other);
+    expect(answer).toMatchObject({ status: 422, body: { code: "photo-hash-differs", figures: { found: sha256(bytes) } } });
+    expect((await company.crew.get(`/api/photos/${other}`)).status).toBe(404);
+    expect((await put(bytes)).status).toBe(201);
+  });
+
+  it("refuses a hash that is wrong over many blocks", async () => {
+    const bytes = new Uint8Array(5_000_000);
+    bytes.set(sample("camera-640.jpg").subarray(0, 64));
+    expect((await put(bytes, "f".repeat(64))).body.code).toBe("photo-hash-differs");
+  });
+
+  it("refuses zero bytes, what is no photo, and an unknown length", async () => {
+    expect(await put(new Uint8Array(0))).toMatchObject({ status: 422, body: { code: "photo-empty" } });
+    const text = new TextEncoder().encode("<svg xmlns='http://www.w3.org/2000/svg'><script/></svg>");
+    expect(await put(text)).toMatchObject({ status: 415, body: { code: "photo-type" } });
+    const bytes = photoOf();
+    const stream = new ReadableStream<Uint8Array>({
+      start(controller) {
+        controller.enqueue(bytes);
+        controller.close();
+      },
+    });
+    const chunked = await company.crew.ask("PUT", `/api/photos/${sha256(bytes)}`, { bytes: stream });
+    expect(chunked).toMatchObject({ status: 411, body: { code: "photo-length-required" } });
+  });
+
+  it("refuses 26 MB with an answer that arrives, and takes 25", async () => {
+    const large = new Uint8Array(26 * 1024 * 1024);
+    large.set(sample("camera-640.jpg").subarray(0, 64));
+    expect(await put(large)).toMatchObject({ status: 413, body: { code: "photo-too-large" } });
+    const most = large.subarray(0, 25 * 1024 * 1024);
+    expect((await put(most)).status).toBe(201);
+  });
+
+  it("takes a type that was told wrongly by its bytes", async () => {
+    const bytes = photoOf();
+    const answer = await company.crew.ask("PUT", `/api/photos/${sha256(bytes)}`, { bytes, headers: { "content-type": "image/png" } });
+    expect(answer.body.type).toBe("image/jpeg");
+  });
+
+  it("the same photo sent by four at once is stored once and answered to all", async () => {
+    const bytes = photoOf();
+    const answers = await Promise.all([put(bytes), put(bytes), put(bytes), put(bytes)]);
+    expect(answers.map(({ status }) => status).sort()).toEqual([200, 200, 200, 201]);
+  });
+
+  it("an address that is no hash is refused", async () => {
+    expect(await put(photoOf(), "not-a-hash")).toMatchObject({ status: 400, body: { code: "request-shape" } });
+  });
+});
+
+describe("what the machine reads", () => {
+  it("comes into the job when the entry came first", async () => {
+    const job = await newJob(company);
+    const bytes = photoOf();
+    expect((await picture(job, bytes)).body.answers[0].outcome).toBe("taken");
+    await put(bytes);
+    const state = await until(
+      () => stateOf(sha256(bytes)),
+      ({ state: s }) => s === "read",
+    );
+    expect(state.facts).toMatchObject({ sha: sha256(bytes), bytes: bytes.length, type: "image/jpeg", width: 640 });
+    const [read] = await until(
+      () => readIn(job.job, sha256(bytes)),
+      (found) => found.length > 0,
+    );
+    expect(read.envelope.author).toEqual({ person: "program", phone: "edge" });
+    const screen = await company.crew.get(`/api/photos/${sha256(bytes)}/screen`);
+    expect(screen.status).toBe(200);
+    expect([...screen.bytes.subarray(0, 2)]).toEqual([0xff, 0xd8]);
+    expect((await company.crew.get(`/api/jobs/${job.job}`)).body.photos[sha256(bytes)].state).toBe("read");
+  });
+
+  it("comes into the job when the bytes came first, and into a second job too, once each", async () => {
+    const bytes = photoOf("satellite-time.jpg");
+    const sha = sha256(bytes);
+    await put(bytes);
+    await until(
+      () => stateOf(sha),
+      ({ state }) => state === "read",
+    );
+    const [one, two] = [await newJob(company), await newJob(company)];
+    await picture(one, bytes);
+    await picture(two, bytes);
+    await picture(one, bytes);
+    for (const { job } of [one, two]) {
+      const found = await until(
+        () => readIn(job, sha),
+        (list) => list.length > 0,
+      );
+      expect(found.length).toBe(1);
+    }
+    await put(bytes);
+    await new Promise((resolve) => setTimeout(resolve, 2_500));
+    expect((await readIn(one.job, sha)).length).toBe(1);
+    const ledger = await company.office.get(`/api/jobs/${one.job}/ledger`);
+    expect(verifyLedger(new TextDecoder().decode(ledger.bytes)).faults).toEqual([]);
+  });
+
+  it("keeps the camera's position out of what a customer gets", async () => {
+    const job = await newJob(company);
+    const bytes = photoOf("satellite-time.jpg");
+    await put(bytes);
+    await picture(job, bytes);
+    const [read] = await until(
+      () => readIn(job.job, sha256(bytes)),
+      (list) => list.length > 0,
+    );
+    expect(read.body.what.content.facts.position).toBeNull();
+    const { facts } = await stateOf(sha256(bytes));
+    expect(read.body.where?.content.position ?? null).toEqual(facts.position);
+  });
+
+  it("a photo cut off is a fact that says so: stored, unreadable, told to its job", async () => {
+    const job = await newJob(company);
+    const bytes = photoOf("park-cut-off.heic").subarray(0, 30_000);
+    expect((await put(bytes)).status).toBe(201);
+    await picture(job, bytes);
+    const state = await until(
+      () => stateOf(sha256(bytes)),
+      ({ state: s }) => s !== "stored",
+    );
+    expect(state.state).toBe("unreadable");
+    const [read] = await until(
+      () => readIn(job.job, sha256(bytes)),
+      (list) => list.length > 0,
+    );
+    expect(read.body.what.content.facts.unreadable.code).toMatch(/^photo-/);
+    expect(await company.crew.get(`/api/photos/${sha256(bytes)}/screen`)).toMatchObject({
+      status: 422,
+      body: { code: "photo-unreadable" },
+    });
+    expect((await company.office.get(`/api/photos/${sha256(bytes)}/original`)).status).toBe(200);
+  });
+});

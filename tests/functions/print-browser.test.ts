@@ -1,0 +1,151 @@
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { ok } from "#core/outcome/index.ts";
+import type { WarmBrowser } from "#functions/print/browser.ts";
+import { draw } from "#functions/print/draw.ts";
+import { photoAddress } from "#functions/print/origin.ts";
+import { browserEnvironment } from "#infra/browser/index.ts";
+import { readPdf } from "../helpers/pdf.ts";
+import { warmBrowser } from "../helpers/printer.ts";
+
+const alive = (pid: number): boolean => {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch {
+    return false;
+  }
+};
+const ended = async (pid: number): Promise<boolean> => {
+  for (let round = 0; round < 100 && alive(pid); round += 1) await new Promise((later) => setTimeout(later, 50));
+  return !alive(pid);
+};
+const page = (body: string): string =>
+  `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>t</title></head><body>${body}</body></html>`;
+
+describe("draw", () => {
+  let browser: WarmBrowser;
+  let server: Server;
+  let outside: string;
+  const asked: string[] = [];
+  beforeAll(async () => {
+    browser = await warmBrowser();
+    server = createServer((request, response) => {
+      asked.push(request.url ?? "");
+      response.end("reached");
+    });
+    await new Promise<void>((listening) => server.listen(0, "127.0.0.1", listening));
+    outside = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  });
+  afterAll(async () => {
+    await browser.close();
+    server.close();
+  });
+  const drawn = (html: string) => browser.withPage((one) => draw(one, html, new Map()));
+
+  it("reaches no network and no file from a page that was not escaped, and runs no script of it", async () => {
+    const outcome = await drawn(
+      page(`<style>@import url("${outside}/import"); p { background: url("${outside}/background") }</style><link rel="stylesheet" href="${outside}/sheet">
+<p>before</p><iframe src="file:///etc/passwd"></iframe><iframe src="${outside}/frame"></iframe><object data="file:///etc/passwd"></object><embed src="${outside}/embed">
+<script>document.body.append("taken over"); fetch("${outside}/fetch")</script><script src="${outside}/script"></script><form action="${outside}/form"></form>
+<video hidden src="${outside}/video" autoplay></video><svg><image href="${outside}/svg"/></svg><p>after</p>`),
+    );
+    if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));
+    const { text } = await readPdf(outcome.value.pdf);
+    expect(text).toBe("before after");
+    expect(asked).toEqual([]);
+  });
+
+  it("names every image that is not there, from outside or from a file", async () => {
+    const addresses = [`${outside}/photo.jpg`, "file:///etc/hostname", photoAddress("0".repeat(64))];
+    const outcome = await drawn(page(addresses.map((address) => `<img src="${address}" alt="">`).join("")));
+    expect(outcome).toMatchObject({ ok: true, value: { undecoded: addresses } });
+    expect(asked).toEqual([]);
+  });
+
+  it("does not print a page that has left its place", async () => {
+    const outcome = await drawn(page(`<meta http-equiv="refresh" content="0;url=${outside}/elsewhere"><p>here</p>`));
+    if (outcome.ok) expect((await readPdf(outcome.value.pdf)).text).toBe("here");
+    else expect(outcome.refusal.code).toBe("print-failed");
+    expect(asked).toEqual([]);
+  });
+});
+
+describe("WarmBrowser", () => {
+  it("is one browser for page after page", async () => {
+    const browser = await warmBrowser();
+    try {
+      const pids = [];
+      for (let round = 0; round < 3; round += 1) {
+        expect(await browser.withPage(async (one) => ok(await one.evaluate("1 + 1")))).toEqual({ ok: true, value: 2 });
+        pids.push(await browser.pid());
+      }
+      expect(new Set(pids).size).toBe(1);
+    } finally {
+      await browser.close();
+    }
+  });
+
+  it("is started again after it died, while it was idle or at work", async () => {
+    const browser = await warmBrowser();
+    try {
+      await browser.warm();
+      const first = (await browser.pid()) as number;
+      process.kill(-first, "SIGKILL");
+      expect(await ended(first)).toBe(true);
+      expect(await browser.withPage(async () => ok("drawn"))).toEqual({ ok: true, value: "drawn" });
+      const second = (await browser.pid()) as number;
+      const dying = await browser.withPage(async (one) => {
+        process.kill(-second, "SIGKILL");
+        return ok(await one.evaluate("1"));
+      });
+      expect(dying).toMatchObject({ ok: false, refusal: { code: "print-failed", figures: { why: "browser-ended" } } });
+      expect(await browser.withPage(async () => ok("again"))).toEqual({ ok: true, value: "again" });
+    } finally {
+      await browser.close();
+    }
+  });
+
+  it("ends with a page that takes too long, and the next page gets a new one", async () => {
+    const browser = await warmBrowser({ pageLimit: 1_500 });
+    try {
+      await browser.warm();
+      const first = (await browser.pid()) as number;
+      const late = await browser.withPage((one) => one.evaluate("new Promise(() => {})").then(() => ok(null)));
+      expect(late).toMatchObject({ ok: false, refusal: { code: "print-failed", figures: { why: "time-limit", milliseconds: 1_500 } } });
+      expect(await ended(first)).toBe(true);
+      expect(await browser.withPage(async () => ok("next"))).toEqual({ ok: true, value: "next" });
+    } finally {
+      await browser.close();
+    }
+  });
+
+  it("does not remember a start that failed", async () => {
+    const { BROWSER_PATH } = await browserEnvironment();
+    const folder = await mkdtemp(join(tmpdir(), "asburied-browser-"));
+    const start = join(folder, "start.sh");
+    await writeFile(start, `#!/bin/sh\ntest -e "${folder}/there" || exit 3\nexec "${BROWSER_PATH}" "$@"\n`, { mode: 0o755 });
+    const browser = await warmBrowser({ path: start });
+    try {
+      expect(await browser.ready()).toMatchObject({ ok: false, refusal: { figures: { why: "browser-does-not-start" } } });
+      expect(await browser.withPage(async () => ok("drawn"))).toMatchObject({ ok: false, refusal: { code: "print-failed" } });
+      await writeFile(join(folder, "there"), "");
+      expect(await browser.withPage(async () => ok("drawn"))).toEqual({ ok: true, value: "drawn" });
+    } finally {
+      await browser.close();
+      await rm(folder, { recursive: true, force: true });
+    }
+  });
+
+  it("leaves no process behind when it is closed", async () => {
+    const browser = await warmBrowser();
+    await browser.warm();
+    const pid = (await browser.pid()) as number;
+    await browser.close();
+    expect(await ended(pid)).toBe(true);
+  });
+});

@@ -1,0 +1,48 @@
+import type { Outcome } from "#core/outcome/index.ts";
+import type { RecordModel } from "#core/record/index.ts";
+import { WarmBrowser } from "#functions/print/browser.ts";
+import { browserEnvironment as forBrowser } from "#functions/print/environment.ts";
+import { readFonts } from "#functions/print/fonts.ts";
+import { print } from "#functions/print/print.ts";
+import type { PrintAnswer, PrintAttachment } from "#functions/shared/index.ts";
+import { browserEnvironment } from "#infra/browser/index.ts";
+import type { SamplePhoto } from "../samples/record-photos.ts";
+import { memoryStore } from "./memory-store.ts";
+
+export const warmBrowser = async (change: Partial<ConstructorParameters<typeof WarmBrowser>[0]> = {}): Promise<WarmBrowser> => {
+  const environment = await browserEnvironment();
+  return new WarmBrowser({
+    path: environment.BROWSER_PATH as string,
+    environment: forBrowser({ ...process.env, ...environment }),
+    pageLimit: 30_000,
+    closeLimit: 3_000,
+    report: () => {},
+    ...change,
+  });
+};
+
+export const renditionOf = (sha256: string): string => `kettle/renditions/${sha256}/print.jpg`;
+
+export interface SamplePrinter {
+  readonly browser: WarmBrowser;
+  readonly store: ReturnType<typeof memoryStore>;
+  print(model: RecordModel, attachments?: readonly PrintAttachment[]): Promise<Outcome<PrintAnswer & { readonly pdf: Uint8Array }>>;
+}
+
+/** Print with a real browser and the store in memory, which holds the photos' renditions. */
+export async function samplePrinter(photos: readonly SamplePhoto[]): Promise<SamplePrinter> {
+  const [browser, fonts] = await Promise.all([warmBrowser(), readFonts()]);
+  const store = memoryStore();
+  for (const { sha256, bytes } of photos) store.objects.set(renditionOf(sha256), { bytes, type: "image/jpeg" });
+  const keys = Object.fromEntries(photos.map(({ sha256 }) => [sha256, renditionOf(sha256)]));
+  return {
+    browser,
+    store,
+    async print(model, attachments = []) {
+      const key = "kettle/records/job/1.pdf";
+      const outcome = await print({ model, key, photos: keys, attachments }, { store, browser, fonts });
+      if (!outcome.ok) return outcome;
+      return { ok: true, value: { ...outcome.value, pdf: store.objects.get(key)?.bytes as Uint8Array } };
+    },
+  };
+}

@@ -1,0 +1,95 @@
+import { describe, expect, test } from "vitest";
+import { clearances, type Finding, findings, handingOver, type JobState, jobState, verdicts } from "#core/job/index.ts";
+import type { Json } from "#core/ledger/index.ts";
+import { kitCards, settings } from "#infra/demo/company.ts";
+import { courtyard } from "#infra/demo/courtyard.ts";
+import { enterAll } from "#infra/demo/enter.ts";
+import { courtyardCoverings, courtyardExpected, type Expected, sideYardExpected } from "#infra/demo/expected.ts";
+import { openBook, Phone, sha256Hex } from "#infra/demo/phone.ts";
+import { type JobScript, moment } from "#infra/demo/script.ts";
+import { sideYard } from "#infra/demo/side-yard.ts";
+import { defaultSheet, defaultSheetJson } from "#infra/sheets/index.ts";
+
+const sheet = defaultSheet();
+const later = moment("20 12:00");
+
+/** The scenario without a network: one office desk and one phone, as the core reads them. */
+async function play(script: JobScript): Promise<JobState> {
+  const digest = (content: Json): string => sha256Hex(new TextEncoder().encode(JSON.stringify(content)));
+  const things = [
+    ["sheet", sheet.id, defaultSheetJson] as const,
+    ["settings", "settings", settings] as const,
+    ...kitCards.map((card) => ["kit card", card.id, card as unknown as Json] as const),
+  ];
+  const book = openBook("job", Object.fromEntries(things.map(([, , content]) => [digest(content), content])));
+  const office = new Phone("office");
+  const opened = moment(script.opened);
+  await office.enter(book, "job-opened", opened, { what: { title: script.title, zone: "America/Chicago", language: "en", units: "inch" } });
+  for (const [thing, name, content] of things)
+    await office.enter(book, "version-taken-over", opened, { what: { thing, name, number: 1, digest: digest(content) } });
+  await office.enter(book, "design-set", opened, { what: { figures: script.figures as unknown as Json, switches: script.switches } });
+  const shared = { book, sheet, script, photos: new Map(), labels: new Map(), fixes: false };
+  await enterAll({ ...shared, phone: office }, script.office);
+  await enterAll({ ...shared, phone: new Phone("crew") }, script.crew);
+  await enterAll({ ...shared, phone: office }, script.afterwards);
+  return jobState({ entries: book.entries, versions: book.versions });
+}
+
+const found = (all: readonly Finding[], { check, tag }: Expected): Finding | undefined =>
+  all.find((f) => f.check === check && f.tag === tag);
+
+describe.each([
+  ["courtyard", courtyard, courtyardExpected],
+  ["side yard", sideYard, sideYardExpected],
+] as const)("the demo's %s", (_, script, expected) => {
+  test.each(expected)("$check $tag: $verdict", async (wanted) => {
+    const finding = found(findings(await play(script)), wanted);
+    expect(finding?.verdict).toBe(wanted.verdict);
+    if (wanted.value !== undefined) expect(Math.abs((finding?.value ?? Number.NaN) - wanted.value)).toBeLessThanOrEqual(1);
+    // the table's u are rounded to a tenth of a micrometre
+    if (wanted.doubt !== undefined) expect(Math.abs((finding?.doubt ?? Number.NaN) - wanted.doubt)).toBeLessThanOrEqual(2);
+  });
+});
+
+describe("the demo's first job", () => {
+  test("the table names every check that is asked", async () => {
+    const asked = findings(await play(courtyard)).filter((f) => f.of === "check");
+    expect(asked.map((f) => `${f.check} ${f.tag ?? ""}`).sort()).toEqual(
+      courtyardExpected
+        .filter(({ check }) => sheet.checks.some(({ id }) => id === check))
+        .map(({ check, tag }) => `${check} ${tag ?? ""}`)
+        .sort(),
+    );
+  });
+
+  test("every verdict occurs, one concession, one rework", async () => {
+    const all = findings(await play(courtyard));
+    expect(new Set(all.map((f) => f.verdict))).toEqual(new Set(verdicts));
+    expect(all.filter((f) => f.by?.way === "concession").map((f) => f.check)).toEqual(["patch-width"]);
+    expect(found(all, { check: "level-across-round", verdict: "within", arithmetic: "" })?.beforeRework).toEqual([
+      { value: 19_050, verdict: "outside" },
+    ]);
+  });
+
+  test("each covering as it was shown and as it reads now", async () => {
+    const state = await play(courtyard);
+    const all = clearances(state, findings(state), later);
+    expect(all.map(({ covering, covered, state: now }) => ({ covering, shown: covered?.shown, now }))).toEqual(courtyardCoverings);
+    expect(all.find(({ covering }) => covering === "set-rock")?.covered?.shownLines?.length).toBe(1);
+  });
+
+  test("handing over names what is missing", async () => {
+    const state = await play(courtyard);
+    const over = handingOver(state, findings(state), later);
+    expect(over.state).toBe("missing");
+    expect(over.missing.map((line) => line.about.item ?? line.about.check)).toEqual(["point-tie-3"]);
+    expect(over.leftToDo).toHaveLength(2);
+  });
+});
+
+test("the second job stands half-way: one covering done on a clear, the next not yet", async () => {
+  const state = await play(sideYard);
+  const [first, second] = clearances(state, findings(state), later);
+  expect([first?.state, first?.covered?.shown]).toEqual(["clear", "clear"]);
+  expect([second?.state, second?.covered]).toEqual(["not yet", undefined]);
+});
