@@ -1,5 +1,5 @@
 import { AFRelationship, PDFDocument, PDFHexString, PDFName } from "@cantoo/pdf-lib";
-import type { PrintAttachment } from "#functions/shared/print-request.ts";
+import type { PrintAttachment } from "#functions/shared/index.ts";
 import { documentData } from "./document-data.ts";
 import { nameOutline } from "./outline.ts";
 import { renumberStructureIds } from "./structure-ids.ts";

@@ -1,6 +1,5 @@
 import type { AddressInfo } from "node:net";
-import { readEnvironment, readPort, tooOldNode } from "#functions/shared/environment.ts";
-import { makeStore } from "#functions/shared/store.ts";
+import { makeStore, readEnvironment, readPort, tooOldNode } from "#functions/shared/index.ts";
 import { WarmBrowser } from "./browser.ts";
 import { browserEnvironment } from "./environment.ts";
 import { readFonts } from "./fonts.ts";

@@ -1,7 +1,6 @@
 import { type Outcome, ok } from "#core/outcome/index.ts";
 import type { RecordModel } from "#core/record/index.ts";
-import { sniff } from "#functions/shared/sniff.ts";
-import type { Store } from "#functions/shared/store.ts";
+import { type Store, sniff } from "#functions/shared/index.ts";
 import { photoAddress, type Served } from "./origin.ts";
 
 /** Why a picture is printed as missing although the model names its rendition: a key of the record's words. */

@@ -1,8 +1,7 @@
 import { createHash } from "node:crypto";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import type { RecordModel } from "#core/record/index.ts";
-import type { PrintAnswer, PrintRequest } from "#functions/shared/print-request.ts";
-import type { Store } from "#functions/shared/store.ts";
+import type { PrintAnswer, PrintRequest, Store } from "#functions/shared/index.ts";
 import { type PrintedPhoto, recordPage, recordTitle } from "#templates/record/index.ts";
 import type { WarmBrowser } from "./browser.ts";
 import { type Drawn, draw } from "./draw.ts";

@@ -1,6 +1,5 @@
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
-import { isSha } from "#functions/shared/keys.ts";
-import type { PrintAttachment, PrintRequest } from "#functions/shared/print-request.ts";
+import { isSha, type PrintAttachment, type PrintRequest } from "#functions/shared/index.ts";
 
 const relationships = ["Data", "Source", "Supplement", "Unspecified"];
 const KEY = /^[A-Za-z0-9_-]{1,64}\/records\/[A-Za-z0-9_./-]{1,200}$/;

@@ -1,9 +1,14 @@
 import { createServer, type IncomingMessage, type Server } from "node:http";
 import { type Outcome, type Refusal, refuse } from "#core/outcome/index.ts";
-import type { PrintAnswer, PrintRequest } from "#functions/shared/print-request.ts";
-import { printSubject } from "#functions/shared/print-request.ts";
-import { problemResponse, type Say } from "#functions/shared/problem.ts";
-import { bearer, checkToken } from "#functions/shared/token.ts";
+import {
+  bearer,
+  checkToken,
+  type PrintAnswer,
+  type PrintRequest,
+  printSubject,
+  problemResponse,
+  type Say,
+} from "#functions/shared/index.ts";
 import { readPrintRequest } from "./request.ts";
 
 export interface PrintServerSettings {

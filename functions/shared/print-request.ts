@@ -25,7 +25,7 @@ export interface PrintAnswer {
   readonly sha256: string;
   readonly bytes: number;
   readonly pages: number;
-  /** Pictures of the model that are printed as a box that says so, by the SHA-256 of the original. */
+  /** Photos that the model expects and that print could not get or read: printed as a box that says so. SHA-256 of the original. */
   readonly missing: readonly string[];
 }
 

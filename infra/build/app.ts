@@ -1,30 +1,61 @@
-import { rename, rm } from "node:fs/promises";
+import { createHash } from "node:crypto";
+import { globSync } from "node:fs";
+import { readFile, rename, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "vite";
 import { project } from "./project.ts";
 
+/** SHA-256 over all that the app is made of: whoever starts a stack need not build what is built already. */
+async function sourcesDigest(): Promise<string> {
+  const files = globSync("src/**/*.*", { cwd: project }).sort();
+  const hash = createHash("sha256");
+  for (const file of [...files, "infra/build/app.ts", "package-lock.json"])
+    hash.update(`${file}\0`).update(await readFile(join(project, file)));
+  return hash.digest("hex");
+}
+
+async function viteBuild(folder: string): Promise<void> {
+  const before = process.env.NODE_ENV;
+  // under a test runner the build would otherwise be one for tests
+  process.env.NODE_ENV = "production";
+  try {
+    await build({
+      configFile: false,
+      root: join(project, "src/screens"),
+      publicDir: join(project, "src/screens/public"),
+      logLevel: "warn",
+      oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
+      build: {
+        outDir: folder,
+        emptyOutDir: true,
+        target: "es2022",
+        assetsInlineLimit: 0,
+        modulePreload: { polyfill: false },
+        reportCompressedSize: false,
+      },
+    });
+  } finally {
+    if (before === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = before;
+  }
+}
+
 /**
- * Builds the web app into `out/app`: files with their hash in the name, and `_headers` with the content security policy.
- * Nothing is put inline, since the policy allows none of it.
+ * Builds the web app into `out/app`, unless it lies there already, made of the same sources: files with their hash in the
+ * name, and `_headers` with the content security policy. Nothing is put inline, since the policy allows none of it.
+ * @returns the folder
  */
-export async function buildApp(folder: string = join(project, "out/app")): Promise<void> {
-  // built beside and moved at once: a stack may be serving what was built before
+export async function buildApp(folder: string = join(project, "out/app")): Promise<string> {
+  const stamp = `${folder}.sources`;
+  const digest = await sourcesDigest();
+  if (globSync(join(folder, "index.html")).length > 0 && (await readFile(stamp, "utf8").catch(() => "")) === digest) return folder;
+  // built beside and moved in one go: a stack may be serving what was built before, several may be starting
   const part = `${folder}.${process.pid}.part`;
-  await build({
-    configFile: false,
-    root: join(project, "src/screens"),
-    publicDir: join(project, "src/screens/public"),
-    logLevel: "warn",
-    oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
-    build: {
-      outDir: part,
-      emptyOutDir: true,
-      target: "es2022",
-      assetsInlineLimit: 0,
-      modulePreload: { polyfill: false },
-      reportCompressedSize: false,
-    },
-  });
-  await rm(folder, { recursive: true, force: true });
-  await rename(part, folder);
+  const old = `${folder}.${process.pid}.old`;
+  await viteBuild(part);
+  await rename(folder, old).catch(() => {});
+  await rename(part, folder).catch(() => rm(part, { recursive: true, force: true }));
+  await rm(old, { recursive: true, force: true });
+  await writeFile(stamp, digest);
+  return folder;
 }

@@ -1,1 +1,2 @@
+export { buildApp } from "./app.ts";
 export { bundleEdge, type EdgeEntry } from "./edge.ts";

@@ -2,6 +2,7 @@ import "../node-version.mjs";
 import { readFile } from "node:fs/promises";
 import { relative } from "node:path";
 import { gzipSync } from "node:zlib";
+import { buildApp } from "./app.ts";
 import { bundleEdge } from "./edge.ts";
 import { project } from "./project.ts";
 
@@ -12,3 +13,4 @@ for (const entry of ["worker", "local"] as const) {
     `${relative(project, file)}: ${Math.round(bytes.length / 1024)} kB, ${Math.round(gzipSync(bytes).length / 1024)} kB compressed`,
   );
 }
+console.log(relative(project, await buildApp()));

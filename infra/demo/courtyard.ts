@@ -10,6 +10,12 @@ const spillway = { set: "fall-spillway", tag: "A", hiddenBy: "set-rock" };
 export const courtyard: JobScript = {
   title: "Courtyard fall",
   ownNumber: "OG-26-041",
+  who: {
+    address: "18 Example Court, Nowhere County",
+    customer: { name: "Astrid Quennell", phone: "555-0110" },
+    onSite: { name: "Teodor Quennell", phone: "555-0111" },
+    receiver: { name: "Astrid Quennell" },
+  },
   opened: "07 16:05",
   figures: {
     rimBelowGrade: { typed: "5", unit: "in" },
@@ -116,11 +122,11 @@ export const courtyard: JobScript = {
     { time: "12 14:20", kind: "tag-named", what: { set: "glue-session", tag: "1", hiddenBy: "fill-trench" } },
     { time: "12 14:20", kind: "tag-named", what: { set: "glue-session", tag: "2", hiddenBy: "set-rock" } },
     ["12 14:24", "cans-and-print", "Flexible PVC and its own cement.", "1"],
-    ["12 14:26", "coldest-temperature", "85", "1", "warm pipe"],
+    ["12 14:26", "coldest-temperature", "85 °F", "1", "warm pipe"],
     {
       time: "12 14:31",
       kind: "corrected",
-      what: (entry) => ({ entry: { ...entry("warm pipe") }, reason: "Thermometer lay in the sun.", replace: { typed: "58" } }),
+      what: (entry) => ({ entry: { ...entry("warm pipe") }, reason: "Thermometer lay in the sun.", replace: { typed: "58 °F" } }),
     },
     ["12 14:35", "socket-depth", "1 3/8"],
     ["12 15:02", "last-joint-made", "2026-05-12T15:02-05:00", "1"],
@@ -130,7 +136,7 @@ export const courtyard: JobScript = {
     ["12 15:10", "cut-primed-held", "all-done", "1"],
     ["12 15:11", "cement-for-pipe", "for-flexible", "1"],
     ["12 15:40", "cans-and-print", "The same cans.", "2"],
-    ["12 15:41", "coldest-temperature", "57", "2"],
+    ["12 15:41", "coldest-temperature", "57 °F", "2"],
     ["12 16:04", "last-joint-made", "2026-05-12T16:04-05:00", "2"],
     ["12 16:07", "joints-numbered", "Joints 5 and 6 behind the spillway.", "2"],
     ["12 16:08", "mark-to-socket", "1/8", "2"],
@@ -158,7 +164,7 @@ export const courtyard: JobScript = {
     { time: "12 17:05", kind: "visit-ended", what: { staysOpen: fence }, who: { names: ["Lupe Arriaga-Stone", "a helper"] } },
 
     { time: "13 07:02", kind: "visit-begun", what: { note: "Fence as left." }, who: { names: ["Lupe Arriaga-Stone", "a helper"] } },
-    ["13 07:10", "cure-time", "6"],
+    ["13 07:10", "cure-time", "6 h"],
     ["13 07:52", "numbers-dry", "all-dry", "1"],
     ["13 07:53", "numbers-dry", "all-dry", "2"],
     { time: "13 07:58", covers: "fill-trench" },

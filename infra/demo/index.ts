@@ -1,10 +1,11 @@
 import type { Json, Ledger } from "#core/ledger/index.ts";
-import { type Budget, budgetOf, defaultSheet, defaultSheetJson, everydayLimits, everydayTags } from "../sheets/index.ts";
+import { type Budget, budgetOf, defaultSheet, everydayLimits, everydayTags } from "../sheets/index.ts";
 import { Client } from "./client.ts";
-import { company, kitCards, people, settings } from "./company.ts";
+import { company, kitCards } from "./company.ts";
 import { courtyard, lookedAt, lookedAtFrom } from "./courtyard.ts";
 import { drawing } from "./drawings.ts";
 import { type Entering, enterAll, type Photos } from "./enter.ts";
+import { found, keep, type Version } from "./founding.ts";
 import { type JobBook, openBook, Phone, randomId } from "./phone.ts";
 import { type JobScript, moment } from "./script.ts";
 import { sideYard } from "./side-yard.ts";
@@ -31,60 +32,6 @@ export interface DemoResult {
   readonly budget: { readonly asks: Budget; readonly most: Budget };
 }
 
-interface Version {
-  readonly thing: "sheet" | "kit card" | "settings";
-  readonly name: string;
-  readonly number: number;
-  readonly digest: string;
-  readonly content: Json;
-}
-
-interface Crew {
-  readonly person: string;
-  readonly client: Client;
-}
-
-interface Founded {
-  readonly owner: Client;
-  readonly office: Crew;
-  readonly first: Crew;
-  readonly second: Crew;
-}
-
-/** The company, its people, and a device of each signed in by a link of its own. */
-async function found({ edge, operatorKey }: DemoPlan): Promise<Founded> {
-  const operator = { authorization: `Operator ${operatorKey}` };
-  const { ownerLink } = await new Client(edge).send<{ ownerLink: string }>(
-    "POST",
-    "/api/companies",
-    { ...company, owner: { name: people.owner.name } },
-    operator,
-  );
-  const owner = await new Client(edge).signIn(ownerLink);
-  const joined = async (who: { readonly name: string; readonly role: string }): Promise<Crew> => {
-    const { person } = await owner.send<{ person: string }>("POST", "/api/people", who);
-    const { link } = await owner.send<{ link: string }>("POST", `/api/people/${person}/links`);
-    return { person, client: await new Client(edge).signIn(link) };
-  };
-  return { owner, office: await joined(people.office), first: await joined(people.first), second: await joined(people.second) };
-}
-
-/** The company's settings, its tolerance sheet and its kit cards, as versions that jobs take over. */
-async function keep({ owner, office }: Founded): Promise<readonly Version[]> {
-  const set = await owner.send<{ number: number; digest: string }>("PUT", "/api/company/settings", settings);
-  const sheet = await office.client.send<{ name: string; number: number; digest: string }>("POST", "/api/company/sheets", defaultSheetJson);
-  const cards: Version[] = [];
-  for (const card of kitCards) {
-    const made = await office.client.send<{ name: string; number: number; digest: string }>("POST", "/api/company/kit-cards", card);
-    cards.push({ thing: "kit card", ...made, content: card as unknown as Json });
-  }
-  return [
-    { thing: "settings", name: "settings", ...set, content: settings },
-    { thing: "sheet", ...sheet, content: defaultSheetJson },
-    ...cards,
-  ];
-}
-
 /** The office opens a job with all that a phone needs before it leaves signal. */
 async function open(desk: Phone, office: Client, script: JobScript, versions: readonly Version[]): Promise<JobBook> {
   const taken = versions.filter(({ thing, name }) => thing !== "kit card" || script.kitCards.includes(name));
@@ -92,7 +39,7 @@ async function open(desk: Phone, office: Client, script: JobScript, versions: re
   const opened = moment(script.opened);
   const { title, ownNumber, figures, switches } = script;
   const { zone, language, units } = company;
-  await desk.enter(book, "job-opened", opened, { what: { title, ownNumber, zone, language, units } });
+  await desk.enter(book, "job-opened", opened, { what: { title, ownNumber, zone, language, units }, who: script.who });
   for (const { thing, name, number, digest } of taken)
     await desk.enter(book, "version-taken-over", opened, { what: { thing, name, number, digest } });
   await desk.enter(book, "design-set", opened, { what: { figures: figures as unknown as Json, switches } });
@@ -141,7 +88,7 @@ async function look(desk: Phone, book: JobBook): Promise<void> {
 export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
   const { edge, operatorKey, log } = plan;
   const sheet = defaultSheet();
-  const founded = await found(plan);
+  const founded = await found(edge, operatorKey);
   const { office, first, second } = founded;
   const versions = await keep(founded);
   log(`${company.name}: tolerance sheet, ${kitCards.length} kit cards, four people`);
@@ -166,7 +113,7 @@ export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
     const sent = await crew.client.empty(book);
     await put(crew.client, photos);
     await untilRead(office.client, book.job);
-    log(`${script.title}: ${sent} entries and ${count} drawings from a phone that was two days without signal, all read`);
+    log(`${script.title}: ${sent} entries and ${count} drawings from a phone that had no signal till now, all read`);
     if (script === courtyard) await look(desk, book);
     await enterAll({ ...shared, phone: desk, fixes: false }, script.afterwards);
     await office.client.empty(book);

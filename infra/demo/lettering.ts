@@ -61,6 +61,9 @@ const strokes: Readonly<Record<string, string>> = {
 const UNKNOWN = "0,0 4,0 4,6 0,6 0,0";
 const ADVANCE = 5.6;
 
+/** Whether this character is drawn as itself; another is drawn as an empty box. */
+export const isDrawn = (character: string): boolean => character === " " || Object.hasOwn(strokes, character.toUpperCase());
+
 /** Width of a line of lettering of this height, in the height's unit. */
 export const letteringWidth = (text: string, height: number): number => ([...text].length * ADVANCE - 1.6) * (height / 6);
 

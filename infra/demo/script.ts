@@ -34,6 +34,8 @@ export type Line = Entered | Said | Covered;
 export interface JobScript {
   readonly title: string;
   readonly ownNumber: string;
+  /** Customer, contact on site, receiver of the record, address. */
+  readonly who: Json;
   /** When the office opened it. */
   readonly opened: string;
   readonly figures: Readonly<Record<string, Typed | "unknown">>;

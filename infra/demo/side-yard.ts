@@ -4,6 +4,7 @@ import { type JobScript, moment } from "./script.ts";
 export const sideYard: JobScript = {
   title: "Side-yard fall",
   ownNumber: "OG-26-044",
+  who: { address: "6 Example Row, Nowhere County", customer: { name: "Cyrus Abernethy-Rao", phone: "555-0121" } },
   opened: "11 15:30",
   figures: {
     rimBelowGrade: { typed: "5", unit: "in" },

@@ -3,7 +3,7 @@ import { mkdir, rm } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { browserEnvironment } from "../browser/index.ts";
-import { bundleEdge } from "../build/index.ts";
+import { buildApp, bundleEdge } from "../build/index.ts";
 import { clearLeftOver, commandOf, killLeftOver, removeRunning, stackMark, workerdMark, writeRunning } from "./left-over.ts";
 import { answers, choosePorts } from "./ports.ts";
 import { type Secrets, secretsIn } from "./secrets.ts";
@@ -85,11 +85,12 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
     await rm(directory, { recursive: true, force: true });
     await mkdir(directory, { recursive: true, mode: 0o700 });
   }
-  const [secrets, ports, browser, worker] = await Promise.all([
+  const [secrets, ports, browser, worker, app] = await Promise.all([
     secretsIn(directory),
     choosePorts(childNames, options.ports ?? {}, log),
     browserEnvironment(),
     options.instead?.worker ?? bundleEdge(options.demoLinks ? "local" : "worker"),
+    options.instead?.app ?? buildApp(),
   ]);
 
   const service = {
@@ -106,7 +107,7 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
     worker,
     persist: join(directory, "edge"),
     migrations: options.instead?.migrations ?? join(project, "infra/migrations"),
-    app: options.instead?.app ?? join(project, "out/app"),
+    app,
     sweepEvery: options.sweepEvery ?? 15_000,
     bindings: { ...service, MEDIA_URL: address(ports.media), PRINT_URL: address(ports.print), OPERATOR_KEY: secrets.operatorKey },
   };

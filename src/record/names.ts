@@ -25,12 +25,23 @@ export function printedName(name: string, role: string, style: NameStyle): strin
 const isFields = (value: Json | undefined): value is { readonly [key: string]: Json } =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
-/** The name typed with a fact, or that of the person who entered it, as the edition prints it. */
+/** The role typed beside a name; who signs has the relation that was typed. */
+function typedRole(fact: Live, role: Json | undefined): string | undefined {
+  if (typeof role === "string") return role;
+  return fact.kind === "signed" && typeof fact.what.relation === "string" ? fact.what.relation : undefined;
+}
+
+/**
+ * The name typed with a fact, or that of the person who entered it, as the edition prints it. A typed name goes with the
+ * role typed beside it; a go-ahead names whose word it was, who need not be the one who entered it.
+ */
 export function nameBehind(fact: Live, people: Readonly<Record<string, Person>>, sayer: Sayer, style: NameStyle): string {
   const author = people[fact.entry.author.person];
   const who = fact.entry.who;
-  const typed = isFields(who) && typeof who.name === "string" ? who.name : undefined;
-  const role = typeof fact.what.role === "string" ? (fact.what.role as Role) : author?.role;
-  const roleText = sayer.role(role ?? (author ? author.role : "someone"));
-  return printedName(typed ?? author?.name ?? "", roleText, style);
+  const typed = isFields(who) && typeof who.name === "string" ? who : undefined;
+  const entered = typeof fact.what.role === "string" ? (fact.what.role as Role) : author?.role;
+  if (typed === undefined) return printedName(author?.name ?? "", sayer.role(entered ?? "someone"), style);
+  const role =
+    typeof typed.role === "string" ? typed.role : fact.kind === "go-ahead" ? sayer.role("office") : sayer.role(entered ?? "someone");
+  return printedName(String(typed.name), role, style);
 }

@@ -27,11 +27,15 @@ export function fill(sentence: string, figures: Readonly<Record<string, string>>
   return present.replace(/\{(\w+)\}/g, (_, name: string) => figures[name] ?? "").trim();
 }
 
-/** A doubt is rounded up, never down: to 1/64 in, or a tenth of a millimetre. */
+/** A doubt of a quarter inch or more is told in sixteenths, a smaller one in sixty-fourths: nobody reads it finer. */
+const QUARTER_INCH = 6350;
+
+/** A doubt is rounded up, never down: to those marks, or a tenth of a millimetre. */
 function doubtText(kind: QuantityKind, value: number, units: UnitPreferences): string {
   if (kind !== "length") return formatQuantity(kind, value, units);
   if (units.lengths === "metric") return `${Math.ceil(value / 100) / 10} mm`;
-  return formatQuantity("length", Math.round((Math.ceil((value * 64) / 25_400) * 25_400) / 64), { ...units, marks: 64 });
+  const marks = value >= QUARTER_INCH ? 16 : 64;
+  return formatQuantity("length", Math.round((Math.ceil((value * marks) / 25_400) * 25_400) / marks), { ...units, marks });
 }
 
 /** The tape's own marks: those of the instrument that the check's first item names. */

@@ -44,7 +44,7 @@ function NotSignedIn({ language, away }: { readonly language: "en" | "es"; reado
   const say = screenWords(language);
   return (
     <div class="drawing">
-      <header class="title-block">
+      <header class="page-head">
         <h1>{away ? "Asburied" : say("not-signed-in")}</h1>
       </header>
       <main>

@@ -22,6 +22,8 @@ const text = `
 * { box-sizing: border-box; margin: 0; padding: 0; }
 html { font: 400 8.8pt/1.38 "Record Sans", sans-serif; color: var(--ink); font-variant-ligatures: none; font-kerning: normal; hyphens: manual;
   -webkit-print-color-adjust: exact; print-color-adjust: exact; }
+/* A line on the very edge of the page area is cut off where the paper is no whole number of pixels wide. */
+main { padding: 0 .5mm; }
 .kept { white-space: nowrap; }
 p, dd, td, th, li { overflow-wrap: break-word; orphans: 2; widows: 2; }
 p + p { margin-top: 1mm; }

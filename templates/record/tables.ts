@@ -1,8 +1,8 @@
 export const tables = `
-table { width: 100%; background: var(--paper); border-collapse: collapse; table-layout: fixed; border-top: 1.1pt solid var(--line); border-bottom: .6pt solid var(--line); margin: 0 0 3.5mm; }
+table { width: 100%; border-collapse: collapse; table-layout: fixed; border-top: 1.1pt solid var(--line); border-bottom: .6pt solid var(--line); margin: 0 0 3.5mm; }
 thead { display: table-header-group; }
 thead th { font-size: 6.8pt; line-height: 1.3; font-weight: 400; color: var(--soft); text-align: left; vertical-align: bottom; border-bottom: .6pt solid var(--line); }
-th, td { padding: 1mm 1.6mm; vertical-align: top; text-align: left; }
+th, td { background: var(--paper); padding: 1mm 1.6mm; vertical-align: top; text-align: left; }
 tbody th { font-weight: 600; }
 tbody, tr { break-inside: avoid; }
 .readings tbody { break-inside: auto; }

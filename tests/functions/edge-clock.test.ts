@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm } from "node:fs/promises";
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -9,6 +9,7 @@ import { type EdgePlan, miniflareOptions } from "#infra/local/edge-plan.ts";
 import { type Database, migrate } from "#infra/local/migrations.ts";
 import { batchOf, type Company, type Loose, newCompany, newJob, Phone } from "../helpers/edge.ts";
 
+/** Noon of 4 May 2026, UTC. */
 const FROZEN_MS = 1_777_896_000_000;
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
@@ -17,7 +18,15 @@ let directory: string;
 let company: Company;
 beforeAll(async () => {
   directory = await mkdtemp(join(tmpdir(), "asburied-clock-"));
-  const worker = await bundleEdge("worker", here("../helpers/frozen/worker.ts"), join(directory, "frozen.js"));
+  const source = join(directory, "worker.ts");
+  const edge = here("../../functions/edge");
+  const entry = [
+    `import { edgeOf } from ${JSON.stringify(`${edge}/edge.ts`)};`,
+    `import { routes } from ${JSON.stringify(`${edge}/routes/index.ts`)};`,
+    `export default edgeOf(routes, () => ${FROZEN_MS});`,
+  ];
+  await writeFile(source, entry.join("\n"));
+  const worker = await bundleEdge("worker", source, join(directory, "frozen.js"));
   const nowhere = "http://127.0.0.1:9";
   const bindings = {
     STORE_ENDPOINT: nowhere,

@@ -14,7 +14,7 @@ async function filedWrong() {
   await company.crew.post(`/api/jobs/${wrong.job}/entries`, batchOf(reading));
   const entries = [{ id: reading.sealed.id, digest: reading.digest }];
   const { id, kind, author, run, made } = reading.sealed;
-  const moved = [{ id, kind, author, run, made, what: { item: "lines-asked", choice: "it-is" } }];
+  const moved = [{ id, kind, author: { ...author }, run, made, what: { item: "lines-asked", choice: "it-is" } }];
   const { office } = company.people;
   const reason = "wrong yard";
   const outEntry = await wrong.phone.entry(wrong.job, office, "moved-out", { entries, to: right.job, reason });

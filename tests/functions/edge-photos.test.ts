@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { connect } from "node:net";
 import { beforeAll, describe, expect, inject, it } from "vitest";
 import { batchOf, type Company, type Loose, newCompany, newJob, sha256, until } from "../helpers/edge.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
@@ -98,6 +99,39 @@ describe("photos", () => {
     expect(answers.map(({ status }) => status).sort()).toEqual([200, 200, 200, 201]);
   });
 
+  it("an upload that breaks off leaves nothing, and the next one is stored whole", async () => {
+    const bytes = new Uint8Array(3_000_000);
+    bytes.set(sample("camera-640.jpg").subarray(0, 64));
+    bytes[2_999_999] = 7;
+    const path = `/api/photos/${sha256(bytes)}`;
+    const { hostname, port } = new URL(inject("edge"));
+    await new Promise<void>((resolve) => {
+      const socket = connect(Number(port), hostname, () => {
+        const head = [`PUT ${path} HTTP/1.1`, `host: ${hostname}:${port}`, `cookie: ${company.crew.cookie}`, "x-asburied: 1"];
+        socket.write([...head, `content-length: ${bytes.length}`, "", ""].join("\r\n"));
+        socket.write(bytes.subarray(0, 1_500_000), () => setTimeout(() => socket.destroy(), 200));
+      });
+      socket.on("error", () => undefined).on("close", () => resolve());
+    });
+    expect((await company.crew.get(path)).status).toBe(404);
+    expect((await put(bytes)).status).toBe(201);
+    const back = await company.office.get(`${path}/original`);
+    expect(sha256(back.bytes)).toBe(sha256(bytes));
+  });
+
+  it("twenty at once are all answered, good or refused", async () => {
+    const answers = await Promise.all(
+      Array.from({ length: 20 }, (_, i) => {
+        const bytes = new Uint8Array(1_500_000);
+        bytes.set(sample("camera-640.jpg").subarray(0, 64));
+        bytes[1_000_000] = i;
+        bytes[1_000_001] = 1;
+        return i % 2 === 0 ? put(bytes) : put(bytes, sha256(photoOf()));
+      }),
+    );
+    expect(answers.map(({ status }) => status)).toEqual(Array.from({ length: 20 }, (_, i) => (i % 2 === 0 ? 201 : 422)));
+  });
+
   it("an address that is no hash is refused", async () => {
     expect(await put(photoOf(), "not-a-hash")).toMatchObject({ status: 400, body: { code: "request-shape" } });
   });
@@ -153,16 +187,17 @@ describe("what the machine reads", () => {
 
   it("keeps the camera's position out of what a customer gets", async () => {
     const job = await newJob(company);
-    const bytes = photoOf("satellite-time.jpg");
+    const bytes = sample("drawn-wide-colours.heic");
     await put(bytes);
     await picture(job, bytes);
     const [read] = await until(
       () => readIn(job.job, sha256(bytes)),
       (list) => list.length > 0,
     );
-    expect(read.body.what.content.facts.position).toBeNull();
     const { facts } = await stateOf(sha256(bytes));
-    expect(read.body.where?.content.position ?? null).toEqual(facts.position);
+    expect(facts.position).toMatchObject({ accuracy: 4500 });
+    expect(read.body.what.content.facts).toEqual({ ...facts, position: null });
+    expect(read.body.where.content).toEqual({ position: facts.position });
   });
 
   it("a photo cut off is a fact that says so: stored, unreadable, told to its job", async () => {

@@ -55,7 +55,7 @@ describe("records", () => {
     await company.crew.post(`/api/jobs/${wrong.job}/entries`, batchOf(entry));
     const entries = [{ id: entry.sealed.id, digest: entry.digest }];
     const { id, kind, author, run, made } = entry.sealed;
-    const moved = [{ id, kind, author, run, made, what: { item: "lines-asked", choice: "it-is" } }];
+    const moved = [{ id, kind, author: { ...author }, run, made, what: { item: "lines-asked", choice: "it-is" } }];
     const { office } = company.people;
     const outEntry = await wrong.phone.entry(wrong.job, office, "moved-out", { entries, to: right.job, reason: "r" });
     const inEntry = await wrong.phone.entry(right.job, office, "moved-in", { from: wrong.job, reason: "r", entries: moved });

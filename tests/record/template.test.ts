@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { recordPage, recordWordKeys } from "#templates/record/index.ts";
+import { headingKeys } from "#core/record/index.ts";
+import { recordPage } from "#templates/record/index.ts";
 import { hostile, sampleModel, samplePhotoCount, spanishChange } from "../samples/record-model.ts";
 import type { SamplePhoto } from "../samples/record-photos.ts";
 import { english, spanish } from "../samples/record-words.ts";
@@ -27,19 +28,19 @@ describe("recordPage", () => {
   });
 
   it("uses every word of the list, and says which one the model lacks", () => {
-    const marked = Object.fromEntries(recordWordKeys.map((key) => [key, `word-${key}-`]));
+    const marked = Object.fromEntries(headingKeys.map((key) => [key, `word-${key}-`]));
     const bare = { accepted: [], leftToDo: [], exceptions: [] };
     const printed = page({ words: marked }) + page({ words: marked, ...bare });
     // These two are print's own: it chooses between them when a photo fails.
     const printsOwn = ["photo-not-in-store", "photo-unreadable"];
-    expect(recordWordKeys.filter((key) => !printed.includes(`word-${key}-`) && !printsOwn.includes(key))).toEqual([]);
+    expect(headingKeys.filter((key) => !printed.includes(`word-${key}-`) && !printsOwn.includes(key))).toEqual([]);
     const { warranty: _left, ...fewer } = english;
     expect(() => page({ words: fewer })).toThrow("'warranty' in en");
   });
 
   it("has the same words in both languages of the sample", () => {
     expect(Object.keys(spanish)).toEqual(Object.keys(english));
-    expect(Object.keys(english).sort()).toEqual([...recordWordKeys].sort());
+    expect(Object.keys(english).sort()).toEqual([...headingKeys].sort());
     expect(page(spanishChange)).toContain('<html lang="es">');
   });
 

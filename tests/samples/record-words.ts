@@ -1,6 +1,6 @@
-import type { RecordWord } from "#templates/record/index.ts";
+import type { HeadingKey } from "#core/record/index.ts";
 
-type Words = Readonly<Record<RecordWord, string>>;
+type Words = Readonly<Record<HeadingKey, string>>;
 
 export const english: Words = {
   accepted: "Accepted as built",

@@ -149,7 +149,9 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
       !otherWays.has(item.id) &&
       (item.whenNoTagOf === undefined || !tags.some((t) => t.set === item.whenNoTagOf)),
   );
-  const instances = wanted.flatMap((item) => (item.tags === undefined ? [{ item }] : tags.filter((t) => t.set === item.tags).map((tag) => ({ item, tag }))));
+  const instances = wanted.flatMap((item) =>
+    item.tags === undefined ? [{ item }] : tags.filter((t) => t.set === item.tags).map((tag) => ({ item, tag })),
+  );
   type Instance = (typeof instances)[number] & { readonly tag?: (typeof tags)[number] };
   const coveringOf = ({ item, tag }: Instance): string | undefined =>
     sheet.oneOf.find((one) => one.groups.some((group) => group.items.includes(item.id)))?.holds ??
@@ -176,7 +178,9 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
     }
   };
 
-  const waiting = new Map<string, Set<Instance>>(sheet.coverings.map(({ id }) => [id, new Set(instances.filter((i) => coveringOf(i) === id))]));
+  const waiting = new Map<string, Set<Instance>>(
+    sheet.coverings.map(({ id }) => [id, new Set(instances.filter((i) => coveringOf(i) === id))]),
+  );
   const cover = (): void => {
     for (const [covering, left] of waiting) {
       if (left.size > 0) continue;

@@ -1,10 +1,10 @@
 /** Sentences of findings, lines and the record in English. `{…}` are figures; see `say.ts` for what each prints. */
 export const findingsEn = {
-  "value.within": "{title}: {value} ± {doubt}, within {limit}.",
-  "value.outside": "{title}: {value} ± {doubt}, outside {limit} by {by}.",
-  "value.too-close": "{title}: {value} ± {doubt} against {limit}: too close to call. Read to ± {needed} it would settle.",
-  "value.simple-within": "{title}: {value} ± {doubt}, within {limit} as measured.",
-  "value.simple-outside": "{title}: {value} ± {doubt}, outside {limit} by {by} as measured.",
+  "value.within": "{title}: {value} ± {doubt}; the limit is {limit}: within.",
+  "value.outside": "{title}: {value} ± {doubt}; the limit is {limit}: outside by {by}.",
+  "value.too-close": "{title}: {value} ± {doubt}; the limit is {limit}: too close to call. Read to ± {needed} it would settle.",
+  "value.simple-within": "{title}: {value} ± {doubt}; the limit is {limit}: within, as measured.",
+  "value.simple-outside": "{title}: {value} ± {doubt}; the limit is {limit}: outside by {by}, as measured.",
   "time.from": "{title}: met from {fromInstant} on.",
   "check.not-taken": "{title}: not taken; it waits for {missing}.",
   "check.could-not-be-taken": "{title}: could not be worked out, since {missing} could not be taken.",
@@ -27,6 +27,7 @@ export const findingsEn = {
   "mark.so-far": "{title}: {typed}; the height mark has not been read again yet.",
   "mark.does-not-close": "{title}: {typed}; the set-up moved, {difference} apart with {allowed} allowed. Set up again.",
   "reading.taken": "{title}: {typed}.",
+  "reading.instant": "{title}: {takenInstant}.",
   "tags.too-few": "{title}: {named} named, at least {least} needed.",
   "reason.readings-disagree": "{title}: {value} ± {doubt}; two readings differ by more than their doubt. Take a third.",
   "reason.mark-not-closed": "{title}: {value} ± {doubt}, but the height mark did not close. Set up again and read all places.",

@@ -2,11 +2,11 @@ import type { FindingSentence } from "./findings-en.ts";
 
 /** The same in Spanish. */
 export const findingsEs: Readonly<Record<FindingSentence, string>> = {
-  "value.within": "{title}: {value} ± {doubt}, dentro de {limit}.",
-  "value.outside": "{title}: {value} ± {doubt}, fuera de {limit} por {by}.",
-  "value.too-close": "{title}: {value} ± {doubt} frente a {limit}: demasiado justo para decidir. Medido a ± {needed} quedaría claro.",
-  "value.simple-within": "{title}: {value} ± {doubt}, dentro de {limit} según lo medido.",
-  "value.simple-outside": "{title}: {value} ± {doubt}, fuera de {limit} por {by} según lo medido.",
+  "value.within": "{title}: {value} ± {doubt}; el límite es {limit}: dentro.",
+  "value.outside": "{title}: {value} ± {doubt}; el límite es {limit}: fuera por {by}.",
+  "value.too-close": "{title}: {value} ± {doubt}; el límite es {limit}: demasiado justo para decidir. Medido a ± {needed} quedaría claro.",
+  "value.simple-within": "{title}: {value} ± {doubt}; el límite es {limit}: dentro, según lo medido.",
+  "value.simple-outside": "{title}: {value} ± {doubt}; el límite es {limit}: fuera por {by}, según lo medido.",
   "time.from": "{title}: se cumple desde {fromInstant}.",
   "check.not-taken": "{title}: sin tomar; espera {missing}.",
   "check.could-not-be-taken": "{title}: no se pudo calcular, porque no se pudo tomar {missing}.",
@@ -30,6 +30,7 @@ export const findingsEs: Readonly<Record<FindingSentence, string>> = {
   "mark.does-not-close":
     "{title}: {typed}; la estación se movió, {difference} de diferencia con {allowed} permitidos. Vuelva a estacionar.",
   "reading.taken": "{title}: {typed}.",
+  "reading.instant": "{title}: {takenInstant}.",
   "tags.too-few": "{title}: {named} nombrados, se necesitan al menos {least}.",
   "reason.readings-disagree": "{title}: {value} ± {doubt}; dos lecturas difieren más que su duda. Tome una tercera.",
   "reason.mark-not-closed": "{title}: {value} ± {doubt}, pero la marca de altura no cerró. Vuelva a estacionar y lea todos los puntos.",

@@ -1,3 +1,4 @@
+import { exceptionsOf } from "../parts/counts.ts";
 import { DoneCovering, OpenCovering } from "../parts/covering.tsx";
 import { Exceptions } from "../parts/exceptions.tsx";
 import { Frame } from "../parts/frame.tsx";
@@ -64,13 +65,7 @@ function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job:
       </Section>
       <HandingOverView now={now} sayer={sayer} />
       {pictures.length === 0 && <p>{say("pictures-none")}</p>}
-      <Steps
-        now={now}
-        sayer={sayer}
-        pictures={pictures}
-        originals={true}
-        opened={(findings) => findings.some(({ verdict }) => verdict !== "within")}
-      />
+      <Steps now={now} sayer={sayer} pictures={pictures} originals={true} opened={(findings) => exceptionsOf(findings).length > 0} />
     </>
   );
 }

@@ -39,9 +39,10 @@ interface FrameProps {
   readonly children?: ComponentChildren;
 }
 
-/** A page as a drawing: the border, the title block, what it is about, and who looks at it. */
+/** A page as a drawing: the border, its name, what it is about, and the block of small compartments at the foot. */
 export function Frame({ title, cells = [], news, inside = false, children }: FrameProps) {
   const { say, session, moved, signOut } = useSpeaking();
+  const all = [{ label: say("company"), text: session.companyName }, ...cells, { label: say("signed-in"), text: session.name }];
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     document.title = `${title} · Asburied`;
@@ -53,25 +54,19 @@ export function Frame({ title, cells = [], news, inside = false, children }: Fra
   }, [moved]);
   return (
     <div class={`drawing role-${session.role.replace(" ", "-")}`}>
-      <header class="title-block">
+      <header class="page-head">
         <h1 tabIndex={-1} ref={heading}>
           {title}
         </h1>
-        <dl>
-          {[{ label: say("company"), text: session.companyName }, ...cells].map(({ label, text }) => (
-            <div key={label}>
-              <dt>{label}</dt>
-              <dd>{text}</dd>
-            </div>
-          ))}
-        </dl>
-        <NewsLine news={news} />
+        <div class="under-name">
+          <NewsLine news={news} />
+          {inside && (
+            <nav aria-label={say("jobs")}>
+              <Link to="/">{say("to-all-jobs")}</Link>
+            </nav>
+          )}
+        </div>
       </header>
-      {inside && (
-        <nav aria-label={say("jobs")}>
-          <Link to="/">{say("to-all-jobs")}</Link>
-        </nav>
-      )}
       <main>
         {news.problem === undefined ? (
           children
@@ -83,9 +78,14 @@ export function Frame({ title, cells = [], news, inside = false, children }: Fra
         )}
       </main>
       <footer>
-        <p>
-          {say("signed-in")} {session.name}
-        </p>
+        <dl>
+          {all.map(({ label, text }) => (
+            <div key={label}>
+              <dt>{label}</dt>
+              <dd>{text}</dd>
+            </div>
+          ))}
+        </dl>
         <button type="button" class="target" onClick={signOut}>
           {say("sign-out")}
         </button>

@@ -43,22 +43,20 @@ export const Sign = ({ shape }: { readonly shape: Shape }) => (
   </svg>
 );
 
-/** Ground in section: an open cut with the pipe in it, or the same cut filled. */
+/** Strokes of undisturbed earth under a surface, in threes, on both sides of the cut. */
+const earth = [-1, 1]
+  .flatMap((side) => [100, 152, 204, 256, 308, 360, 412, 464, 516].map((far) => 180 + side * far))
+  .map((x) => `M${x - 8} 13l-8 9m16-9l-8 9m16-9l-8 9`)
+  .join("");
+const fill = "M132 20l-6 7m34 3l-6 7m30-20l-6 7m32 4l-6 7m30-16l-6 7m26 6l-6 7M144 38l-5 6m79-5l-5 6";
+
+/** Ground in section: an open cut with the pipe in it, or the same cut filled. It runs on beyond the box on both sides. */
 export const GroundCut = ({ filled }: { readonly filled: boolean }) => (
-  <svg
-    class={filled ? "ground filled" : "ground"}
-    viewBox="0 0 360 54"
-    preserveAspectRatio="xMidYMin slice"
-    aria-hidden="true"
-    focusable="false"
-  >
-    <path
-      class="earth"
-      d="M14 13l-8 9m14-9l-8 9m14-9l-8 9M66 13l-8 9m14-9l-8 9m14-9l-8 9M296 13l-8 9m14-9l-8 9m14-9l-8 9M346 13l-8 9m14-9l-8 9m14-9l-8 9"
-    />
-    <path class="surface" d={filled ? "M0 11h360" : "M0 11h108l12 38h120l12-38h108"} />
-    {filled ? <path class="old-cut" d="M108 11l12 38h120l12-38" /> : undefined}
-    {filled ? <path class="earth" d="M132 20l-6 7m34 3l-6 7m30-20l-6 7m32 4l-6 7m30-16l-6 7m26 6l-6 7M144 38l-5 6m79-5l-5 6" /> : undefined}
+  <svg class="ground" viewBox="0 0 360 54" preserveAspectRatio="xMidYMin meet" aria-hidden="true" focusable="false">
+    <path class="earth" d={earth} />
+    <path class="surface" d={filled ? "M-900 11h2160" : "M-900 11h1008l12 38h120l12-38h1008"} />
+    {filled && <path class="old-cut" d="M108 11l12 38h120l12-38" />}
+    {filled && <path class="earth" d={fill} />}
     <circle class="pipe" cx="180" cy="38" r="7.5" />
     <path class="axis" d="M168 38h24M180 26v24" />
   </svg>
