@@ -1,5 +1,6 @@
 import { existsSync } from "node:fs";
 import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
+import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -13,7 +14,7 @@ export interface Browser {
 }
 
 const archives = ["chromium.br", "fonts.tar.br", "swiftshader.tar.br", "al2023.tar.br"];
-const packageEntry = fileURLToPath(import.meta.resolve("@sparticuz/chromium"));
+const packageEntry = createRequire(import.meta.url).resolve("@sparticuz/chromium");
 const packageFolder = dirname(dirname(packageEntry));
 const cache = fileURLToPath(new URL("../../node_modules/.cache/asburied-browser/", import.meta.url));
 

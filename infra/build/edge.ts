@@ -1,6 +1,7 @@
 import { spawn } from "node:child_process";
 import { mkdir, mkdtemp, rename, rm, writeFile } from "node:fs/promises";
-import { dirname, join } from "node:path";
+import { createRequire } from "node:module";
+import { basename, dirname, extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 const project = fileURLToPath(new URL("../../", import.meta.url));
@@ -13,10 +14,19 @@ export const compatibility = { date: "2026-07-01", flags: ["nodejs_compat"] } as
 
 /** Runs the platform's own bundler without deploying. Its telemetry and its look for updates are switched off. */
 async function bundle(configuration: string, outdir: string): Promise<void> {
-  const wrangler = fileURLToPath(new URL("../bin/wrangler.js", import.meta.resolve("wrangler")));
-  const environment = { ...process.env, WRANGLER_SEND_METRICS: "false", WRANGLER_HIDE_BANNER: "true", WRANGLER_LOG_PATH: outdir, CI: "true" };
+  const wrangler = join(dirname(createRequire(import.meta.url).resolve("wrangler/package.json")), "bin/wrangler.js");
+  const environment = {
+    ...process.env,
+    WRANGLER_SEND_METRICS: "false",
+    WRANGLER_HIDE_BANNER: "true",
+    WRANGLER_LOG_PATH: outdir,
+    CI: "true",
+  };
   const said: Buffer[] = [];
-  const child = spawn(process.execPath, [wrangler, "deploy", "--dry-run", "--outdir", outdir, "--config", configuration], { cwd: project, env: environment });
+  const child = spawn(process.execPath, [wrangler, "deploy", "--dry-run", "--outdir", outdir, "--config", configuration], {
+    cwd: project,
+    env: environment,
+  });
   child.stdout.on("data", (words: Buffer) => said.push(words));
   child.stderr.on("data", (words: Buffer) => said.push(words));
   const code = await new Promise<number | null>((resolve, reject) => child.on("error", reject).on("close", resolve));
@@ -37,10 +47,17 @@ export const bundleEdge = async (
   const part = await mkdtemp(`${file}.`);
   try {
     const configuration = join(part, "wrangler.json");
-    const settings = { name: "edge", main: source, compatibility_date: compatibility.date, compatibility_flags: compatibility.flags, minify: entry === "worker", keep_names: true };
+    const settings = {
+      name: "edge",
+      main: source,
+      compatibility_date: compatibility.date,
+      compatibility_flags: compatibility.flags,
+      minify: entry === "worker",
+      keep_names: true,
+    };
     await writeFile(configuration, JSON.stringify(settings));
     await bundle(configuration, join(part, "bundled"));
-    await rename(join(part, "bundled", `${entry === "worker" ? "worker" : "local"}.js`), file);
+    await rename(join(part, "bundled", `${basename(source, extname(source))}.js`), file);
     return file;
   } finally {
     await rm(part, { recursive: true, force: true });

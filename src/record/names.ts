@@ -41,7 +41,6 @@ export function nameBehind(fact: Live, people: Readonly<Record<string, Person>>,
   const typed = isFields(who) && typeof who.name === "string" ? who : undefined;
   const entered = typeof fact.what.role === "string" ? (fact.what.role as Role) : author?.role;
   if (typed === undefined) return printedName(author?.name ?? "", sayer.role(entered ?? "someone"), style);
-  const role =
-    typeof typed.role === "string" ? typed.role : fact.kind === "go-ahead" ? sayer.role("office") : sayer.role(entered ?? "someone");
+  const role = typedRole(fact, typed.role) ?? sayer.role(fact.kind === "go-ahead" ? "office" : (entered ?? "someone"));
   return printedName(String(typed.name), role, style);
 }

@@ -94,7 +94,7 @@ function readingView(context: Context, fact: Live, item: Item): ReadingView {
     ...(tag === undefined ? {} : { tag }),
     typed: item.quantity === "instant" ? context.instantTyped(fact) : typedText(fact),
     how: howRead(context, fact, item),
-    when: whenText(context, fact),
+    when: context.sayer.moment(fact.at),
     ...(number === undefined ? {} : { number }),
     ...(set === undefined ? {} : { aside: set }),
   };

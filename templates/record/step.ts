@@ -27,16 +27,30 @@ const findings = (views: readonly FindingView[], say: Say): Html => {
 ${views.map((view) => finding(view, say, measured ? 4 : 1))}</table>`;
 };
 
-const finding = (
+const finding = (view: FindingView, say: Say, columns: number): Html =>
+  hasFigures(view) ? measuredFinding(view, say, columns) : plainFinding(view, say, columns);
+
+/** Nothing was measured: the sentence, which begins with the title, says it all. */
+const plainFinding = (
   view: FindingView,
   say: Say,
   columns: number,
 ): Html => html`<tbody><tr class="${view.tone}"><td class="verdict">${verdictMark(view.tone, view.verdictWord)}</td>
-${hasFigures(view) ? html`<th scope="row">${tagged(view.title, view.tag)}</th>${figures(view)}` : html`<th scope="row" colspan="${columns}">${tagged(view.title, view.tag)}</th>`}</tr>
-<tr class="says"><td></td><td colspan="${columns}"><p>${prose(view.says)}</p>${small([
-  view.source === undefined ? undefined : html`${say("limit-source")}: ${prose(view.source)}`,
-  view.entries.length > 0 && html`${say("entries")}: ${view.entries.join(", ")}`,
-])}</td></tr></tbody>`;
+<th scope="row" class="sentence" colspan="${columns}"><p>${prose(view.says)}</p>${origin(view, say)}</th></tr></tbody>`;
+
+const measuredFinding = (
+  view: FindingView,
+  say: Say,
+  columns: number,
+): Html => html`<tbody><tr class="${view.tone}"><td class="verdict">${verdictMark(view.tone, view.verdictWord)}</td>
+<th scope="row">${tagged(view.title, view.tag)}</th>${figures(view)}</tr>
+<tr class="says"><td></td><td colspan="${columns}"><p>${prose(view.says)}</p>${origin(view, say)}</td></tr></tbody>`;
+
+const origin = (view: FindingView, say: Say): Html | false =>
+  small([
+    view.source === undefined ? undefined : html`${say("limit-source")}: ${prose(view.source)}`,
+    view.entries.length > 0 && html`${say("entries")}: ${view.entries.join(", ")}`,
+  ]);
 
 const figures = ({ value, doubt, aim, limit }: FindingView): Html =>
   html`<td class="figure">${value !== undefined && html`<span class="kept">${value}</span>`}${

@@ -4,6 +4,7 @@ thead { display: table-header-group; }
 thead th { font-size: 6.8pt; line-height: 1.3; font-weight: 400; color: var(--soft); text-align: left; vertical-align: bottom; border-bottom: .6pt solid var(--line); }
 th, td { background: var(--paper); padding: 1mm 1.6mm; vertical-align: top; text-align: left; }
 tbody th { font-weight: 600; }
+tbody th.sentence { font-weight: 400; }
 tbody, tr { break-inside: avoid; }
 .readings tbody { break-inside: auto; }
 .left tbody, .warranty tbody { break-inside: auto; }

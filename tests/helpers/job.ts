@@ -26,41 +26,47 @@ export const sheetDigest = "b".repeat(64);
 const words = (en: string) => ({ en });
 const held = (id: string): Covering => ({ id, title: words(id), done: words(id), cautions: [] });
 
-export const lengthItem = (id: string, more: Partial<Item> = {}): Item => ({
-  id,
-  step: "step-one",
-  kind: "reading",
-  title: words(id),
-  weight: "holds",
-  holds: "bury-it",
-  quantity: "length",
-  unit: { inch: "in", metric: "mm" },
-  instrument: "bench-tape",
-  placing: "hard-place",
-  ...more,
-});
-export const pictureItem = (id: string, more: Partial<Item> = {}): Item => ({
-  id,
-  step: "step-one",
-  kind: "picture",
-  title: words(id),
-  weight: "holds",
-  holds: "bury-it",
-  ...more,
-});
-export const answerItem = (id: string, more: Partial<Item> = {}): Item => ({
-  id,
-  step: "step-one",
-  kind: "answer",
-  title: words(id),
-  weight: "holds",
-  holds: "bury-it",
-  choices: [
-    { id: "is-dry", title: words("dry"), accepts: true },
-    { id: "is-wet", title: words("wet"), accepts: false },
-  ],
-  ...more,
-});
+/** An item that does not hold names no covering. */
+const item = ({ holds, ...rest }: Item): Item => (rest.weight === "holds" && holds !== undefined ? { ...rest, holds } : rest);
+
+export const lengthItem = (id: string, more: Partial<Item> = {}): Item =>
+  item({
+    id,
+    step: "step-one",
+    kind: "reading",
+    title: words(id),
+    weight: "holds",
+    holds: "bury-it",
+    quantity: "length",
+    unit: { inch: "in", metric: "mm" },
+    instrument: "bench-tape",
+    placing: "hard-place",
+    ...more,
+  });
+export const pictureItem = (id: string, more: Partial<Item> = {}): Item =>
+  item({
+    id,
+    step: "step-one",
+    kind: "picture",
+    title: words(id),
+    weight: "holds",
+    holds: "bury-it",
+    ...more,
+  });
+export const answerItem = (id: string, more: Partial<Item> = {}): Item =>
+  item({
+    id,
+    step: "step-one",
+    kind: "answer",
+    title: words(id),
+    weight: "holds",
+    holds: "bury-it",
+    choices: [
+      { id: "is-dry", title: words("dry"), accepts: true },
+      { id: "is-wet", title: words("wet"), accepts: false },
+    ],
+    ...more,
+  });
 
 /** A sheet of our own, as small as a check of one rule allows: what a test does not add is not there to get in its way. */
 export const bench = (parts: Partial<ToleranceSheet> = {}): ToleranceSheet => ({

@@ -36,9 +36,15 @@ const shapes = {
   ),
 } as const satisfies Readonly<Record<Shape, ComponentChildren>>;
 
+interface SignProps {
+  readonly shape: Shape;
+  /** In ink: red is kept for what can hold a covering. */
+  readonly quiet?: boolean;
+}
+
 /** Hidden from readers of the text: the word always stands beside it. */
-export const Sign = ({ shape }: { readonly shape: Shape }) => (
-  <svg class={`sign sign-${shape}`} viewBox="0 0 12 12" aria-hidden="true" focusable="false">
+export const Sign = ({ shape, quiet = false }: SignProps) => (
+  <svg class={quiet ? "sign" : `sign sign-${shape}`} viewBox="0 0 12 12" aria-hidden="true" focusable="false">
     {shapes[shape]}
   </svg>
 );

@@ -13,7 +13,7 @@ export const FindingList = ({ findings, sayer }: { readonly findings: readonly F
   <ul class="findings">
     {findings.map((finding) => (
       <li key={`${finding.of} ${finding.check} ${finding.tag ?? ""}`}>
-        <Sign shape={shapeOfVerdict(finding.verdict)} />
+        <Sign shape={shapeOfVerdict(finding.verdict)} quiet={finding.weight !== "holds" || finding.by !== undefined} />
         <span>{sayer.finding(finding)}</span>
       </li>
     ))}
@@ -57,8 +57,10 @@ export function Steps({ now, sayer, pictures, originals, opened }: StepsProps) {
           <details key={step.id} class="step" open={opened(findings)}>
             <summary class="target">
               <span class="balloon">{step.number}</span>
-              <h3>{sayer.words(step.title)}</h3>
-              <span class="counts">{verdictsText(findings, sayer)}</span>
+              <div class="step-name">
+                <h3>{sayer.words(step.title)}</h3>
+                <span>{verdictsText(findings, sayer)}</span>
+              </div>
             </summary>
             <div class="inside">
               {cautions.length > 0 && (

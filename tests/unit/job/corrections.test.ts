@@ -5,10 +5,10 @@ const sheet = bench({
   tagSets: [{ id: "pipe-joint", title: { en: "Joint" }, least: 0, coverings: ["bury-it", "close-it"] }],
   items: [
     lengthItem("depth-read"),
-    lengthItem("width-read", { weight: "asked", holds: undefined as never }),
+    lengthItem("width-read", { weight: "asked" }),
     pictureItem("joint-seen", { tags: "pipe-joint", holds: "by tag" }),
     pictureItem("joint-dry", { tags: "pipe-joint", holds: "by tag" }),
-  ].map((item) => (item.holds === undefined ? (({ holds: _, ...rest }) => rest)(item) : item)),
+  ],
   checks: [
     {
       id: "depth-check",

@@ -1,0 +1,293 @@
+import { mkdtemp, readFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, Page } from "puppeteer";
+import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
+import { verdicts } from "#core/job/index.ts";
+import { type DemoResult, runDemo } from "#infra/demo/index.ts";
+import { axe, crowded, largePhone, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+
+/** The demo company on the real stack, looked at by each of its three roles. */
+let demo: DemoResult;
+let browser: Browser;
+let shots: string;
+const screens: Record<"crew" | "office" | "owner", Screen> = {} as never;
+
+beforeAll(async () => {
+  shots = await mkdtemp(join(tmpdir(), "asburied-screens-"));
+  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {} });
+  browser = await openBrowser();
+  for (const role of ["crew", "office", "owner"] as const) {
+    screens[role] = await newScreen(browser);
+    await screens[role].page.goto(demo.links[role]);
+  }
+}, 240_000);
+afterAll(() => browser?.close());
+
+const address = (path: string): string => new URL(path, inject("edge")).href;
+
+async function open(page: Page, path: string): Promise<void> {
+  await page.goto(address(path));
+  await page.waitForSelector("main section, main li");
+}
+
+interface Loose {
+  readonly [name: string]: never;
+}
+/** What the edge answers the one who is signed in on this page. */
+const asked = (page: Page, path: string) =>
+  page.evaluate(async (at) => (await fetch(at)).json(), path) as Promise<Loose & Record<string, unknown>>;
+
+const [covered, open_] = [0, 1];
+const jobPath = (which: number): string => `/jobs/${demo.jobs[which]}`;
+
+test("a sign-in link leads to the page of the role, in the company's language", async () => {
+  expect(await textOf(screens.crew.page, "h1")).toBe("Open in the ground");
+  expect(await textOf(screens.office.page, "h1")).toBe("Jobs");
+  expect(await textOf(screens.owner.page, "h1")).toBe("What the jobs have");
+  for (const { page } of Object.values(screens)) expect(await page.evaluate(() => document.documentElement.lang)).toBe("en");
+});
+
+describe("crew", () => {
+  test("what is open in the ground comes first, each covering with one clearance and at most three lines", async () => {
+    const { page } = screens.crew;
+    await open(page, jobPath(open_));
+    expect(await page.$eval("main h2", (h) => h.textContent)).toBe("Open in the ground");
+    const view = await asked(page, jobPath(open_).replace("/jobs", "/api/jobs"));
+    const clearances = view.clearances as { state: string; lines: unknown[]; covered?: object }[];
+    const still = clearances.filter((one) => one.covered === undefined);
+    expect(still.length).toBeGreaterThan(2);
+    const shown = await page.$$eval(".open-ground article", (articles) =>
+      articles.map((article) => ({
+        clearance: article.querySelector(".clearance")?.textContent,
+        size: Number.parseFloat(getComputedStyle(article.querySelector(".clearance") as Element).fontSize),
+        lines: article.querySelectorAll(":scope > .lines > li").length,
+        ways: article.querySelectorAll(":scope > .lines > li .ways").length,
+        more: article.querySelector("summary")?.textContent,
+      })),
+    );
+    expect(shown.map(({ clearance }) => clearance)).toEqual(
+      still.map(({ state }) => (state === "not yet" ? "not yet" : expect.stringMatching(/^clear to /))),
+    );
+    expect(shown.map(({ lines }) => lines)).toEqual(still.map(({ lines }) => Math.min(3, lines.length)));
+    expect(shown.map(({ more }) => more)).toEqual(
+      still.map(({ lines }) => (lines.length > 3 ? `and ${lines.length - 3} more` : undefined)),
+    );
+    for (const { lines, ways, size } of shown) {
+      expect(ways).toBe(lines);
+      expect(size).toBeGreaterThan(36);
+    }
+    expect(await textOf(page, ".lines .ways")).toMatch(/^Ways out: \w+/);
+  });
+
+  test("says that wiring and safety are not judged", async () => {
+    const { page } = screens.crew;
+    for (const path of ["/", jobPath(open_), jobPath(covered)]) {
+      await open(page, path);
+      expect(await textOf(page, "main")).toContain("Wiring and safety are not judged here. Local code and a licensed person decide.");
+    }
+  });
+
+  test("every finding stands in its step with its verdict in words, and no verdict is left to colour", async () => {
+    const { page } = screens.crew;
+    await open(page, jobPath(covered));
+    const view = await asked(page, jobPath(covered).replace("/jobs", "/api/jobs"));
+    await page.$$eval("details", (all) => {
+      for (const one of all) one.open = true;
+    });
+    const lines = await page.$$eval(".step .findings > li", (all) =>
+      all.map((one) => ({ text: one.textContent ?? "", sign: one.querySelector("svg") !== null })),
+    );
+    expect(lines.length).toBe((view.findings as unknown[]).length);
+    expect(lines.filter(({ text, sign }) => !sign || text.length < 8)).toEqual([]);
+    const steps = await page.$$eval(".step-name span", (all) => all.map((one) => one.textContent ?? ""));
+    expect(steps.every((text) => verdicts.some((verdict) => text.includes(verdict)))).toBe(true);
+  });
+
+  test("a picture is the rendition that media made, and its place says what it shows", async () => {
+    const { page } = screens.crew;
+    await open(page, jobPath(covered));
+    await page.$$eval("details.step", (all) => {
+      for (const one of all) one.open = true;
+    });
+    await page.waitForFunction(() => {
+      const image = document.querySelector<HTMLImageElement>(".picture img");
+      image?.scrollIntoView();
+      return image?.complete && image.naturalWidth > 200;
+    });
+    const image = await page.$eval(".picture img", (one) => ({ alt: (one as HTMLImageElement).alt, from: (one as HTMLImageElement).src }));
+    expect(image.alt.length).toBeGreaterThan(8);
+    expect(image.from).toMatch(/\/api\/photos\/[0-9a-f]{64}\/screen$/);
+    expect(await page.$$(".picture a")).toEqual([]);
+  });
+});
+
+describe("office", () => {
+  test("all jobs in one list, the one with something open first, every covering with its state", async () => {
+    const { page } = screens.office;
+    await open(page, "/");
+    const jobs = await page.$$eval(".jobs > li", (all) => all.map((one) => one.textContent ?? ""));
+    expect(jobs.length).toBe(2);
+    expect(jobs[0]).toContain("not yet:");
+    expect(jobs[1]).not.toContain("not yet:");
+    expect(jobs[1]?.match(/: covered/g)?.length).toBe(5);
+  });
+
+  test("a job shows first what was covered on a not yet and what passed by a decision, with name and reason", async () => {
+    const { page } = screens.office;
+    await open(page, jobPath(covered));
+    const exceptions = await textOf(page, ".exceptions");
+    expect(exceptions).toContain("Covered on a not yet:");
+    expect(exceptions).toMatch(/Accepted as built by [A-Z][a-z]+ [A-Z][a-z]+: \w+/);
+    expect(exceptions).toMatch(/outside by/);
+  });
+
+  test("a record that was issued opens as a PDF, and a new one can be issued", async () => {
+    const { page } = screens.office;
+    await open(page, jobPath(open_));
+    await page.waitForSelector(".issue button");
+    expect(await textOf(page, ".issued")).toContain("No record has been issued yet.");
+    await page.click('input[value="company"]');
+    await page.click(".issue button");
+    await page.waitForFunction(() => document.querySelector(".answer")?.textContent?.startsWith("Issued: version 1"), { timeout: 60_000 });
+    const link = await page.waitForSelector(".records a");
+    expect(await textOf(page, ".records")).toContain("Version 1, for the company");
+    const href = await link?.evaluate((one) => (one as HTMLAnchorElement).href);
+    const pdf = await page.evaluate(async (at) => {
+      const answer = await fetch(at as string);
+      return { type: answer.headers.get("content-type"), begins: (await answer.text()).slice(0, 5) };
+    }, href);
+    expect(pdf).toEqual({ type: "application/pdf", begins: "%PDF-" });
+  });
+
+  test("a refusal to issue is said in words, and nothing is lost", async () => {
+    const screen = await newScreen(browser);
+    const { page } = screen;
+    await page.goto(demo.links.office);
+    await open(page, jobPath(covered));
+    await page.setRequestInterception(true);
+    page.on("request", (request) => {
+      if (request.method() !== "POST" || !request.url().endsWith("/records")) return void request.continue();
+      const problem = {
+        type: "urn:asburied:print-unavailable",
+        title: "",
+        status: 503,
+        detail: "",
+        code: "print-unavailable",
+        place: "print",
+        figures: {},
+      };
+      return void request.respond({ status: 503, contentType: "application/problem+json", body: JSON.stringify(problem) });
+    });
+    await page.waitForSelector(".issue button");
+    await page.click(".issue button");
+    await page.waitForSelector(".answer.refused");
+    expect(await textOf(page, ".answer")).toMatch(/^It was not issued\. .{20,}/);
+    expect(await page.$$(".covering")).not.toEqual([]);
+    await screen.close();
+  });
+});
+
+describe("company owner", () => {
+  test("the counts are those of the edge's findings", async () => {
+    const { page } = screens.owner;
+    await open(page, jobPath(covered));
+    const view = await asked(page, jobPath(covered).replace("/jobs", "/api/jobs"));
+    const findings = view.findings as { verdict: string }[];
+    const shown = await page.$$eval("table.counts tbody tr", (rows) =>
+      rows.map((row) => [row.querySelector("th")?.textContent?.trim(), Number(row.querySelector("td")?.textContent)]),
+    );
+    const counted = new Map(shown as [string, number][]);
+    for (const verdict of verdicts) expect(counted.get(verdict), verdict).toBe(findings.filter((one) => one.verdict === verdict).length);
+    expect(counted.get("Covered")).toBe(5);
+    expect(counted.get("Covered on a not yet")).toBe(1);
+  });
+
+  test("the first page counts every job", async () => {
+    const { page } = screens.owner;
+    await open(page, "/");
+    await page.waitForFunction(() => document.querySelectorAll("table.counts").length === 2);
+    expect(await page.$$eval(".counted h2", (all) => all.length)).toBe(2);
+  });
+});
+
+describe.each(["crew", "office", "owner"] as const)("every page of %s", (role) => {
+  const least = role === "crew" ? 72 : 48;
+
+  test.each([phone, largePhone])("fits $width by $height, is big enough to touch, and axe finds nothing", async (size) => {
+    const { page, troubles } = screens[role];
+    await page.setViewport(size);
+    for (const [name, path] of [
+      ["list", "/"],
+      ["open", jobPath(open_)],
+      ["covered", jobPath(covered)],
+    ] as const) {
+      await open(page, path);
+      await page.waitForFunction(() => !document.body.innerText.includes("counting …") && !document.body.innerText.includes("Reading …"));
+      const shot = join(shots, `${role}-${name}-${size.width}.png`);
+      await page.screenshot({ path: shot as `${string}.png` });
+      expect((await readFile(shot)).length).toBeGreaterThan(8_000);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), name).toBe(size.width);
+      const touched = await targets(page);
+      expect(touched.length).toBeGreaterThan(1);
+      expect(
+        touched.filter(({ height, width }) => height < least || width < 48),
+        name,
+      ).toEqual([]);
+      if (role === "crew") expect(crowded(touched, 12), name).toEqual([]);
+      const { violations, rules } = await axe(page);
+      expect(violations, name).toEqual([]);
+      expect(rules).toBeGreaterThan(10);
+    }
+    expect(troubles).toEqual([]);
+  });
+});
+
+test("when the office does not answer the page says so, keeps what it shows, and goes on when it answers again", async () => {
+  const screen = await newScreen(browser);
+  const { page } = screen;
+  await page.goto(demo.links.crew);
+  await open(page, jobPath(open_));
+  const before = await textOf(page, ".open-ground");
+  await page.setOfflineMode(true);
+  // as when the page is looked at again
+  await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange")));
+  await page.waitForSelector(".news .away");
+  expect(await textOf(page, ".news")).toMatch(
+    /^The office has not answered since \d+:\d\d:\d\d\. Shown is what was read at \d+:\d\d:\d\d\.$/,
+  );
+  expect(await textOf(page, ".open-ground")).toBe(before);
+  await page.setOfflineMode(false);
+  await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange")));
+  await page.waitForFunction(() => document.querySelector(".news .away") === null);
+  expect(await textOf(page, ".news")).toMatch(/^Last read at/);
+  await screen.close();
+});
+
+test("signing out ends it here: the page shows nothing of the company any more", async () => {
+  const screen = await newScreen(browser);
+  const { page } = screen;
+  await page.goto(demo.links.crew);
+  await page.waitForSelector("footer button");
+  await page.click("footer button");
+  await page.waitForFunction(() => document.querySelector("h1")?.textContent === "Not signed in");
+  expect(await textOf(page)).toBe("Not signed in\nOpen the sign-in link that the office gave you.");
+  await screen.close();
+});
+
+test("the policy stops a script and a style that somebody puts into the page, and what a test looks for is seen", async () => {
+  const screen = await newScreen(browser);
+  const { page, troubles } = screen;
+  await page.goto(demo.links.crew);
+  await page.waitForSelector("main");
+  await page.evaluate(() => {
+    const style = document.createElement("style");
+    style.textContent = "body { display: none }";
+    document.head.append(style);
+    document.body.setAttribute("style", "display: none");
+  });
+  await page.waitForFunction(() => true);
+  expect(await page.$eval("body", (body) => getComputedStyle(body).display)).toBe("block");
+  expect(troubles.some((trouble) => trouble.startsWith("policy: style-src"))).toBe(true);
+  await screen.close();
+});

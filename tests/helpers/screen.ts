@@ -1,0 +1,95 @@
+import { readFile } from "node:fs/promises";
+import { fileURLToPath } from "node:url";
+import puppeteer, { type Browser, type Page } from "puppeteer";
+import { launchOptions } from "#infra/browser/index.ts";
+
+/** What browser tests share: the real browser, a page that writes down every trouble, and what they measure on it. */
+
+export const phone = { width: 360, height: 740 } as const;
+export const largePhone = { width: 412, height: 915 } as const;
+
+export const openBrowser = async (): Promise<Browser> => puppeteer.launch(await launchOptions());
+
+export interface Screen {
+  readonly page: Page;
+  /** Errors of the console and of scripts, and whatever the content security policy stopped. */
+  readonly troubles: string[];
+  readonly close: () => Promise<void>;
+}
+
+/** A page in a context of its own, as on a phone of its own. */
+export async function newScreen(browser: Browser, size: { readonly width: number; readonly height: number } = phone): Promise<Screen> {
+  const context = await browser.createBrowserContext();
+  const page = await context.newPage();
+  const troubles: string[] = [];
+  await page.setViewport(size);
+  page.on("console", (message) => {
+    if (["error", "warn"].includes(message.type())) troubles.push(`console: ${message.text()}`);
+  });
+  page.on("pageerror", (error) => troubles.push(`script: ${String(error)}`));
+  await page.exposeFunction("policyStopped", (what: string) => troubles.push(`policy: ${what}`));
+  await page.evaluateOnNewDocument(() => {
+    document.addEventListener("securitypolicyviolation", (event) => {
+      const { policyStopped } = globalThis as unknown as { policyStopped: (what: string) => void };
+      policyStopped(`${event.violatedDirective} ${event.blockedURI}`);
+    });
+  });
+  return { page, troubles, close: () => context.close() };
+}
+
+/** Everything that the page says, one line each, as it is shown. */
+export const textOf = (page: Page, selector = "body"): Promise<string> =>
+  page.$eval(selector, (element) => (element as HTMLElement).innerText);
+
+const axeSource = readFile(fileURLToPath(import.meta.resolve("axe-core/axe.min.js")), "utf8");
+
+interface AxeResult {
+  readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];
+  readonly passes: readonly { readonly id: string }[];
+}
+
+/** What axe finds, rules of WCAG's AAA contrast and of target size among them. */
+export async function axe(page: Page): Promise<{ readonly violations: readonly string[]; readonly rules: number }> {
+  await page.evaluate(await axeSource);
+  const result = (await page.evaluate(
+    "axe.run(document, { rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } } })",
+  )) as AxeResult;
+  return {
+    violations: result.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`),
+    rules: result.passes.length,
+  };
+}
+
+export interface Target {
+  readonly text: string;
+  readonly width: number;
+  readonly height: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+/** Whatever can be touched, with its box; a radio button counts as its label. */
+export const targets = (page: Page): Promise<Target[]> =>
+  page.$$eval("a, button, summary, input", (elements) =>
+    elements
+      .map((element) => element.closest("label") ?? element)
+      .filter((element) => element.checkVisibility())
+      .map((element) => {
+        const { width, height, top, bottom, left, right } = element.getBoundingClientRect();
+        return { text: (element.textContent ?? "").slice(0, 40), width, height, top, bottom, left, right };
+      }),
+  );
+
+/** Pairs of targets with less than `gap` pixels between them both ways. */
+export function crowded(all: readonly Target[], gap: number): string[] {
+  return all.flatMap((one, i) =>
+    all.slice(i + 1).flatMap((other) => {
+      const across = Math.max(one.left - other.right, other.left - one.right);
+      const down = Math.max(one.top - other.bottom, other.top - one.bottom);
+      // half a pixel for rounding
+      return Math.max(across, down) < gap - 0.5 ? [`${one.text} / ${other.text}`] : [];
+    }),
+  );
+}
