@@ -10,6 +10,8 @@ import { type JobBook, openBook, Phone, randomId } from "./phone.ts";
 import { type JobScript, moment } from "./script.ts";
 import { sideYard } from "./side-yard.ts";
 
+export { Client };
+
 export interface DemoPlan {
   /** Address of the edge, without a slash at the end. */
   readonly edge: string;

@@ -1,13 +1,13 @@
 import { limitsOf } from "./check-limits.ts";
 import { type Part, valuePart } from "./check-value.ts";
 import { evaluate } from "./evaluate.ts";
-import { type Evaluation, instancesOf } from "./evaluation.ts";
+import { type Context, type Evaluation, instancesOf } from "./evaluation.ts";
 import type { About } from "./fact.ts";
 import { type Finding, message, type Passage } from "./finding.ts";
 import type { CheckInstance } from "./instances.ts";
 import type { Live } from "./live.ts";
 import { passageOf } from "./passages.ts";
-import { coveringHeld, lastWord, sameAbout, seriesOf, type Word, wordPart } from "./series.ts";
+import { concerns, coveringHeld, type Instance, lastWord, sameAbout, seriesOf, type Word, wordPart } from "./series.ts";
 import { type Check, type ToleranceSheet, tagSetOf } from "./sheet.ts";
 import { type JobState, stateBefore } from "./state.ts";
 
@@ -64,14 +64,12 @@ interface Earlier {
   readonly entry?: string;
 }
 
+const readBy = (context: Context): readonly Instance[] => instancesOf(context, [...context.check.items, ...(context.check.minus ?? [])]);
+
 /** The values that counted before rework, with the verdicts that they had. */
-function beforeRework({ state, sheet, check, tag, own, holds }: Asked): Earlier {
-  const reads = new Set([...check.items, ...(check.minus ?? [])]);
-  const ofTag = (about: About): boolean => about.tag === undefined || about.tag === tag;
-  const reworks = state.cuts.filter(
-    ({ why, about }) =>
-      why === "reworked" && (sameAbout(about, own) || (about.item !== undefined && reads.has(about.item) && ofTag(about))),
-  );
+function beforeRework({ state, sheet, check, tag, holds }: Asked): Earlier {
+  const instances = readBy({ state, check, tag });
+  const reworks = state.cuts.filter(({ why, about }) => why === "reworked" && instances.some((read) => concerns(state, about, read)));
   const values = reworks.flatMap((cut) => {
     const earlier = stateBefore(state, cut.position);
     const evaluation = evaluate(earlier, check, tag);
@@ -85,8 +83,7 @@ function beforeRework({ state, sheet, check, tag, own, holds }: Asked): Earlier 
 
 /** Place in the work from which decisions about a check count: its newest reading, or what last set its readings aside. */
 function newestOf({ state, check, tag }: Asked, entries: readonly Live[]): number {
-  const instances = instancesOf({ state, check, tag }, [...check.items, ...(check.minus ?? [])]);
-  const cuts = instances.map((instance) => seriesOf(state, instance).cut?.position ?? -1);
+  const cuts = readBy({ state, check, tag }).map((instance) => seriesOf(state, instance).cut?.position ?? -1);
   return Math.max(-1, ...entries.map(({ position }) => position), ...cuts);
 }
 

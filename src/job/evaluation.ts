@@ -66,14 +66,13 @@ export interface Point {
   readonly agrees: boolean;
 }
 
-/** Several values of one thing as one. */
-export function together([first, ...rest]: readonly Uncertain[]): Point | undefined {
+/** Several readings of one point as one. */
+export function pointOf(readings: readonly Reading[]): Point | undefined {
+  const [first, ...rest] = readings.map((r) => r.value);
   if (first === undefined) return undefined;
   const { mean: value, asksForThird } = repeated([first, ...rest]);
   return { value, agrees: !asksForThird };
 }
-
-export const pointOf = (readings: readonly Reading[]): Point | undefined => together(readings.map((r) => r.value));
 
 export type Compute = (points: ReadonlyMap<string, Uncertain>) => Uncertain | undefined;
 

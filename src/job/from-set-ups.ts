@@ -1,4 +1,14 @@
-import { subtract, type Uncertain } from "../doubt/index.ts";
+import {
+  agreeWithinDoubt,
+  mean,
+  type NonEmpty,
+  ofSetUp,
+  roleOfSource,
+  sourceRoles,
+  subtract,
+  total,
+  type Uncertain,
+} from "../doubt/index.ts";
 import { movedSince } from "../geometry/index.ts";
 import {
   type ByItem,
@@ -11,10 +21,10 @@ import {
   instancesOf,
   lacking,
   missingOf,
+  type Point,
   plain,
   pointOf,
   readAll,
-  together,
 } from "./evaluation.ts";
 import type { Message } from "./finding.ts";
 import type { Live } from "./live.ts";
@@ -55,10 +65,31 @@ function bySetUp(context: Context, ids: readonly string[], readings: ByItem, of:
   return standing.length > 0 ? standing : all;
 }
 
+/**
+ * The same value from several set-ups as one. As with readings of one point, resolution and placing go down with √n and
+ * the rest stays whole; but within each value the places' parts stand in quadrature, as they did.
+ */
+function meanOfSetUps([first, ...rest]: readonly Uncertain[]): Point | undefined {
+  if (first === undefined) return undefined;
+  const [second, third] = rest;
+  if (second === undefined) return { value: first, agrees: true };
+  const values: NonEmpty<Uncertain> = [first, ...rest];
+  const byChance = (source: string): boolean => ["resolution", "placing"].includes(roleOfSource(source) ?? "");
+  const parts = new Map([...mean(values).parts].filter(([source]) => byChance(source)));
+  for (const role of sourceRoles.filter((r) => !byChance(`/${r}`))) {
+    const whole = values.map((value) =>
+      total([...value.parts].flatMap(([source, part]) => (roleOfSource(source) === role ? [part * part] : []))),
+    );
+    const u = total(whole.map(Math.sqrt)) / values.length;
+    if (u > 0) parts.set(ofSetUp("all", role), u);
+  }
+  return { value: { value: mean(values).value, parts }, agrees: third !== undefined || agreeWithinDoubt(first, second).agrees };
+}
+
 function fromSetUps(context: Context, ids: readonly string[], readings: ByItem, of: Compute): Evaluation {
   const entries = entriesOf(readings);
   const values = bySetUp(context, ids, readings, of);
-  const point = together(values.map((v) => v.value));
+  const point = meanOfSetUps(values.map((v) => v.value));
   if (point === undefined) {
     const newest = setUpsIn(readings).at(-1);
     return lacking(missingOf(context, ids, newest === undefined ? readings : inSetUp(context, readings, newest)), entries);
@@ -71,7 +102,7 @@ function fromSetUps(context: Context, ids: readonly string[], readings: ByItem, 
     value: point.value,
     entries,
     marks: values.flatMap(({ closing }) => closing.reads),
-    ...(values.every(({ closing }) => closing.state === "closed") ? {} : { soFar: true }),
+    ...(values.some(({ closing }) => closing.state === "so far") ? { soFar: true } : {}),
     ...(unsettled ? { unsettled } : {}),
   };
 }

@@ -30,13 +30,15 @@ ${views.map((view) => finding(view, say, measured ? 4 : 1))}</table>`;
 const finding = (view: FindingView, say: Say, columns: number): Html =>
   hasFigures(view) ? measuredFinding(view, say, columns) : plainFinding(view, say, columns);
 
-/** Nothing was measured: the sentence, which begins with the title, says it all. */
+/** Nothing was measured: a sentence that begins with the title says it all. */
 const plainFinding = (
   view: FindingView,
   say: Say,
   columns: number,
 ): Html => html`<tbody><tr class="${view.tone}"><td class="verdict">${verdictMark(view.tone, view.verdictWord)}</td>
-<th scope="row" class="sentence" colspan="${columns}"><p>${prose(view.says)}</p>${origin(view, say)}</th></tr></tbody>`;
+<th scope="row" class="sentence" colspan="${columns}">${
+  !view.says.startsWith(view.title) && html`<p><b>${tagged(view.title, view.tag)}</b></p>`
+}<p>${prose(view.says)}</p>${origin(view, say)}</th></tr></tbody>`;
 
 const measuredFinding = (
   view: FindingView,

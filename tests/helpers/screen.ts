@@ -39,6 +39,7 @@ export async function newScreen(browser: Browser, size: { readonly width: number
 
 /** Everything that the page says, one line each, as it is shown. */
 export const textOf = (page: Page, selector = "body"): Promise<string> =>
+  // biome-ignore lint/performance/useDomNodeTextContent: what is hidden must not count as said
   page.$eval(selector, (element) => (element as HTMLElement).innerText);
 
 const axeSource = readFile(fileURLToPath(import.meta.resolve("axe-core/axe.min.js")), "utf8");

@@ -33,7 +33,6 @@ export const en = {
   "held-by-other": "{count} things hold it",
   "clear-to": "clear to {act}",
   "not-yet-act": "not yet: {act}",
-  "not-yet": "not yet",
   "covered-at": "covered {time}",
   "covered-no-later": "covered no later than {time}; nobody said so when it was done",
   "covered-shown-clear": "The phone showed clear.",

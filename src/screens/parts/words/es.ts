@@ -35,7 +35,6 @@ export const es: Readonly<Record<ScreenWord, string>> = {
   "held-by-other": "{count} cosas lo detienen",
   "clear-to": "listo para {act}",
   "not-yet-act": "todavía no: {act}",
-  "not-yet": "todavía no",
   "covered-at": "cubierto el {time}",
   "covered-no-later": "cubierto a más tardar el {time}; nadie lo dijo cuando se hizo",
   "covered-shown-clear": "El teléfono mostró listo.",
