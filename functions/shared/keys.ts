@@ -25,5 +25,5 @@ export const renditionKey = (company: string, sha: string, name: RenditionName):
 /** `version` counts the issued records of a job from 1; `ending` tells the PDF from what lies beside it. */
 export const recordKey = (company: string, job: string, version: number, ending = "pdf"): string => {
   if (!Number.isSafeInteger(version) || version < 1) throw new RangeError(`not a record's version: ${version}`);
-  return `${part("company", company, COMPANY)}/records/${part("job", job, COMPANY)}/${version}.${part("ending", ending, /^[a-z0-9.-]{1,40}$/)}`;
+  return `${part("company", company, COMPANY)}/records/${part("job", job, COMPANY)}/${version}.${part("ending", ending, /^[a-z0-9.-]{1,60}$/)}`;
 };

@@ -1,5 +1,5 @@
 import { standingOf, waysOutOf } from "./clears.ts";
-import { coveredOf } from "./covered.ts";
+import { coveredOf, lastOpened } from "./covered.ts";
 import type { About } from "./fact.ts";
 import type { Clearance, CoveredState, Finding, HandingOver, Line } from "./finding.ts";
 import { whatOf } from "./live.ts";
@@ -51,9 +51,9 @@ function coveredState(state: JobState, covering: string, clearNow: boolean): Cov
 }
 
 function announcedOf(state: JobState, covering: string): Clearance["announced"] {
-  const opened = factsOf(state, "opened-up-again").filter((f) => f.what.covering === covering);
+  const since = lastOpened(state, covering);
   const last = factsOf(state, "covering-announced")
-    .filter((f) => f.what.covering === covering && f.position > (opened.at(-1)?.position ?? -1))
+    .filter((f) => f.what.covering === covering && f.position > since)
     .at(-1);
   return last && { entry: last.id, about: last.what.about };
 }

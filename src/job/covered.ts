@@ -9,11 +9,16 @@ export interface Covered extends Moment {
   readonly noLaterThan: boolean;
 }
 
+/** Place in the work at which a covering was last opened up again; -1 for never. */
+export const lastOpened = (state: JobState, covering: string): number =>
+  factsOf(state, "opened-up-again")
+    .filter((f) => f.what.covering === covering)
+    .at(-1)?.position ?? -1;
+
 /** When a covering happened: as first said since it was last open, else no later than the first entry that needs it hidden. */
 export function coveredOf(state: JobState, covering: string | undefined): Covered | undefined {
   if (covering === undefined) return undefined;
-  const opened = factsOf(state, "opened-up-again").filter((f) => f.what.covering === covering);
-  const since = opened.at(-1)?.position ?? -1;
+  const since = lastOpened(state, covering);
   const said = factsOf(state, "covered").find((f) => f.what.covering === covering && f.position > since);
   if (said) return { fact: said, position: said.position, at: said.what.at ?? said.at, noLaterThan: false };
   const afterwards = new Set(state.sheet?.items.filter((item) => item.needsHidden === covering).map((item) => item.id));

@@ -19,7 +19,7 @@ export interface Finding {
   readonly step: string;
   /** Id of the check, or of the item where the item itself is what is found. */
   readonly check: string;
-  readonly of: "check" | "picture" | "reading" | "answer" | "tag set" | "one of";
+  readonly of: "check" | "picture" | "reading" | "answer" | "tag set";
   readonly tag?: string;
   readonly verdict: Verdict;
   readonly weight: Weight;

@@ -11,7 +11,9 @@ export interface Found {
 /** By 'one of': the place of the group that it is satisfied by, or that its lines ask for. */
 export type Chosen = ReadonlyMap<string, number>;
 
-const isThere = ({ verdict, by }: Finding): boolean => by !== undefined || (verdict !== "not taken" && verdict !== "could not be taken");
+/** Entered, or ruled on by name: a go-ahead for all that was open says nothing of which way was gone. */
+const isThere = ({ verdict, by }: Finding): boolean =>
+  by?.way === "concession" || (verdict !== "not taken" && verdict !== "could not be taken");
 
 /** The first whole group; while none is whole, the one that is furthest on, so that lines ask for the rest of what was begun. */
 function chosenGroup(one: OneOf, items: readonly Found[]): number {
@@ -38,6 +40,6 @@ export function isIdle(sheet: ToleranceSheet, ids: readonly string[], chosen: Ch
 export function idleFinding(finding: Finding): readonly Finding[] {
   if (isThere(finding)) return [finding];
   if (finding.verdict === "not taken") return [];
-  const { holds: _, ...rest } = finding;
+  const { holds: _, by: __, ...rest } = finding;
   return [{ ...rest, weight: "if you have it" }];
 }

@@ -1,6 +1,6 @@
 import type { Json } from "../ledger/index.ts";
 import { type Corrections, correctionsOf, type What } from "./corrections.ts";
-import type { Entry, Whats } from "./fact.ts";
+import type { Entry, FactKind, Whats } from "./fact.ts";
 import { type Ordered, workOrder } from "./order.ts";
 import { isUnderstood } from "./what-shape.ts";
 
@@ -16,7 +16,7 @@ export interface Live {
   readonly doubt: number;
   /** Id of the correction that set it aside or changed it. */
   readonly correctedBy?: string;
-  /** `not understood`: of a kind that is known, but not in its shape. It is kept, and counts for nothing. */
+  /** `not understood`: of a kind that is known, but not in its shape, or out of place here. It is kept, and counts for nothing. */
   readonly standing: "counts" | "withdrawn" | "moved out" | "withheld" | "not understood";
   /** Came with a `moved-in` entry from another job. */
   readonly movedFrom?: string;
@@ -68,6 +68,17 @@ function movedOutAt(placed: readonly Ordered[]): ReadonlyMap<string, number> {
   );
 }
 
+/** What says something about its own job alone, and means nothing in another. */
+const ofItsJob: ReadonlySet<string> = new Set<FactKind>([
+  "job-opened",
+  "version-taken-over",
+  "moved-out",
+  "moved-in",
+  "record-issued",
+  "record-released",
+  "rules-moved",
+]);
+
 const isRecord = (value: Json | undefined): value is What => typeof value === "object" && value !== null && !Array.isArray(value);
 
 /** Whose word it was is no matter of correction. */
@@ -76,11 +87,18 @@ function corrected(what: What, correction: Corrections | undefined): What {
   return Object.hasOwn(what, "role") ? { ...words, role: what.role ?? null } : words;
 }
 
-function standingOf(entry: Entry, what: What, correction: Corrections | undefined, isMovedOut: boolean): Live["standing"] {
-  if (entry.what === undefined) return "withheld";
+interface Fate {
+  readonly isMovedOut: boolean;
+  /** It came from another job, where it belonged to that job alone. */
+  readonly isOutOfPlace: boolean;
+  readonly isWithdrawn: boolean;
+}
+
+function standingOf({ kind, what: original }: Entry, what: What, { isMovedOut, isOutOfPlace, isWithdrawn }: Fate): Live["standing"] {
+  if (original === undefined) return "withheld";
   if (isMovedOut) return "moved out";
-  if (correction?.withdrawn) return "withdrawn";
-  return isRecord(entry.what) && isUnderstood(entry.kind, what) ? "counts" : "not understood";
+  if (isWithdrawn) return "withdrawn";
+  return isRecord(original) && !isOutOfPlace && isUnderstood(kind, what) ? "counts" : "not understood";
 }
 
 /** Every fact of the job in the order of the work, corrections, withdrawals and moves applied; nothing is dropped. */
@@ -99,7 +117,7 @@ export function liveFacts(entries: readonly Entry[]): readonly Live[] {
     // what came in stays until it is moved out again; what was here before has gone once it was
     const outAt = out.get(entry.id);
     const isMovedOut = outAt !== undefined && (came === undefined || outAt > (places.get(came.by) ?? -1));
-    const withdrawnWith = came !== undefined && correctionOf(came.by)?.withdrawn === true;
+    const isWithdrawn = correction?.withdrawn === true || (came !== undefined && correctionOf(came.by)?.withdrawn === true);
     return {
       id: entry.id,
       kind: entry.kind,
@@ -108,7 +126,7 @@ export function liveFacts(entries: readonly Entry[]): readonly Live[] {
       position,
       at,
       doubt,
-      standing: withdrawnWith ? "withdrawn" : standingOf(entry, what, correction, isMovedOut),
+      standing: standingOf(entry, what, { isMovedOut, isOutOfPlace: came !== undefined && ofItsJob.has(entry.kind), isWithdrawn }),
       ...(correction ? { correctedBy: correction.by } : {}),
       ...(came ? { movedFrom: came.from } : {}),
     };

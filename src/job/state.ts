@@ -41,6 +41,8 @@ export interface Cut {
 export interface JobState {
   readonly ledger: JobLedger;
   readonly facts: readonly Live[];
+  /** The facts that count, by kind. */
+  readonly byKind: ReadonlyMap<string, readonly Live[]>;
   /** The facts that count and name an item, by item. */
   readonly byItem: ReadonlyMap<string, readonly Live[]>;
   readonly opened?: Whats["job-opened"];
@@ -57,7 +59,7 @@ const counting = (facts: readonly Live[], kind: string): readonly Live[] => fact
 
 /** The facts of one kind that count, in the order of the work. */
 export function factsOf<K extends keyof Whats>(state: JobState, kind: K): readonly (Live & { readonly what: Whats[K] })[] {
-  return counting(state.facts, kind) as unknown as readonly (Live & { readonly what: Whats[K] })[];
+  return (state.byKind.get(kind) ?? []) as unknown as readonly (Live & { readonly what: Whats[K] })[];
 }
 
 /** A moment of the work: a place in its order, and a time where it was entered later than it happened. */
@@ -78,16 +80,27 @@ export function designAt(state: JobState, position: number, at = Number.POSITIVE
   };
 }
 
-function indexByItem(facts: readonly Live[]): ReadonlyMap<string, readonly Live[]> {
+interface Indexed {
+  readonly facts: readonly Live[];
+  readonly byKind: ReadonlyMap<string, readonly Live[]>;
+  readonly byItem: ReadonlyMap<string, readonly Live[]>;
+}
+
+/** The facts, and those that count by their kind and by the item that they name. */
+function indexed(facts: readonly Live[]): Indexed {
+  const byKind = new Map<string, Live[]>();
   const byItem = new Map<string, Live[]>();
-  for (const fact of facts) {
-    const item = fact.what.item;
-    if (fact.standing !== "counts" || typeof item !== "string") continue;
-    const known = byItem.get(item);
+  const add = (to: Map<string, Live[]>, key: string, fact: Live): void => {
+    const known = to.get(key);
     if (known) known.push(fact);
-    else byItem.set(item, [fact]);
+    else to.set(key, [fact]);
+  };
+  for (const fact of facts) {
+    if (fact.standing !== "counts") continue;
+    add(byKind, fact.kind, fact);
+    if (typeof fact.what.item === "string") add(byItem, fact.what.item, fact);
   }
-  return byItem;
+  return { facts, byKind, byItem };
 }
 
 function cutsOf(facts: readonly Live[]): readonly Cut[] {
@@ -162,8 +175,7 @@ export function jobState(ledger: JobLedger): JobState {
   );
   return {
     ledger,
-    facts,
-    byItem: indexByItem(facts),
+    ...indexed(facts),
     ...(opened ? { opened: whatOf(opened, "job-opened") } : {}),
     ...taken,
     tags: tagsOf(facts, taken.sheet),
@@ -175,5 +187,5 @@ export function jobState(ledger: JobLedger): JobState {
 /** The state as it stood before a place in the order of the work: for what counted before rework. */
 export function stateBefore(state: JobState, position: number): JobState {
   const facts = state.facts.filter((fact) => fact.position < position);
-  return { ...state, facts, byItem: indexByItem(facts), cuts: state.cuts.filter((cut) => cut.position < position) };
+  return { ...state, ...indexed(facts), cuts: state.cuts.filter((cut) => cut.position < position) };
 }

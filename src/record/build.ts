@@ -95,21 +95,31 @@ function numbers(context: Context, entries: number): readonly LabelledText[] {
   return rows.map(([label, text]) => ({ label: texts(label), text }));
 }
 
-const isException = (finding: Finding): boolean => {
+/** In the order in which they are to be read; undefined: no exception. */
+function exceptionRank(finding: Finding): number | undefined {
   const asked = finding.weight === "holds" || finding.weight === "asked";
-  if (finding.by !== undefined && finding.by.way !== "does not apply") return true;
-  if (finding.verdict === "outside" || finding.verdict === "too close to call" || finding.verdict === "could not be taken") return true;
-  return asked && finding.verdict === "not taken";
-};
+  if (finding.verdict === "outside") return 0;
+  if (finding.verdict === "too close to call") return 1;
+  if (finding.verdict === "could not be taken") return 2;
+  if (finding.by !== undefined && finding.by.way !== "does not apply" && finding.by.way !== "rework") return 3;
+  if (asked && finding.verdict === "not taken") return 4;
+  return finding.beforeRework?.some(({ verdict }) => verdict !== "within") ? 5 : undefined;
+}
 
 function exceptionsOf(context: Context, coverings: RecordModel["coverings"]): readonly ExceptionView[] {
   const odd = coverings.filter((c) => c.tone === "outside" || c.tone === "undecided");
+  const ranked = context.findings.flatMap((finding) => {
+    const rank = exceptionRank(finding);
+    return rank === undefined ? [] : [{ finding, rank }];
+  });
   return [
-    ...odd.map((c) => ({ title: c.title, verdictWord: c.state, tone: c.tone, says: [c.when, c.clearance, ...c.lines].join(". ") })),
-    ...context.findings.filter(isException).map((finding) => {
-      const { title, verdictWord, tone, says } = findingView(context, finding);
-      return { title, verdictWord, tone, says };
-    }),
+    ...odd.map((c) => ({ title: c.title, verdictWord: c.state, tone: c.tone, says: [c.when, c.clearance, ...c.lines].join("; ") })),
+    ...ranked
+      .sort((a, b) => a.rank - b.rank)
+      .map(({ finding }) => {
+        const { title, verdictWord, tone, says } = findingView(context, finding);
+        return { title, verdictWord, tone, says };
+      }),
   ];
 }
 

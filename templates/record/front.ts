@@ -31,7 +31,7 @@ const exception = ({
   tone,
   says,
 }: ExceptionView): Html => html`<tbody><tr class="${tone}"><td class="verdict">${verdictMark(tone, verdictWord)}</td>
-<th scope="row">${prose(title)}</th></tr><tr class="says"><td></td><td>${prose(says)}</td></tr></tbody>`;
+<th scope="row" class="sentence">${!says.startsWith(title) && html`<p><b>${prose(title)}</b></p>`}<p>${prose(says)}</p></th></tr></tbody>`;
 
 export const standing = (model: RecordModel, say: Say): Html => html`<section class="standing"><h2>${say("standing")}</h2>
 <p class="lead">${prose(model.standing)}</p>

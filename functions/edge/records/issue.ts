@@ -2,7 +2,7 @@ import { contentDigest, type Json, type Ledger } from "#core/ledger/index.ts";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import { type RecordModel, recordModel } from "#core/record/index.ts";
 import type { RecordMade } from "#core/wire/index.ts";
-import { type PrintAttachment, recordKey } from "#functions/shared/index.ts";
+import type { PrintAttachment } from "#functions/shared/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import type { RecordRow } from "../adapters/records.ts";
 import { newId, sha256Hex } from "../chance.ts";
@@ -12,6 +12,7 @@ import { ledgerOf, readJob } from "../jobs/read.ts";
 import { fromEdge, PROGRAM } from "../ledger/index.ts";
 import type { Services } from "../services.ts";
 import { editionOf } from "./edition.ts";
+import { fileKey } from "./files.ts";
 import { photosKnown } from "./photos.ts";
 import { recordView } from "./view.ts";
 
@@ -29,7 +30,7 @@ export async function issue(services: Services, place: Place, edition: Edition, 
     const draft = await drafted(services, place, edition, now);
     const kept = await keptFiles(services, place, draft);
     if (!kept.ok) return kept;
-    const key = recordKey(place.company, place.job, draft.model.title.version);
+    const key = fileKey({ ...place, id: draft.id, version: draft.model.title.version }, "pdf");
     const attachments: readonly PrintAttachment[] = [
       { name: "ledger.json", type: "application/json", text: draft.ledgerText, relationship: "Data" },
     ];
@@ -38,7 +39,7 @@ export async function issue(services: Services, place: Place, edition: Edition, 
     const { sha256, bytes, pages } = printed.value;
     const { head } = draft.attached;
     const row: RecordRow = {
-      id: newId(),
+      id: draft.id,
       job: place.job,
       version: draft.model.title.version,
       edition,
@@ -55,6 +56,7 @@ export async function issue(services: Services, place: Place, edition: Edition, 
 }
 
 interface Draft {
+  readonly id: string;
   readonly model: RecordModel;
   readonly attached: Ledger;
   readonly ledgerText: string;
@@ -84,7 +86,7 @@ async function drafted(services: Services, place: Place, edition: Edition, now: 
     photos,
   });
   const renditions = Object.entries(photos).flatMap(([sha256, { rendition }]) => (rendition === undefined ? [] : [[sha256, rendition]]));
-  return { model, attached, ledgerText: JSON.stringify(attached), photos: Object.fromEntries(renditions) };
+  return { id: newId(), model, attached, ledgerText: JSON.stringify(attached), photos: Object.fromEntries(renditions) };
 }
 
 /** The view model and the attached edition lie beside the PDF. */
@@ -94,7 +96,7 @@ async function keptFiles({ store }: Services, { company, job }: Place, draft: Dr
   for (const [ending, text] of Object.entries(texts)) {
     const bytes = new TextEncoder().encode(text);
     const about = { length: bytes.length, type: "application/json", sha256: await sha256Hex(text) };
-    const put = await store.put(recordKey(company, job, version, ending), bytes, about);
+    const put = await store.put(fileKey({ company, job, id: draft.id, version }, ending), bytes, about);
     if (!put.ok) return put;
   }
   return ok(null);

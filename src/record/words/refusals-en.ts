@@ -145,4 +145,29 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
   "print-failed":
     "The record could not be printed. Nothing is lost; issue it again, and tell whoever runs the program if it happens twice.",
   "database-busy": "Others wrote to this job at the same moment. Send it again in a minute; the phone keeps it.",
+
+  "pipe-size-unknown": "No table here has the pipe size at {place}. Choose a size as it is sold, 1/2 to 4 in, or another table.",
+  "fitting-length-unknown":
+    "No table here gives the loss of that fitting in that size. Take its equivalent length from its own paper and add it to the pipe's.",
+  "count-not-whole": "What is counted at {place} comes in whole pieces. Enter a whole number.",
+  "pipe-part-longer": "The part of the line at {place} is longer than the whole line. Measure both from the pump along the pipe.",
+  "pump-curve-too-few":
+    "One point of a pump's curve does not show where it runs. Copy at least two points from its paper, better all of them.",
+  "pump-curve-point-twice":
+    "The point {place} of the pump's curve is there twice. Delete one of the two, or correct it from the pump's paper.",
+  "pump-curve-rises":
+    "By its points this pump gives no less head at its greatest flow than at its least. Look whether flow and head were exchanged.",
+  "pump-beyond-curve":
+    "The pump's paper gives no point at that flow, so its head there is not known. Add the missing points to its kit card, or ask the maker.",
+  "flow-bin-too-fast":
+    "The bin fills too fast to be timed by hand: it takes less than 20 s. Use a larger bin, or measure by the basin's own draw-down.",
+  "cure-time-unknown": "No published table covers the joints of this pipe. Type the set and cure times that the can gives.",
+  "cure-temperature-outside":
+    "The coldest temperature lies outside the chosen table of cure times. Read it again, choose another table, or type the times that the can gives.",
+  "cure-pressure-outside":
+    "The chosen table of cure times does not go up to that pressure. Choose another table, or type the times that the can gives.",
+  "cure-before-set": "The cure time at {place} is shorter than the set time. Read both from the can once more; water comes after handling.",
+  "socket-mark-beyond":
+    "The witness mark cannot be that far from the socket: the pipe would not be in it. Measure from the socket's face to the mark.",
+  "wire-size-unknown": "The resistance of that wire is not in the table here. Choose another size or stranding, or ask the electrician.",
 };

@@ -141,6 +141,34 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
   "print-failed":
     "El registro no se pudo imprimir. No se pierde nada; emítalo otra vez, y avise a quien administra el programa si vuelve a pasar.",
   "database-busy": "Otros escribieron en este trabajo al mismo momento. Mándelo otra vez en un minuto; el teléfono lo guarda.",
+
+  "pipe-size-unknown":
+    "Ninguna tabla de aquí trae la medida de tubo en {place}. Elija una medida como se vende, de 1/2 a 4 pulg, u otra tabla.",
+  "fitting-length-unknown":
+    "Ninguna tabla de aquí da la pérdida de esa pieza en esa medida. Tome su largo equivalente de su propio papel y súmelo al del tubo.",
+  "count-not-whole": "Lo que se cuenta en {place} va en piezas enteras. Anote un número entero.",
+  "pipe-part-longer": "El tramo de la línea en {place} es más largo que toda la línea. Mida los dos desde la bomba a lo largo del tubo.",
+  "pump-curve-too-few":
+    "Con un solo punto no se sabe por dónde va la curva de la bomba. Copie al menos dos puntos de su papel, mejor todos.",
+  "pump-curve-point-twice":
+    "El punto {place} de la curva de la bomba está dos veces. Borre uno de los dos, o corríjalo según el papel de la bomba.",
+  "pump-curve-rises":
+    "Según sus puntos, esta bomba no da menos carga con su mayor caudal que con el menor. Vea si se cambiaron caudal y carga.",
+  "pump-beyond-curve":
+    "El papel de la bomba no da ningún punto con ese caudal, así que ahí no se conoce su carga. Agregue los puntos que faltan a su ficha, o pregunte al fabricante.",
+  "flow-bin-too-fast":
+    "El recipiente se llena demasiado rápido para medirlo a mano: tarda menos de 20 s. Use uno más grande, o mida con la bajada del propio depósito.",
+  "cure-time-unknown":
+    "Ninguna tabla publicada cubre las uniones de este tubo. Escriba los tiempos de fraguado y de curado que da la lata.",
+  "cure-temperature-outside":
+    "La temperatura más fría queda fuera de la tabla de curado elegida. Léala de nuevo, elija otra tabla, o escriba los tiempos que da la lata.",
+  "cure-pressure-outside": "La tabla de curado elegida no llega a esa presión. Elija otra tabla, o escriba los tiempos que da la lata.",
+  "cure-before-set":
+    "El tiempo de curado en {place} es más corto que el de fraguado. Lea los dos otra vez en la lata; el agua viene después de mover la unión.",
+  "socket-mark-beyond":
+    "La marca testigo no puede estar tan lejos del casquillo: el tubo no estaría adentro. Mida de la cara del casquillo a la marca.",
+  "wire-size-unknown":
+    "La resistencia de ese cable no está en la tabla de aquí. Elija otro calibre u otro tipo de hilo, o pregunte al electricista.",
 };
 
 /** What a tolerance sheet's shape asks for (figure `wanted`), in Spanish; whatever is not here is a name and stays as it is. */

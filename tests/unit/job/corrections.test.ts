@@ -175,6 +175,14 @@ describe("moved", () => {
     expect(b.finding("depth-check")).toMatchObject({ value: 6 * inch });
   });
 
+  test("what speaks of its own job alone means nothing in another", () => {
+    const b = withDepth();
+    const what = { thing: "sheet", name: "another", number: 1, digest: "c".repeat(64) };
+    b.enter("moved-in", moved({ kind: "version-taken-over", what }), { phone: "the program" });
+    expect(b.finding("depth-check").verdict).toBe("within");
+    expect(b.done().state.facts.find((f) => f.id === "foreign")?.standing).toBe("not understood");
+  });
+
   test("in, and the move itself withdrawn", () => {
     const b = book(sheet);
     b.enter("moved-in", moved(), { phone: "the program", id: "move" });

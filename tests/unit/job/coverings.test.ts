@@ -242,6 +242,13 @@ describe("the design and the sheet in force", () => {
     expect(asks(b.clearance("bury-it"))).toEqual(["valve-shut"]);
   });
 
+  test("a design changed in the same moment, but after it in the order of the work, is later", () => {
+    const b = complete();
+    b.covered("bury-it");
+    b.enter("design-set", wanted("20"), { at: b.clock() });
+    expect(b.finding("design-check")).toMatchObject({ verdict: "within", lower: 11 * inch });
+  });
+
   test("covered in the morning, said so at night: the design of the morning", () => {
     const b = complete();
     const morning = b.clock();

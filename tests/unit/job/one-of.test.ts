@@ -91,4 +91,12 @@ describe("one of several groups", () => {
     b.enter("does-not-apply", { about: { item: "second-b" }, reason: "round basin", role: "office" });
     expect(b.clearance("bury-it").state).toBe("clear");
   });
+
+  test("a go-ahead for everything says nothing of a way that was not gone", () => {
+    const b = book(sheet);
+    b.read("second-b", good);
+    const given = b.enter("go-ahead", { covering: "bury-it", reason: "rain", role: "crew" });
+    expect(b.clearance("bury-it")).toMatchObject({ state: "on word", onWord: [given] });
+    expect(b.done().all.map((f) => f.check)).toEqual(["second-b", "second-check"]);
+  });
 });

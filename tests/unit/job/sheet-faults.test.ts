@@ -61,6 +61,7 @@ describe("limits", () => {
   test("an asked limit may do without an aim", () => {
     const { aim: _, holds: __, ...asked } = { ...depth, weight: "asked" as const };
     expect(faults({ ...sound, checks: [asked] })).toEqual([]);
+    expect(faults({ ...sound, checks: [{ ...asked, upper: inch }] })).toEqual(["limits-crossed sheet/checks/depth-check"]);
   });
 
   test("of other kinds than lengths are judged by how a bare number is read", () => {
