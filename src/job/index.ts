@@ -1,4 +1,5 @@
 export { admit } from "./admit.ts";
+export { asTyped } from "./as-typed.ts";
 export { clearance, clearances, handingOver } from "./clearance.ts";
 export { standingOf } from "./clears.ts";
 export * from "./fact.ts";

@@ -1,3 +1,4 @@
+import { asTyped } from "./as-typed.ts";
 import type { About } from "./fact.ts";
 import { type Finding, type Message, message, type Passage, type Verdict } from "./finding.ts";
 import type { Live } from "./live.ts";
@@ -64,7 +65,7 @@ function answerOutcome(instance: Instance, answers: readonly Live[]): Outcome {
 
 /** A reading without a check of its own is asked for, not judged; the height mark's last must close the set-up. */
 function readingOutcome(state: JobState, instance: Instance, readings: readonly Live[]): Outcome {
-  const typed = readings.map((r) => String(r.what.typed)).join("; ");
+  const typed = readings.map((r) => asTyped(String(r.what.typed), String(r.what.unit))).join("; ");
   const setUp = readings.at(-1)?.what.setUp;
   if (instance.item.heightMark === true && typeof setUp === "string") {
     const closing = closingOf(state, setUp);
@@ -73,6 +74,8 @@ function readingOutcome(state: JobState, instance: Instance, readings: readonly 
     if (closing.state === "closed") return { verdict: "within", says: message("mark.closed", figures) };
     return { verdict: "within", says: message("mark.so-far", figures), soFar: true };
   }
+  const instant = instance.item.quantity === "instant" ? Date.parse(String(readings.at(-1)?.what.typed)) : Number.NaN;
+  if (Number.isSafeInteger(instant)) return { verdict: "within", says: message("reading.instant", { takenInstant: instant }) };
   return { verdict: "within", says: message("reading.taken", { typed }) };
 }
 

@@ -1,4 +1,5 @@
 import {
+  asTyped,
   designFor,
   type Finding,
   type Item,
@@ -78,7 +79,7 @@ function howRead(context: Context, fact: Live, item: Item): string {
   return [
     sayer.words(instrument?.title),
     receiver === undefined ? "" : context.texts(receiver === "fine" ? "receiver-fine" : "receiver-coarse"),
-    distance === undefined ? "" : `${distance.typed}${/[a-z'"]/i.test(distance.typed) ? "" : ` ${distance.unit}`}`,
+    distance === undefined ? "" : `${asTyped(distance.typed, distance.unit)}`,
     sayer.words(placing?.title),
   ]
     .filter((part) => part !== "")
@@ -92,19 +93,12 @@ function readingView(context: Context, fact: Live, item: Item): ReadingView {
   return {
     title: context.sayer.title({ item: item.id, ...(tag === undefined ? {} : { tag }) }),
     ...(tag === undefined ? {} : { tag }),
-    typed: item.quantity === "instant" ? context.instantTyped(fact) : typedText(fact),
+    typed: item.quantity === "instant" ? context.instantTyped(fact) : asTyped(String(fact.what.typed ?? ""), String(fact.what.unit ?? "")),
     how: howRead(context, fact, item),
     when: context.sayer.moment(fact.at),
     ...(number === undefined ? {} : { number }),
     ...(set === undefined ? {} : { aside: set }),
   };
-}
-
-/** As typed; the unit beside it only where none was typed. */
-function typedText(fact: Live): string {
-  const typed = String(fact.what.typed ?? "");
-  const unit = String(fact.what.unit ?? "");
-  return /[\p{L}°%'"′″’”]/u.test(typed) || unit === "1" || unit === "" ? typed : `${typed} ${unit === "ft-in" ? "in" : unit}`;
 }
 
 function lookedAt(context: Context, fact: Live): string {

@@ -13,7 +13,17 @@ export const jobs = z.object({
       title: z.string(),
       ownNumber: z.optional(z.string()),
       state: z.object({
-        coverings: z.array(z.object({ covering: z.string(), title: json, done: z.boolean(), clear: z.boolean(), lines: count })),
+        coverings: z.array(
+          z.object({
+            covering: z.string(),
+            title: json,
+            done: z.boolean(),
+            clear: z.boolean(),
+            state: z.enum(["clear", "on word", "not yet"]),
+            lines: count,
+            about: z.optional(instant),
+          }),
+        ),
       }),
       entries: count,
     }),

@@ -60,12 +60,16 @@ export async function listOf(services: Services, company: string): Promise<JobLi
     const coverings = kept.map((clearance) => {
       // A line that waited only for its time has gone by now.
       const lines = clearance.lines.filter((line) => line.from === undefined || line.from > now).length;
+      const waited = clearance.state === "not yet" && clearance.lines.length > 0 && lines === 0;
+      const state = waited ? (clearance.onWord ? "on word" : "clear") : clearance.state;
       return {
         covering: clearance.covering,
         title: titles[clearance.covering] ?? null,
         done: clearance.covered !== undefined,
-        clear: lines === 0 && (clearance.state !== "not yet" || clearance.lines.length > 0),
+        clear: state !== "not yet",
+        state,
         lines,
+        ...(clearance.announced ? { about: clearance.announced.about } : {}),
       };
     });
     jobs.push({ job: row.job, title, ...(ownNumber === undefined ? {} : { ownNumber }), state: { coverings }, entries: row.head });
