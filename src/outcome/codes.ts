@@ -25,6 +25,16 @@ export const refusalCodes = [
   "points-too-many",
   "points-coincident",
   "points-collinear",
+  // ties and drawings to scale
+  "ties-too-few",
+  "ties-mark-unknown",
+  "ties-mark-twice",
+  "ties-rise-too-great",
+  "ties-cannot-meet",
+  "ties-in-line",
+  "ties-not-settled",
+  "ties-side-missing",
+  "drawing-does-not-fit",
   // tolerance sheet
   "sheet-shape",
   "sheet-unknown-name",
@@ -100,6 +110,22 @@ export const refusalCodes = [
   "print-unavailable",
   "print-failed",
   "database-busy",
+  // plumbing and power
+  "pipe-size-unknown",
+  "fitting-length-unknown",
+  "count-not-whole",
+  "pipe-part-longer",
+  "pump-curve-too-few",
+  "pump-curve-point-twice",
+  "pump-curve-rises",
+  "pump-beyond-curve",
+  "flow-bin-too-fast",
+  "cure-time-unknown",
+  "cure-temperature-outside",
+  "cure-pressure-outside",
+  "cure-before-set",
+  "socket-mark-beyond",
+  "wire-size-unknown",
 ] as const;
 
 export type RefusalCode = (typeof refusalCodes)[number];

@@ -8,14 +8,32 @@ import { limited, pause } from "./waiting.ts";
 
 const get = async (client: Client, path: string): Promise<Reply> => limited(path, client.get(path));
 
-/** Until every photo is read or told to be unreadable, and every job that names it knows. */
-export async function settled(client: Client, { photos }: Acknowledged, milliseconds: number): Promise<Readonly<Record<string, string>>> {
+const photoOf = (body: Loose): string => body.what.content.photo;
+const named = ({ entries }: Acknowledged, job: string): readonly string[] => {
+  const pictures = entries.filter((one) => one.job === job && one.entry.sealed.kind === "picture-taken");
+  return [...new Set(pictures.map(({ entry }) => photoOf(entry.body)))].sort();
+};
+const told = (ledger: Loose): readonly string[] =>
+  ledger.entries
+    .filter((one: Loose) => one.envelope.kind === "picture-read")
+    .map((one: Loose) => photoOf(one.body))
+    .sort();
+
+/** Until every photo is read or found unreadable, and every job that names it has been told. */
+export async function settled(client: Client, jobs: readonly string[], acknowledged: Acknowledged, milliseconds: number): Promise<void> {
   const end = Date.now() + milliseconds;
   for (;;) {
-    const states: Record<string, string> = {};
-    for (const sha of photos.keys()) states[sha] = (await get(client, `/api/photos/${sha}`)).body?.state ?? "not there";
-    if (Object.values(states).every((state) => state === "read" || state === "unreadable")) return states;
-    if (Date.now() > end) throw new Error(`photos still ${JSON.stringify(Object.values(states))} after ${milliseconds / 1000} s`);
+    const owed: string[] = [];
+    for (const sha of acknowledged.photos.keys()) {
+      const state = (await get(client, `/api/photos/${sha}`)).body?.state;
+      if (state !== "read" && state !== "unreadable") owed.push(`${sha.slice(0, 8)} is ${state}`);
+    }
+    for (const job of owed.length === 0 ? jobs : []) {
+      const count = named(acknowledged, job).length - told((await get(client, `/api/jobs/${job}/ledger`)).body).length;
+      if (count > 0) owed.push(`a job is to be told of ${count}`);
+    }
+    if (owed.length === 0) return;
+    if (Date.now() > end) throw new Error(`after ${milliseconds / 1000} s still: ${owed.join(", ")}`);
     await pause(250);
   }
 }
@@ -39,9 +57,7 @@ export async function compare(
     expect(found).toEqual(expected);
     // the verifier found no id twice: each of these is there once
     expect(new Set(kept.map(({ number }) => number)).size).toBe(kept.length);
-    const named = new Set(kept.filter(({ entry }) => entry.sealed.kind === "picture-taken").map(({ entry }) => photoOf(entry.body)));
-    const read = body.entries.filter((one: Loose) => one.envelope.kind === "picture-read").map((one: Loose) => photoOf(one.body));
-    expect(read.sort()).toEqual([...named].sort());
+    expect(told(body)).toEqual(named({ entries, photos, records }, job));
     expect((await get(office, `/api/rebuild/${job}`)).body).toEqual({ job, same: true, differences: [] });
     heads[job] = body.head;
   }
@@ -64,8 +80,6 @@ export async function compare(
   }
   return heads;
 }
-
-const photoOf = (body: Loose): string => body.what.content.photo;
 
 const OBJECT = /originals\/([0-9a-f]{64})\._S3rver_object$/;
 

@@ -131,7 +131,7 @@ describe("media", () => {
       await Promise.all([phone.upload(good), phone.upload(cut)]);
       for (const bytes of [cut, good]) await phone.picture(job.job, job.phone, bytes);
       await appendsGoOn();
-      await settled(company.office, phone.acknowledged, 45_000);
+      await settled(company.office, jobs, phone.acknowledged, 45_000);
       return "2 photos sent while it was down, read later";
     }));
 
@@ -189,7 +189,7 @@ describe("print", () => {
 
   test("during: while it prints; its browser goes with it, and what was not acknowledged is no record", () =>
     trial("print", "during", async () => {
-      await settled(company.office, phone.acknowledged, 45_000);
+      await settled(company.office, jobs, phone.acknowledged, 45_000);
       const list = async () => (await company.office.get(`/api/jobs/${job.job}/records`)).body.records.length;
       for (let tried = 1; ; tried += 1) {
         const print = pidOf("print");
@@ -227,7 +227,7 @@ describe("the store", () => {
 
   test("during: half a photo on its way into the store", () =>
     trial("store", "during", async () => {
-      await settled(company.office, phone.acknowledged, 45_000);
+      await settled(company.office, jobs, phone.acknowledged, 45_000);
       const bytes = photoOf();
       await phone.picture(job.job, job.phone, bytes);
       const upload = await beginUpload(
@@ -316,9 +316,9 @@ describe("afterwards", () => {
   let heads: Readonly<Record<string, unknown>>;
 
   test("all that was acknowledged is there: each entry once under its number, the photos' bytes, the records", async () => {
-    await settled(company.office, phone.acknowledged, 90_000);
+    await settled(company.office, jobs, phone.acknowledged, 90_000);
     const { entries, photos, records } = phone.acknowledged;
-    expect([entries.length > 180, photos.size, records.length >= 9]).toEqual([true, 13, true]);
+    expect([entries.length > 180, photos.size >= 13, records.length >= 9]).toEqual([true, true, true]);
     heads = await compare(company.office, jobs, phone.acknowledged);
     lines.push(`compared: ${entries.length} entries, ${photos.size} photos, ${records.length} records in ${jobs.length} jobs`);
   }, 120_000);

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, inject, it } from "vitest";
-import { batchOf, Client, type Company, type Loose, newCompany, newId, newJob, Phone, SENT } from "../helpers/edge.ts";
+import { entryRows } from "../helpers/database.ts";
+import { batchOf, Client, type Company, type Loose, newCompany, newId, newJob, Phone, SENT, until } from "../helpers/edge.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
 
 const note = { text: "ground frozen four inches down" };
@@ -10,22 +11,36 @@ beforeAll(async () => {
 const append = (client: Client, job: string, ...entries: unknown[]) => client.post(`/api/jobs/${job}/entries`, batchOf(...entries));
 
 describe("append", () => {
-  it("fifty clients at once get the numbers 3 to 52 without gap, and the chain verifies", async () => {
-    const { job } = await newJob(company);
-    const answers = await Promise.all(
-      Array.from({ length: 50 }, async () => {
-        const entry = await new Phone().entry(job, company.people.crew, "note-for-record", note);
-        const client = new Client(inject("edge"));
-        client.cookie = company.crew.cookie;
-        return append(client, job, entry);
-      }),
-    );
-    expect(answers.map(({ status }) => status)).toEqual(Array(50).fill(200));
-    const numbers = answers.map(({ body }) => body.answers[0].number as number).sort((a, b) => a - b);
-    expect(numbers).toEqual(Array.from({ length: 50 }, (_, i) => i + 3));
+  it("fifty clients at once on a job that is only now opened get the numbers 1 to 50, and the rows are those of the chain", async () => {
+    const job = newId();
+    const about = { title: "Elm Street 4", zone: "America/New_York", language: "en", units: "inch" };
+    const opened = await new Phone().entry(job, company.people.office, "job-opened", about);
+    const crew = Array.from({ length: 49 }, async () => {
+      const entry = await new Phone().entry(job, company.people.crew, "note-for-record", note);
+      const client = new Client(inject("edge"));
+      client.cookie = company.crew.cookie;
+      // a phone that is there before the job sends again
+      return until(
+        () => append(client, job, entry),
+        ({ status }) => status !== 404,
+      );
+    });
+    const answers = await Promise.all([company.office.post("/api/jobs", batchOf(opened)), ...crew]);
+    expect(answers.map(({ status }) => status)).toEqual([201, ...Array(49).fill(200)]);
+    const given = answers.map(({ body }) => body.answers[0] as { id: string; number: number; outcome: string });
+    expect(given.map(({ number }) => number).sort((a, b) => a - b)).toEqual(Array.from({ length: 50 }, (_, i) => i + 1));
+    expect(given[0]).toMatchObject({ id: opened.sealed.id, number: 1 });
     const ledger = await company.office.get(`/api/jobs/${job}/ledger`);
     expect(verifyLedger(new TextDecoder().decode(ledger.bytes))).toMatchObject({ ok: true, faults: [] });
-    expect(ledger.body.head.number).toBe(52);
+    expect(ledger.body.head.number).toBe(50);
+    const rows = entryRows(inject("stackDirectory"), job);
+    expect(rows.map(({ number }) => number)).toEqual(Array.from({ length: 50 }, (_, i) => i + 1));
+    expect(new Map(rows.map(({ id, number }) => [id, number]))).toEqual(new Map(given.map(({ id, number }) => [id, number])));
+    for (const [i, { hash, envelope }] of rows.entries()) {
+      expect(JSON.parse(envelope)).toEqual(ledger.body.entries[i].envelope);
+      expect(JSON.parse(envelope).before).toBe(rows[i - 1]?.hash ?? "0".repeat(64));
+      if (i === 49) expect(hash).toBe(ledger.body.head.hash);
+    }
   });
 
   it("the same batch twice, and half of it again, give the same numbers and write nothing", async () => {
@@ -252,6 +267,29 @@ describe("append", () => {
     expect(text).not.toContain("Pat Moor");
     expect(verifyLedger(text)).toMatchObject({ ok: true, withheld: [{ number: 3, part: "who", reason: "erasure" }] });
     expect((await append(company.crew, job, named)).body.answers[0].outcome).toBe("already there");
+  });
+
+  it("sees at once what the entries just before changed: a body that was withheld, a role that may not be corrected", async () => {
+    const { job, phone } = await newJob(company);
+    const { crew, office } = company.people;
+    const answered = await phone.entry(job, crew, "answered", { item: "lines-asked", choice: "it-is" });
+    await append(company.crew, job, answered);
+    const verdict = async () =>
+      (await company.office.get(`/api/jobs/${job}`)).body.findings.find((f: Loose) => f.check === "lines-asked").verdict;
+    expect(await verdict()).toBe("within");
+    const entry = { id: answered.sealed.id, digest: answered.digest };
+    await append(company.office, job, await phone.entry(job, office, "body-withheld", { entry, parts: ["what"], reason: "wrong yard" }));
+    expect(await verdict()).toBe("not taken");
+    const conceded = await phone.entry(job, office, "concession", {
+      about: { item: "lines-asked" },
+      extent: "all",
+      reason: "asked by hand",
+    });
+    await append(company.office, job, conceded);
+    const about = { entry: { id: conceded.sealed.id, digest: conceded.digest }, reason: "no", withdrawn: true };
+    const corrected = await phone.entry(job, crew, "corrected", about);
+    expect((await append(company.crew, job, corrected)).body.answers[0].refusal.code).toBe("entry-role");
+    expect((await company.office.get(`/api/rebuild/${job}`)).body).toEqual({ job, same: true, differences: [] });
   });
 
   it("computes the findings again from the ledger and finds the same", async () => {

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, inject, it } from "vitest";
-import { batchOf, Client, type Company, type Loose, newCompany, newJob, tenItems } from "../helpers/edge.ts";
+import { rowsIn } from "../helpers/database.ts";
+import { batchOf, Client, type Company, type Loose, newCompany, newId, newJob, tenItems } from "../helpers/edge.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
 
 let company: Company;
@@ -16,6 +17,23 @@ describe("the operator", () => {
       expect(await nobody.ask("POST", "/api/companies", { json, headers: { authorization } })).toMatchObject({ status: 401 });
     }
     expect((await company.owner.post("/api/companies", json)).status).toBe(401);
+  });
+
+  it("founds one company under an id, however many ask at once, whole with its owner and the owner's link", async () => {
+    const headers = { authorization: `Operator ${inject("operatorKey")}` };
+    const id = newId();
+    const answers = await Promise.all(
+      ["A", "B", "C", "D", "E"].map((name) =>
+        new Client(inject("edge")).ask("POST", "/api/companies", { json: { ...settings, id, owner: { name } }, headers }),
+      ),
+    );
+    expect(answers.map(({ status }) => status).sort()).toEqual([201, 400, 400, 400, 400]);
+    const count = (table: string): number => rowsIn(inject("stackDirectory"), table, `SELECT * FROM ${table} WHERE company = ?`, id).length;
+    expect(["entry", "person", "link", "version"].map(count)).toEqual([2, 1, 1, 1]);
+    const owner = await new Client(inject("edge")).signIn(answers.find(({ status }) => status === 201)?.body.ownerLink);
+    const ledger = await owner.get("/api/company/ledger");
+    expect(ledger.body.entries.map((e: Loose) => e.envelope.kind)).toEqual(["settings-set", "person-added"]);
+    expect(verifyLedger(new TextDecoder().decode(ledger.bytes)).faults).toEqual([]);
   });
 
   it("is told of an id that is taken, and of a shape that is wrong", async () => {
@@ -74,6 +92,41 @@ describe("sessions and links", () => {
     expect((await company.office.ask("DELETE", `/api/people/${person}/sessions`)).status).toBe(204);
     expect(await client.get("/api/jobs")).toMatchObject({ status: 401, body: { code: "session-ended" } });
     expect((await new Client(inject("edge")).ask("GET", waiting)).status).toBe(404);
+  });
+
+  it("one who has left is signed out everywhere at once, and only what was made before is still his", async () => {
+    const { person } = (await company.office.post("/api/people", { name: "Lou Ash", role: "crew" })).body;
+    const link = async () => (await company.office.post(`/api/people/${person}/links`)).body.link;
+    const [one, two] = [await new Client(inject("edge")).signIn(await link()), await new Client(inject("edge")).signIn(await link())];
+    const waiting = await link();
+    const { job, phone } = await newJob(company);
+    const left = () => company.owner.ask("DELETE", `/api/people/${person}`);
+    for (const client of [company.crew, company.office])
+      expect(await client.ask("DELETE", `/api/people/${person}`)).toMatchObject({ status: 403, body: { code: "role-not-allowed" } });
+    expect((await one.get("/api/jobs")).status).toBe(200);
+    expect((await left()).status).toBe(204);
+    for (const client of [one, two]) expect(await client.get("/api/jobs")).toMatchObject({ status: 401, body: { code: "session-ended" } });
+    expect((await new Client(inject("edge")).ask("GET", waiting)).status).toBe(404);
+    expect((await company.office.post(`/api/people/${person}/links`)).body.code).toBe("person-unknown");
+    const note = { text: "ground frozen" };
+    const before = await phone.entry(job, person, "note-for-record", note, { made: Date.now() - 3_600_000 });
+    const after = await phone.entry(job, person, "note-for-record", note, { made: Date.now() + 3_600_000 });
+    const { answers } = (await company.crew.post(`/api/jobs/${job}/entries`, batchOf(before, after))).body;
+    expect([answers[0].outcome, answers[1].refusal.code]).toEqual(["taken", "entry-author"]);
+    const listed = (await company.office.get("/api/people")).body.people.find((p: Loose) => p.person === person);
+    expect(listed.left).toBeGreaterThan(Date.now() - 60_000);
+    const head = (await company.owner.get("/api/company")).body.head;
+    expect((await left()).status).toBe(204);
+    expect((await company.owner.get("/api/company")).body.head).toEqual(head);
+    const ledger = await company.owner.get("/api/company/ledger");
+    expect(ledger.body.entries.at(-1)).toMatchObject({ envelope: { kind: "person-left" }, body: { what: { content: { person } } } });
+    expect(verifyLedger(new TextDecoder().decode(ledger.bytes)).faults).toEqual([]);
+  });
+
+  it("the company owner sends nobody away who is not there, and not herself", async () => {
+    expect(await company.owner.ask("DELETE", `/api/people/${newId()}`)).toMatchObject({ status: 404, body: { code: "person-unknown" } });
+    expect((await company.owner.ask("DELETE", `/api/people/${company.people.owner}`)).status).toBe(403);
+    expect((await company.owner.get("/api/session")).status).toBe(200);
   });
 
   it("the office adds crew only, and makes no link for the company owner", async () => {
@@ -164,6 +217,12 @@ describe("the company's ledger", () => {
     });
     const empty = { id: "a", part: "p", facts: { depth: { typed: "", unit: "in" } } };
     expect(await company.office.post("/api/company/kit-cards", empty)).toMatchObject({ status: 400, body: { place: "facts/depth/typed" } });
+  });
+
+  it("a version that the company does not have is not there", async () => {
+    const answer = await company.crew.get(`/api/company/versions/${"0".repeat(64)}`);
+    expect(answer).toMatchObject({ status: 404, body: { code: "entry-unknown-version", status: 404, place: "digest" } });
+    expect(answer.headers.get("content-type")).toBe("application/problem+json");
   });
 
   it("a job takes over only versions of its own company", async () => {

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, inject, it } from "vitest";
-import { batchOf, type Company, type Loose, newCompany, newJob, SENT } from "../helpers/edge.ts";
+import { entryDigest } from "#core/ledger/index.ts";
+import { batchOf, type Company, digest, type Loose, newCompany, newJob, SENT } from "../helpers/edge.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
 
 let company: Company;
@@ -64,6 +65,27 @@ describe("moving entries to the right job", () => {
     const outEntry = await wrong.phone.entry(wrong.job, company.people.office, "moved-out", { entries, to: right.job, reason: "r" });
     const answer = await company.office.post(`/api/jobs/${wrong.job}/move`, { ...body, entries, outEntry });
     expect(answer).toMatchObject({ status: 422, body: { code: "entry-unknown-entry", place: "entries/0" } });
+  });
+
+  it("does not move what is about its own job alone", async () => {
+    const { wrong, right } = await filedWrong();
+    const { entries: all } = (await company.office.get(`/api/jobs/${wrong.job}/ledger`)).body;
+    const { office } = company.people;
+    const reason = "wrong yard";
+    for (const kind of ["job-opened", "version-taken-over"]) {
+      const { envelope, body } = all.find((entry: Loose) => entry.envelope.kind === kind);
+      const { number: _n, sent: _s, received: _r, before: _b, ...sealed } = envelope;
+      const digested = await entryDigest(digest, sealed);
+      if (!digested.ok) throw new Error(digested.refusal.code);
+      const entries = [{ id: envelope.id, digest: digested.value }];
+      const { id, author, run, made } = envelope;
+      const moved = [{ id, kind, author, run, made, what: body.what.content }];
+      const outEntry = await wrong.phone.entry(wrong.job, office, "moved-out", { entries, to: right.job, reason });
+      const inEntry = await wrong.phone.entry(right.job, office, "moved-in", { from: wrong.job, reason, entries: moved });
+      const answer = await company.office.post(`/api/jobs/${wrong.job}/move`, { to: right.job, entries, reason, outEntry, inEntry });
+      expect(answer).toMatchObject({ status: 422, body: { code: "entry-not-applicable", place: "entries/0", figures: { kind } } });
+    }
+    expect(await heads(wrong.job, right.job)).toEqual([3, 2]);
   });
 
   it("is a command of its own: neither entry is taken in a batch", async () => {

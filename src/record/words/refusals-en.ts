@@ -39,6 +39,21 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
   "points-coincident": "Two places were entered at the same spot. Read each place by itself, or correct the one that is there twice.",
   "points-collinear": "All places lie in one line, which does not show how level the other way is. Read one more place off that line.",
 
+  "ties-too-few": "A buried point needs the distances to at least {least} marks. Measure to one more mark before it is covered.",
+  "ties-mark-unknown":
+    "The mark {mark} has not been placed, so no distance to it can be used. Enter how far it is from two other marks first.",
+  "ties-mark-twice": "The mark {mark} is there twice. Keep one of the two, or give the other mark a name of its own.",
+  "ties-rise-too-great": "The rise along the tape is as long as the tape. Read both once more, or measure level from a plumb line.",
+  "ties-cannot-meet":
+    "The distances from {first} and from {second} cannot meet: they miss each other by {miss}. Measure both once more; a point in line with the two marks needs a third mark off to the side.",
+  "ties-in-line":
+    "The point lies in line with its marks, so the distances do not show how far it is off that line. Measure to one more mark off to the side.",
+  "ties-not-settled": "The distances do not lead to one place. Measure them once more, and to one more mark off to the side.",
+  "ties-side-missing":
+    "The distances leave two places for {mark}. Say whether it is left or right for someone at {first} who looks to {second}.",
+  "drawing-does-not-fit":
+    "The drawing does not fit on the paper at any usual scale. Look for a distance with a digit too many, or choose larger paper.",
+
   "sheet-shape": "The tolerance sheet cannot be read at {place}. Write there {wanted} and save again.",
   "sheet-unknown-name":
     "The tolerance sheet names {name} at {place}, but that is not in it or cannot stand there. Add it, or choose a name that fits.",

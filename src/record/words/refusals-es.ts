@@ -34,6 +34,22 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
   "points-collinear":
     "Todos los puntos están en una sola línea, y así no se sabe cómo está el nivel en el otro sentido. Lea un punto más fuera de esa línea.",
 
+  "ties-too-few": "Un punto enterrado necesita las distancias a por lo menos {least} marcas. Mida a otra marca antes de taparlo.",
+  "ties-mark-unknown":
+    "La marca {mark} no está ubicada, y una distancia a ella no sirve. Anote primero a qué distancia está de otras dos marcas.",
+  "ties-mark-twice": "La marca {mark} está dos veces. Deje una de las dos, o póngale a la otra su propio nombre.",
+  "ties-rise-too-great":
+    "El desnivel a lo largo de la cinta es tan largo como la cinta. Lea los dos otra vez, o mida a nivel desde una plomada.",
+  "ties-cannot-meet":
+    "Las distancias desde {first} y desde {second} no se pueden encontrar: les falta o les sobra {miss}. Mida las dos otra vez; un punto en línea con las dos marcas necesita una tercera marca hacia un lado.",
+  "ties-in-line":
+    "El punto está en línea con sus marcas, y las distancias no dicen qué tanto se sale de esa línea. Mida a otra marca hacia un lado.",
+  "ties-not-settled": "Las distancias no llevan a un solo lugar. Mídalas otra vez, y también a otra marca hacia un lado.",
+  "ties-side-missing":
+    "Las distancias dejan dos lugares para {mark}. Diga si está a la izquierda o a la derecha de quien está en {first} y mira hacia {second}.",
+  "drawing-does-not-fit":
+    "El dibujo no cabe en el papel a ninguna escala usual. Vea si una distancia tiene una cifra de más, o elija un papel más grande.",
+
   "sheet-shape": "La hoja de tolerancias no se puede leer en {place}. Escriba ahí {wanted} y guarde otra vez.",
   "sheet-unknown-name":
     "La hoja de tolerancias nombra {name} en {place}, pero eso no está en ella o no puede ir ahí. Agréguelo, o elija un nombre que sí vaya.",
