@@ -2,3 +2,32 @@ export { fourthPlace } from "./fourth-place.ts";
 export { lipOutOfLevel, movedSince, type OutOfLevel, outOfLevel, type RimShape, rimBelowFinishedGrade, waterLostToTilt } from "./level.ts";
 export { COINCIDENT_WITHIN, COLLINEAR_BELOW, heightFromRod, type Place } from "./places.ts";
 export { fitPlane, type Plane, type PlaneFit, planeAt, risesAcross } from "./plane.ts";
+export { type Correction, correctionFor, type SetOut, type SetOutTarget, setOut } from "./set-out.ts";
+export {
+  type DesignHeights,
+  heightsFromDesign,
+  type SetOutDesign,
+  type SetOutFigure,
+  type SetOutHeight,
+  type SetOutLimits,
+  type SetOutPlace,
+  setOutPlaces,
+} from "./set-out-heights.ts";
+export { IN_LINE_BELOW, type PlaceByTies, placeByTies, type TieConcern, type TiedPlace } from "./ties.ts";
+export { CHI_SQUARE_95, type Consistency, MOST_TIES } from "./ties-chi-square.ts";
+export { type Crossing, crossingAt, crossings, degreesBetween } from "./ties-crossing.ts";
+export { type FurtherMark, type MarksNetwork, type MeasuredMarks, marksFromDistances } from "./ties-marks.ts";
+export {
+  ELLIPSE_95,
+  type ErrorEllipse,
+  errorEllipse,
+  levelDistance,
+  type Mark,
+  type PlanPoint,
+  planDistance,
+  type Side,
+  type SideSaid,
+  type Tie,
+  type Vector,
+} from "./ties-plan.ts";
+export { type DrawingScale, drawingScales, fitToSheet, onSheet, type SheetFit } from "./ties-to-scale.ts";
