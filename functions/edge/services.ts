@@ -9,6 +9,7 @@ import { type Photos, photosIn } from "./adapters/photos.ts";
 import { type Records, recordsIn } from "./adapters/records.ts";
 import { type Sessions, sessionsIn } from "./adapters/sessions.ts";
 import type { Environment } from "./environment.ts";
+import { HeldJobs } from "./jobs/held.ts";
 import { Lanes } from "./lanes.ts";
 
 /** Instants in milliseconds. The one clock of the edge, handed in so that tests can freeze it. */
@@ -29,9 +30,11 @@ export interface Services {
   readonly machines: Machines;
   readonly store: Store;
   readonly lanes: Lanes;
+  readonly held: HeldJobs;
 }
 
 const lanes = new Lanes();
+const held = new HeldJobs();
 const digest: Digest = async (bytes) => new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
 
 export function servicesOf(environment: Environment, clock: Clock): Services {
@@ -56,5 +59,6 @@ export function servicesOf(environment: Environment, clock: Clock): Services {
       secretAccessKey: environment.STORE_SECRET_KEY,
     }),
     lanes,
+    held,
   };
 }

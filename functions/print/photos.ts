@@ -1,5 +1,5 @@
 import { type Outcome, ok } from "#core/outcome/index.ts";
-import type { RecordModel } from "#core/record/index.ts";
+import { picturesOf, type RecordModel } from "#core/record/index.ts";
 import { type Store, sniff } from "#functions/shared/index.ts";
 import { photoAddress, type Served } from "./origin.ts";
 
@@ -17,7 +17,11 @@ const AT_ONCE = 6;
 
 /** The hashes of all pictures that the model expects to print, each once. */
 export const photosOf = (model: RecordModel): readonly string[] => [
-  ...new Set(model.steps.flatMap(({ pictures }) => pictures.filter(({ rendition }) => rendition !== undefined).map(({ photo }) => photo))),
+  ...new Set(
+    picturesOf(model)
+      .filter(({ rendition }) => rendition !== undefined)
+      .map(({ photo }) => photo),
+  ),
 ];
 
 /** Fetches the print renditions. What is not there is told, never an error; a store that is down is `store-unavailable`. */

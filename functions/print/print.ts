@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
-import type { RecordModel } from "#core/record/index.ts";
+import { picturesOf, type RecordModel } from "#core/record/index.ts";
 import type { PrintAnswer, PrintRequest, Store } from "#functions/shared/index.ts";
 import { type PrintedPhoto, recordPage, recordTitle } from "#templates/record/index.ts";
 import type { WarmBrowser } from "./browser.ts";
@@ -68,8 +68,8 @@ const withUndecoded = (
   addresses: readonly string[],
   model: RecordModel,
 ): ReadonlyMap<string, Absent> => {
-  const unreadable = model.steps
-    .flatMap(({ pictures }) => pictures.map(({ photo }) => photo))
+  const unreadable = picturesOf(model)
+    .map(({ photo }) => photo)
     .filter((photo) => addresses.includes(photoAddress(photo)));
   return new Map([...absent, ...unreadable.map((photo) => [photo, "photo-unreadable"] as const)]);
 };

@@ -54,8 +54,13 @@ export const kitCards: readonly {
   {
     id: "wall-fitting",
     part: "Wall fitting for 2 in pipe",
-    facts: { fittingHole: { typed: "3", unit: "in" }, socketDepth: { typed: "1 3/8", unit: "in" } },
-    notes: "Nut tightens to the right; a third of a turn past hand tight.",
+    facts: {
+      fittingHole: { typed: "3", unit: "in" },
+      nutDirection: "to the right",
+      tightening: "a third of a turn past hand tight",
+      socketDepth: { typed: "1 3/8", unit: "in" },
+    },
+    notes: "Its two gaskets differ: the flat one goes on the wet side.",
     source: "invented for the demo",
   },
   {

@@ -1,7 +1,7 @@
 import { type JobScript, moment } from "./script.ts";
 
 const fence = "Trench open, fenced with four panels and a lamp; tank lid on, 15 in of water in it.";
-const spillway = { set: "fall-spillway", tag: "A", hiddenBy: "set-rock" };
+const spillway = { set: "fall-spillway", tag: "A", hiddenBy: "set-rock", description: "Spillway in the low bank, facing the kitchen" };
 
 /**
  * The first job, whole: two days without signal, every verdict, one rework, one covering done against a not yet and
@@ -26,6 +26,13 @@ export const courtyard: JobScript = {
   },
   switches: { "round-basin": true, "check-valve": true },
   kitCards: ["round-tank", "wall-fitting", "tank-pump"],
+  marks: {
+    "point-tie-1": "A, nail in the sill of the cellar window",
+    "point-tie-2": "B, cross cut in the gate post's foot",
+    "point-tie-3": "C, corner of the low wall",
+    "lid-tie-1": "A, nail in the sill of the cellar window",
+    "lid-tie-2": "B, cross cut in the gate post's foot",
+  },
   latitude: 41.0021,
   longitude: -89.1204,
   office: [
@@ -90,7 +97,11 @@ export const courtyard: JobScript = {
     ["12 11:15", "does-not-rock", "it-is"],
     ["12 11:16", "bubble-and-lid", "Lid opens towards the house."],
 
-    { time: "12 11:30", kind: "tag-named", what: { set: "side-fitting", tag: "A", hiddenBy: "backfill-basin" } },
+    {
+      time: "12 11:30",
+      kind: "tag-named",
+      what: { set: "side-fitting", tag: "A", hiddenBy: "backfill-basin", description: "Fitting in the tank's wall towards the trench" },
+    },
     ["12 11:41", "edge-deburred", "all-done", "A"],
     ["12 11:44", "gasket-wet-side", "Gasket seated all round.", "A"],
     ["12 11:52", "tightened-as-paper", "all-done", "A"],
@@ -119,8 +130,16 @@ export const courtyard: JobScript = {
     ["12 14:08", "rim-after-3", "43 15/16"],
     ["12 14:10", "mark-last-after", "30 1/16"],
 
-    { time: "12 14:20", kind: "tag-named", what: { set: "glue-session", tag: "1", hiddenBy: "fill-trench" } },
-    { time: "12 14:20", kind: "tag-named", what: { set: "glue-session", tag: "2", hiddenBy: "set-rock" } },
+    {
+      time: "12 14:20",
+      kind: "tag-named",
+      what: { set: "glue-session", tag: "1", hiddenBy: "fill-trench", description: "Joints 1 to 4, in the trench" },
+    },
+    {
+      time: "12 14:20",
+      kind: "tag-named",
+      what: { set: "glue-session", tag: "2", hiddenBy: "set-rock", description: "Joints 5 and 6, where the pipe rises at the bank" },
+    },
     ["12 14:24", "cans-and-print", "Flexible PVC and its own cement.", "1"],
     ["12 14:26", "coldest-temperature", "85 °F", "1", "warm pipe"],
     {
@@ -138,16 +157,25 @@ export const courtyard: JobScript = {
     ["12 15:40", "cans-and-print", "The same cans.", "2"],
     ["12 15:41", "coldest-temperature", "57 °F", "2"],
     ["12 16:04", "last-joint-made", "2026-05-12T16:04-05:00", "2"],
-    ["12 16:07", "joints-numbered", "Joints 5 and 6 behind the spillway.", "2"],
+    ["12 16:07", "joints-numbered", "Joints 5 and 6 where the pipe rises; the spillway goes on their stub tomorrow.", "2"],
     ["12 16:08", "mark-to-socket", "1/8", "2"],
     ["12 16:09", "numbers-painted", "all-done", "2"],
     ["12 16:10", "cut-primed-held", "all-done", "2"],
     ["12 16:11", "cement-for-pipe", "for-flexible", "2"],
 
-    { time: "12 16:20", kind: "tag-named", what: { set: "buried-point", tag: "1", hiddenBy: "fill-trench" } },
-    { time: "12 16:20", kind: "tag-named", what: { set: "buried-point", tag: "2", hiddenBy: "fill-trench" } },
+    {
+      time: "12 16:20",
+      kind: "tag-named",
+      what: { set: "buried-point", tag: "1", hiddenBy: "fill-trench", description: "Check valve and its union" },
+    },
+    {
+      time: "12 16:20",
+      kind: "tag-named",
+      what: { set: "buried-point", tag: "2", hiddenBy: "fill-trench", description: "Bend, joints 3 and 4" },
+    },
     ["12 16:24", "whole-run", "From the tank to the bank, tape alongside."],
     ["12 16:28", "cover-shallowest", "11 1/2"],
+    ["12 16:30", "tie-marks", "A in the sill, B at the gate post's foot, C at the low wall; letters in paint beside them."],
     ["12 16:32", "point-tie-1", "8 ft 4 1/2", "1"],
     ["12 16:33", "point-tie-2", "11 ft 2 1/4", "1"],
     ["12 16:34", "point-tie-3", "6 ft 11", "1"],
@@ -198,8 +226,16 @@ export const courtyard: JobScript = {
     ["13 13:40", "water-running-1", "6 5/8"],
     ["13 13:48", "water-running-2", "6 11/16"],
     ["13 13:50", "falls-running", "Falls from in front."],
-    { time: "13 14:02", kind: "tag-named", what: { set: "edge-stretch", tag: "A", hiddenBy: "trim-liner-edge" } },
-    { time: "13 14:02", kind: "tag-named", what: { set: "edge-stretch", tag: "B", hiddenBy: "trim-liner-edge" } },
+    {
+      time: "13 14:02",
+      kind: "tag-named",
+      what: { set: "edge-stretch", tag: "A", hiddenBy: "trim-liner-edge", description: "Left bank, lip to tank" },
+    },
+    {
+      time: "13 14:02",
+      kind: "tag-named",
+      what: { set: "edge-stretch", tag: "B", hiddenBy: "trim-liner-edge", description: "Right bank, lip to tank" },
+    },
     ["13 14:06", "edge-above-running", "3 3/8", "A"],
     ["13 14:09", "edge-above-running", "2 1/4", "B"],
     ["13 14:20", "lip-rock-gap-first", "3/32", "A"],
@@ -223,9 +259,13 @@ export const courtyard: JobScript = {
     {
       time: "13 15:22",
       kind: "could-not-be-taken",
-      what: { about: { item: "plate-with-serial" }, reason: "Plate lies under the cord's clamp; number copied from the carton." },
+      what: {
+        about: { item: "plate-with-serial" },
+        reason: "Plate lies under the cord's clamp; the number on the carton is entered as a paper.",
+      },
       who: { name: "Lupe Arriaga-Stone" },
     },
+    { time: "13 15:23", kind: "paper-added", what: { title: "Pump's carton", paper: "Serial number on the carton: DEMO-26-0417" } },
     ["13 15:30", "pumped-and-washed", "all-done"],
     ["13 15:34", "low-intake", "intake-none"],
     ["13 15:36", "loose-cord", "up-to-10-ft"],
@@ -238,9 +278,24 @@ export const courtyard: JobScript = {
     {
       time: "13 16:52",
       kind: "left-to-do",
-      what: { text: "Leak tests: basin overnight with the pump off, then 24 h running.", by: "2026-05-20" },
+      what: {
+        text: "Leak tests: basin overnight with the pump off, then 24 h running.",
+        by: "2026-05-20",
+        about: { step: "leak-tests" },
+      },
+      who: { name: "Lupe Arriaga-Stone" },
     },
-    { time: "13 16:53", kind: "left-to-do", what: { text: "Return visit: liner edge in both stretches, lip again.", by: "2026-06-02" } },
+    {
+      time: "13 16:53",
+      kind: "left-to-do",
+      what: { text: "Return visit: liner edge in both stretches, lip again.", by: "2026-06-02", about: { step: "return-visit" } },
+      who: { name: "Ravi Santangelo" },
+    },
+    {
+      time: "13 16:55",
+      kind: "note-for-record",
+      what: { text: "The crack in the low wall by the drive was there before the first day; the customer was shown it." },
+    },
     { time: "13 16:58", kind: "signed", what: { relation: "customer", language: "en" }, who: { name: "Astrid Quennell" } },
     { time: "13 17:04", kind: "visit-ended", what: {}, who: { names: ["Lupe Arriaga-Stone", "a helper"] } },
   ],
@@ -251,7 +306,8 @@ export const courtyard: JobScript = {
       what: {
         about: { check: "patch-width", tag: "A" },
         extent: "The patch at spillway A of this job only.",
-        reason: "Rolled flat with no bubble in the picture, and the fitting is dry. Looked at again on the return visit.",
+        reason:
+          "13/16 in is the narrowest side; the others are wider. Whether the patch is free of bubbles cannot be told from its picture. Looked at again on the return visit.",
       },
       who: { name: "Ravi Santangelo" },
     },

@@ -20,7 +20,7 @@ export interface Entering {
   readonly phone: Phone;
   readonly book: JobBook;
   readonly sheet: ToleranceSheet;
-  readonly script: Pick<JobScript, "title" | "latitude" | "longitude">;
+  readonly script: Pick<JobScript, "title" | "latitude" | "longitude" | "marks">;
   readonly photos: Photos;
   readonly labels: Map<string, Reference>;
   /** Where a fix is taken with each picture. */
@@ -77,7 +77,14 @@ async function enterItem(entering: Entering, entered: Entered, setUp: string | u
     const what = { ...about, ...photo, type: "image/jpeg", taken: made, judged: "readable", ...(value === "" ? {} : { caption: value }) };
     return phone.enter(book, "picture-taken", made, { what, ...(fixes ? { where: fixOf(script) } : {}) });
   }
-  const what = { ...about, typed: value, unit: item.unit?.inch ?? "in", ...(item.inSetUp && setUp !== undefined ? { setUp } : {}) };
+  const mark = script.marks?.[id];
+  const what = {
+    ...about,
+    typed: value,
+    unit: item.unit?.inch ?? "in",
+    ...(item.inSetUp && setUp !== undefined ? { setUp } : {}),
+    ...(mark === undefined ? {} : { mark }),
+  };
   return phone.enter(book, "reading-taken", made, { what });
 }
 

@@ -35,6 +35,12 @@ export const courtyardExpected: readonly Expected[] = [
       "13 ft 9 in = 165 in = 4191.0 mm; at most 20 ft - 28 in - 3 ft = 176 in = 4470.4. u: turf 7332.3, step 1 in 7332.3, tape at 5 m 1.3 mm / 1.7321 = 750.6; sqrt = 10396.6, U = 20793. 4191.0 + 20.8 = 4211.8 < 4470.4",
   },
   {
+    check: "ticket-when-begun",
+    verdict: "within",
+    value: 58_200_000,
+    arithmetic: "hole begun 12 May 09:10, ticket from 11 May 17:00: 16 h 10 min inside, the other end is 23 days off",
+  },
+  {
     check: "level-along-round",
     verdict: "within",
     value: 3_175,
@@ -172,6 +178,7 @@ export const courtyardExpected: readonly Expected[] = [
 
 /** Side-yard fall. */
 export const sideYardExpected: readonly Expected[] = [
+  { check: "ticket-when-begun", verdict: "not taken", arithmetic: "nobody entered the ticket's dates" },
   {
     check: "straight-edge-along",
     verdict: "within",

@@ -41,6 +41,8 @@ export interface JobScript {
   readonly figures: Readonly<Record<string, Typed | "unknown">>;
   readonly switches: Readonly<Record<string, boolean>>;
   readonly kitCards: readonly string[];
+  /** The fixed mark that each tie was taken from, by item. */
+  readonly marks?: Readonly<Record<string, string>>;
   /** Degrees. */
   readonly latitude: number;
   readonly longitude: number;
@@ -84,6 +86,7 @@ export const sketchOfStep: Readonly<Record<string, SketchName>> = {
 };
 export const sketchOfItem: Readonly<Record<string, SketchName>> = {
   "marks-on-ground": "ground marks",
+  "tie-marks": "site plan",
   "outlet-with-lid": "wall detail",
   "height-mark-picture": "wall detail",
 };

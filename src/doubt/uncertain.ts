@@ -18,6 +18,9 @@ const smallestFirst = (a: number, b: number): number => Math.abs(a) - Math.abs(b
 
 /** Sum that does not depend on the order of the terms: floats are not associative, and entries arrive in any order. */
 export function total(terms: readonly number[]): number {
+  // a sum of two is the same either way round
+  const [first = 0, second = 0] = terms;
+  if (terms.length < 3) return 0 + first + second;
   return [...terms].sort(smallestFirst).reduce((sum, term) => sum + term, 0);
 }
 
@@ -30,6 +33,18 @@ export interface Term {
 
 /** Σ times × of. Every other operation is this one; shared sources add with their signs, new ones stand beside each other. */
 export function combine(terms: readonly Term[]): Uncertain {
+  return { value: total(terms.map(({ times, of }) => times * of.value)), parts: terms.length < 3 ? partsOfTwo(terms) : partsOfMany(terms) };
+}
+
+/** Of one or two: each source is added once at most, whatever the order. */
+function partsOfTwo(terms: readonly Term[]): ReadonlyMap<string, number> {
+  const parts = new Map<string, number>();
+  for (const { times, of } of terms) for (const [source, part] of of.parts) parts.set(source, (parts.get(source) ?? 0) + times * part);
+  for (const [source, part] of parts) if (part === 0) parts.delete(source);
+  return parts;
+}
+
+function partsOfMany(terms: readonly Term[]): ReadonlyMap<string, number> {
   const contributions = new Map<string, number[]>();
   for (const { times, of } of terms) {
     for (const [source, part] of of.parts) {
@@ -43,7 +58,7 @@ export function combine(terms: readonly Term[]): Uncertain {
     const part = total(list);
     if (part !== 0) parts.set(source, part);
   }
-  return { value: total(terms.map(({ times, of }) => times * of.value)), parts };
+  return parts;
 }
 
 /** Adds standard uncertainty `u` (unit of the value) from `source`; a source it already has adds to itself, as one cause does. */

@@ -85,6 +85,13 @@ const aboutSome = (state: JobState, sheet: ToleranceSheet, list: readonly About[
 const ofCovering = (_: JobState, sheet: ToleranceSheet, what: { readonly covering: string }): Outcome<void> =>
   covering(sheet, what.covering, "what/covering");
 
+/** What is left to do is about an item, a check, or a whole step. */
+function leftAbout(state: JobState, sheet: ToleranceSheet, named: About): Outcome<void> {
+  if (named.step === undefined) return about(state, sheet, named, "what/about");
+  const isStepAlone = named.item === undefined && named.check === undefined && named.tag === undefined;
+  return isStepAlone ? known(sheet.steps, named.step, "what/about/step") : refuse("entry-unknown-item", "what/about", { item: named.step });
+}
+
 type Judges = { readonly [K in keyof Whats]?: (state: JobState, sheet: ToleranceSheet, what: Whats[K]) => Outcome<void> };
 
 /** Kinds that name things of the tolerance sheet, and so need one. */
@@ -103,7 +110,7 @@ const judges: Judges = {
   "departure-agreed": aboutOne,
   concession: aboutOne,
   "looked-again": aboutOne,
-  "left-to-do": (state, sheet, what) => (what.about ? about(state, sheet, what.about, "what/about") : fine),
+  "left-to-do": (state, sheet, what) => (what.about ? leftAbout(state, sheet, what.about) : fine),
   "covering-announced": ofCovering,
   covered: ofCovering,
   "opened-up-again": (state, sheet, what) =>
@@ -113,7 +120,8 @@ const judges: Judges = {
     all(
       Object.entries(what.figures ?? {}).map(([key, figure]) => {
         const asked = figureAsked(sheet, key);
-        return asked === undefined || figure === "unknown" ? fine : readable(figure, asked.kind, `what/figures/${key}`);
+        const isRead = asked !== undefined && asked.kind !== "text" && figure !== "unknown";
+        return isRead ? readable(figure, asked.kind, `what/figures/${key}`) : fine;
       }),
     ),
 };

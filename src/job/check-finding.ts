@@ -119,7 +119,7 @@ export function checkFinding(state: JobState, sheet: ToleranceSheet, instance: C
   const part: Part = word ? wordPart(word) : evaluatedPart(asked, evaluation, items);
   const earlier = beforeRework(asked);
   const by = ruledBy(asked, part, word, earlier, Math.max(newest, word?.fact.position ?? -1));
-  const marks = evaluation.state === "value" ? (evaluation.marks ?? []) : [];
+  const { marks = [], aside = [] } = evaluation.state === "value" ? evaluation : {};
   return {
     step: check.step,
     check: check.id,
@@ -128,7 +128,9 @@ export function checkFinding(state: JobState, sheet: ToleranceSheet, instance: C
     weight: check.weight,
     ...(holds === undefined ? {} : { holds }),
     ...part,
+    ...(check.asks === undefined ? {} : { asks: check.asks }),
     entries: idsOf([...evaluation.entries, ...marks, ...(word ? [word.fact] : [])]),
+    ...(aside.length > 0 ? { aside: idsOf(aside) } : {}),
     ...(earlier.values.length > 0 ? { beforeRework: earlier.values } : {}),
     ...(by ? { by } : {}),
   };

@@ -5,7 +5,7 @@ import { designFor } from "./instances.ts";
 import { resolveLimit } from "./limits.ts";
 import { askedOf } from "./measured.ts";
 import { aboutOf, type Instance, seriesOf } from "./series.ts";
-import type { Check, ToleranceSheet } from "./sheet.ts";
+import { type Check, itemNamed, type ToleranceSheet } from "./sheet.ts";
 import type { JobState } from "./state.ts";
 
 export type Bounds = { readonly [B in "aim" | "lower" | "upper"]?: number };
@@ -39,7 +39,7 @@ export function limitsOf(
   const unknown = new Set<string>();
   const missing = new Map<string, About>();
   const instanceOf = (id: string): Instance | undefined => {
-    const item = sheet.items.find((i) => i.id === id);
+    const item = itemNamed(sheet, id);
     return item && instanceFor(item, tag);
   };
   const typed = (id: string): number | undefined => {

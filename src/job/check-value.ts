@@ -4,24 +4,17 @@ import { fixedPerSi, type QuantityKind } from "../units/index.ts";
 import type { Bounds } from "./check-limits.ts";
 import { steadyLimit } from "./evaluate.ts";
 import type { Evaluation } from "./evaluation.ts";
-import { figureValue } from "./figures.ts";
 import { type Finding, type Message, message, type Verdict } from "./finding.ts";
-import { designFor } from "./instances.ts";
+import { planArea } from "./plan-area.ts";
 import type { Check } from "./sheet.ts";
 import type { JobState } from "./state.ts";
 
 /** What a check's own figures make of its finding. */
 export type Part = Pick<Finding, "verdict" | "says"> & Partial<Finding>;
 
-/** Water that a tilt costs, millilitres: plan area × half the tilt. Rectangular or round, from the basin's figures. */
+/** Water that a tilt costs, millilitres: plan area × half the tilt. */
 function waterLost(state: JobState, holds: string | undefined, tilt: number): number | undefined {
-  const figures = { design: designFor(state, holds), kitCards: state.kitCards };
-  const [length, width, diameter] = ["basinLength", "basinWidth", "basinDiameter"].map((key) => {
-    const value = figureValue(figures, key, "length");
-    return value === undefined ? undefined : value / fixedPerSi("length");
-  });
-  const round = diameter === undefined ? undefined : (Math.PI / 4) * diameter * diameter;
-  const area = length !== undefined && width !== undefined ? length * width : round;
+  const area = planArea(state, holds);
   return area === undefined ? undefined : toInteger(((area * tilt) / fixedPerSi("length") / 2) * fixedPerSi("volume"));
 }
 
@@ -58,6 +51,7 @@ export function valuePart(
     doubt,
     ...bounds,
     contributors: contributors(evaluation.value, check.kind),
+    ...(evaluation.place === undefined ? {} : { place: evaluation.place }),
     ...(evaluation.soFar ? { soFar: true } : {}),
     ...(costs === undefined ? {} : { costs: { kind: "volume" as const, value: costs } }),
     // what nothing can settle but another reading never reads as better than too close to call

@@ -1,4 +1,5 @@
 import type { Live } from "./live.ts";
+import { oncePer } from "./once-per.ts";
 import { entersItem } from "./series.ts";
 import { factsOf, type JobState, type Moment } from "./state.ts";
 
@@ -16,8 +17,10 @@ export const lastOpened = (state: JobState, covering: string): number =>
     .at(-1)?.position ?? -1;
 
 /** When a covering happened: as first said since it was last open, else no later than the first entry that needs it hidden. */
-export function coveredOf(state: JobState, covering: string | undefined): Covered | undefined {
-  if (covering === undefined) return undefined;
+export const coveredOf = (state: JobState, covering: string | undefined): Covered | undefined =>
+  covering === undefined ? undefined : happened(state, covering);
+
+const happened = oncePer((state: JobState, covering: string): Covered | undefined => {
   const since = lastOpened(state, covering);
   const said = factsOf(state, "covered").find((f) => f.what.covering === covering && f.position > since);
   if (said) return { fact: said, position: said.position, at: said.what.at ?? said.at, noLaterThan: false };
@@ -26,4 +29,4 @@ export function coveredOf(state: JobState, covering: string | undefined): Covere
     (f) => f.standing === "counts" && f.position > since && entersItem(f) && afterwards.has(String(f.what.item)),
   );
   return first && { fact: first, position: first.position, at: first.at, noLaterThan: true };
-}
+});

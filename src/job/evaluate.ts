@@ -1,8 +1,19 @@
 import { certain, expanded, magnitude, subtract, type Uncertain, withSource } from "../doubt/index.ts";
 import { fitPlane, fourthPlace, heightFromRod, lipOutOfLevel, type Place, risesAcross } from "../geometry/index.ts";
-import { type Context, type Evaluation, entriesOf, instancesOf, lacking, meanLess, missingOf, plain, readAll } from "./evaluation.ts";
+import { betweenInstants } from "./between-instants.ts";
+import {
+  type Context,
+  type Evaluation,
+  entriesOf,
+  instancesOf,
+  lacking,
+  meanLess,
+  missingOf,
+  plain,
+  readAll,
+  readAt,
+} from "./evaluation.ts";
 import { computed, movedOverMark } from "./from-set-ups.ts";
-import type { Live } from "./live.ts";
 import { seriesOf } from "./series.ts";
 import type { Check, CheckFunction } from "./sheet.ts";
 import type { JobState } from "./state.ts";
@@ -61,9 +72,6 @@ function levelAlongLip(context: Context): Evaluation {
   });
 }
 
-/** When something was read: as typed, else when it was entered. */
-const readAt = (fact: Live): number => (typeof fact.what.at === "number" ? fact.what.at : fact.at);
-
 function steady(context: Context): Evaluation {
   const { check } = context;
   const readings = readAll(context, check.items);
@@ -115,6 +123,7 @@ const functions: Readonly<Record<CheckFunction, (context: Context) => Evaluation
   "level along a lip": levelAlongLip,
   "at least one of": atLeastOne,
   "time passed since": timePassed,
+  "between two instants": betweenInstants,
 };
 
 /** What a check comes to on this job, for one tag where it repeats. */

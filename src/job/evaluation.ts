@@ -4,7 +4,7 @@ import type { Message } from "./finding.ts";
 import type { Live } from "./live.ts";
 import { type Arrangement, type Reading, readingsOf } from "./measured.ts";
 import { aboutOf, type Instance } from "./series.ts";
-import type { Check, Item } from "./sheet.ts";
+import { type Check, type Item, itemNamed } from "./sheet.ts";
 import type { JobState } from "./state.ts";
 
 /** What a check comes to before its limits: a value with its doubt, or what it waits for. */
@@ -17,12 +17,19 @@ export type Evaluation =
       /** Readings of the height mark that it rests on besides. */
       readonly marks?: readonly Live[];
       readonly soFar?: boolean;
+      /** Readings among `entries` that do not count: of a set-up that another one stands for. */
+      readonly aside?: readonly Live[];
+      /** The place that the value speaks of. */
+      readonly place?: About;
       /** Something that no limit can settle: the mark did not close, two readings disagree. */
       readonly unsettled?: Message;
       readonly times?: { readonly since: number; readonly until?: number };
     }
   | { readonly state: "lacking"; readonly missing: readonly About[]; readonly entries: readonly Live[] }
   | { readonly state: "answered"; readonly met: boolean; readonly entries: readonly Live[] };
+
+/** When something was read: as typed, else when it was entered. */
+export const readAt = (fact: Live): number => (typeof fact.what.at === "number" ? fact.what.at : fact.at);
 
 export interface Context {
   readonly state: JobState;
@@ -39,7 +46,7 @@ export const instanceFor = (item: Item, tag: string | undefined): Instance =>
 
 export function instancesOf({ state, tag }: Context, ids: readonly string[]): readonly Instance[] {
   return ids.flatMap((id) => {
-    const item = state.sheet?.items.find((i) => i.id === id);
+    const item = state.sheet && itemNamed(state.sheet, id);
     return item === undefined ? [] : [instanceFor(item, tag)];
   });
 }
@@ -70,6 +77,7 @@ export interface Point {
 export function pointOf(readings: readonly Reading[]): Point | undefined {
   const [first, ...rest] = readings.map((r) => r.value);
   if (first === undefined) return undefined;
+  if (rest.length === 0) return { value: first, agrees: true };
   const { mean: value, asksForThird } = repeated([first, ...rest]);
   return { value, agrees: !asksForThird };
 }

@@ -58,6 +58,8 @@ export interface About {
   readonly item?: string;
   readonly check?: string;
   readonly tag?: string;
+  /** A whole step; only of what is left to do. */
+  readonly step?: string;
 }
 
 /** Offline an entry is named by id and digest, never by number. */
@@ -94,7 +96,8 @@ export interface Whats {
   "job-opened": { title: string; ownNumber?: string; zone: string; language: "en" | "es"; units: "inch" | "metric"; late?: boolean };
   "version-taken-over": { thing: "sheet" | "kit card" | "settings"; name: string; number: number; digest: string };
   "design-set": { figures?: Readonly<Record<string, Typed | "unknown">>; switches?: Readonly<Record<string, boolean>>; reason?: string };
-  "tag-named": { set: string; tag: string; hiddenBy: string };
+  /** `description`: what it is, in words: 'joint group behind the basin'. */
+  "tag-named": { set: string; tag: string; hiddenBy: string; description?: string };
   "set-up-made": { instrument: string; receiver?: "fine" | "coarse"; distance?: Typed };
   "reading-taken": {
     item: string;
@@ -106,6 +109,8 @@ export interface Whats {
     placing?: string;
     receiver?: "fine" | "coarse";
     distance?: Typed;
+    /** A tie: the name of the fixed mark that it was taken from. */
+    mark?: string;
     /** When it was read, where that is not when it was entered. */
     at?: number;
   };

@@ -8,6 +8,7 @@ export interface KitCard {
   readonly id: string;
   readonly part: string;
   readonly facts: Readonly<Record<string, Typed | "unknown" | string>>;
+  readonly notes?: string;
   readonly source?: string;
 }
 

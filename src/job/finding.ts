@@ -46,6 +46,14 @@ export interface Finding {
   readonly unknown?: readonly string[];
   /** What a bad value costs or what goes with it: gallons lost to the tilt, millilitres. */
   readonly costs?: { readonly kind: QuantityKind; readonly value: number };
+  /** What it wins, least and most. */
+  readonly wins?: { readonly kind: QuantityKind; readonly lower: number; readonly upper: number };
+  /** Who is asked: the figures are printed beside the sheet's, and no verdict word. */
+  readonly asks?: "electrician";
+  /** The place that its value speaks of, where it is one of several: that which moved most (below zero: it went down). */
+  readonly place?: About;
+  /** Of `entries`, those that are evidence and yet do not count in its figures: from a set-up that did not close, say. */
+  readonly aside?: readonly string[];
   /** What lets it pass in spite of its verdict. */
   readonly by?: Passage;
   /** Earlier series, before rework: the values that no longer count. */
@@ -60,7 +68,7 @@ export interface Passage {
   readonly confirmed?: boolean;
 }
 
-/** One reason why a covering is not yet clear, with its ways out. */
+/** One reason why a covering is not yet clear, or what is missing, with its ways out. About nothing: the customer's signature. */
 export interface Line {
   readonly about: About;
   readonly step: string;
@@ -112,8 +120,24 @@ export interface CoveredState {
   readonly laterDoubted: boolean;
 }
 
+/** What is due before something that is no covering, such as digging: entered or missing, never clear. */
+export interface BeforehandState {
+  /** Id in the sheet's `beforehand`. */
+  readonly id: string;
+  readonly state: "everything entered" | "missing";
+  readonly missing: readonly Line[];
+}
+
+export interface LeftToDo {
+  readonly entry: string;
+  readonly text: string;
+  readonly by: string;
+  readonly about?: About;
+  readonly done: boolean;
+}
+
 export interface HandingOver {
   readonly state: "everything entered" | "missing";
   readonly missing: readonly Line[];
-  readonly leftToDo: readonly { readonly entry: string; readonly text: string; readonly by: string; readonly done: boolean }[];
+  readonly leftToDo: readonly LeftToDo[];
 }

@@ -36,11 +36,19 @@ interface Checked extends CheckInstance {
   readonly finding: Finding;
 }
 
-/** Whether the finding of a check speaks for this reading: it reads it, and is missed or holds wherever the reading would be. */
-function isSpokenFor({ item, tag }: Instance, finding: Finding, checks: readonly Checked[]): boolean {
+/** The checks that read an item. */
+function byReading(checks: readonly Checked[]): ReadonlyMap<string, readonly Checked[]> {
+  const reading = new Map<string, Checked[]>();
+  for (const checked of checks) for (const id of readBy(checked.check)) reading.set(id, [...(reading.get(id) ?? []), checked]);
+  return reading;
+}
+
+/** Whether the finding of a check that reads it speaks for this reading: it is missed or holds wherever the reading would be. */
+function isSpokenFor({ item, tag }: Instance, finding: Finding, checks: readonly Checked[] = []): boolean {
   if (item.kind !== "reading") return false;
   return checks.some((checked) => {
-    if (!readBy(checked.check).includes(item.id)) return false;
+    // two instants are words of a paper, to be seen themselves
+    if (checked.check.function === "between two instants") return false;
     if (checked.tag !== undefined && item.tags !== undefined && checked.tag !== tag) return false;
     const { weight, holds } = checked.finding;
     if (finding.weight === "holds") return weight === "holds" && holds === finding.holds;
@@ -63,8 +71,9 @@ export function findings(state: JobState): readonly Finding[] {
     const isEvidence = finding.value !== undefined || finding.verdict === "within" || finding.verdict === "outside";
     return isIdle(sheet, readBy(instance.check), chosen) && !isEvidence ? [] : [{ ...instance, finding }];
   });
+  const reading = byReading(checks);
   const ofItems = items
-    .filter(({ instance, finding }) => !isSpokenFor(instance, finding, checks))
+    .filter(({ instance, finding }) => !isSpokenFor(instance, finding, reading.get(instance.item.id)))
     .flatMap(({ instance, finding }) => (isIdle(sheet, [instance.item.id], chosen) ? idleFinding(finding) : [finding]));
   const stepOrder = new Map(sheet.steps.map((step, i) => [step.id, i]));
   const place = (finding: Finding): number => stepOrder.get(finding.step) ?? sheet.steps.length;

@@ -26,6 +26,7 @@ import {
   pointOf,
   readAll,
 } from "./evaluation.ts";
+import type { About } from "./fact.ts";
 import type { Message } from "./finding.ts";
 import type { Live } from "./live.ts";
 import { type Closing, closingOf, type Reading } from "./measured.ts";
@@ -50,6 +51,7 @@ const notClosed = (closing: Closing | undefined): Message => ({
 });
 
 interface FromSetUp {
+  readonly setUp: string;
   readonly value: Uncertain;
   readonly agrees: boolean;
   readonly closing: Closing;
@@ -59,7 +61,7 @@ interface FromSetUp {
 function bySetUp(context: Context, ids: readonly string[], readings: ByItem, of: Compute): readonly FromSetUp[] {
   const all = setUpsIn(readings).flatMap((setUp) => {
     const result = compute(ids, inSetUp(context, readings, setUp), of);
-    return result === undefined ? [] : [{ ...result, closing: closingOf(context.state, setUp) }];
+    return result === undefined ? [] : [{ ...result, setUp, closing: closingOf(context.state, setUp) }];
   });
   const standing = all.filter(({ closing }) => closing.state !== "does not close");
   return standing.length > 0 ? standing : all;
@@ -86,6 +88,13 @@ function meanOfSetUps([first, ...rest]: readonly Uncertain[]): Point | undefined
   return { value: { value: mean(values).value, parts }, agrees: third !== undefined || agreeWithinDoubt(first, second).agrees };
 }
 
+/** Readings off a level line from set-ups that do not count. */
+function notFrom(context: Context, readings: ByItem, setUps: ReadonlySet<string | undefined>): readonly Live[] {
+  return instancesOf(context, [...readings.keys()])
+    .filter(({ item }) => item.inSetUp)
+    .flatMap(({ item }) => (readings.get(item.id) ?? []).filter((r) => !setUps.has(r.setUp)).map((r) => r.fact));
+}
+
 function fromSetUps(context: Context, ids: readonly string[], readings: ByItem, of: Compute): Evaluation {
   const entries = entriesOf(readings);
   const values = bySetUp(context, ids, readings, of);
@@ -102,6 +111,7 @@ function fromSetUps(context: Context, ids: readonly string[], readings: ByItem, 
     value: point.value,
     entries,
     marks: values.flatMap(({ closing }) => closing.reads),
+    aside: notFrom(context, readings, new Set(values.map(({ setUp }) => setUp))),
     ...(values.some(({ closing }) => closing.state === "so far") ? { soFar: true } : {}),
     ...(unsettled ? { unsettled } : {}),
   };
@@ -115,6 +125,7 @@ export function computed(context: Context, ids: readonly string[], of: Compute):
 }
 
 interface PlaceMeasured {
+  readonly setUp: string;
   readonly height: Uncertain;
   readonly agrees: boolean;
   readonly closing: Closing;
@@ -127,13 +138,20 @@ function overMark(context: Context, readings: readonly Reading[]): PlaceMeasured
   const used = read.filter(({ closing }) => closing.state === "closed").at(-1) ?? read.at(-1);
   const point = used && pointOf(readings.filter((r) => r.setUp === used.setUp));
   if (point === undefined || used?.closing.mark === undefined) return undefined;
-  return { height: subtract(used.closing.mark, point.value), agrees: point.agrees, closing: used.closing };
+  return { height: subtract(used.closing.mark, point.value), agrees: point.agrees, closing: used.closing, setUp: used.setUp };
+}
+
+interface Moved {
+  readonly place: About;
+  readonly now: PlaceMeasured;
+  readonly then: PlaceMeasured;
+  readonly by: Uncertain;
 }
 
 /** The largest move stands for all places, so that one corner that sank is not averaged away. */
-const largest = (moves: readonly Uncertain[]): Uncertain | undefined =>
-  moves.reduce<Uncertain | undefined>(
-    (worst, move) => (worst === undefined || Math.abs(move.value) > Math.abs(worst.value) ? move : worst),
+const largest = (moves: readonly Moved[]): Moved | undefined =>
+  moves.reduce<Moved | undefined>(
+    (worst, move) => (worst === undefined || Math.abs(move.by.value) > Math.abs(worst.by.value) ? move : worst),
     undefined,
   );
 
@@ -142,20 +160,27 @@ export function movedOverMark(context: Context): Evaluation {
   const { items, minus: before = [] } = context.check;
   const readings = readAll(context, [...items, ...before]);
   const entries = entriesOf(readings);
-  const pairs = items.flatMap((id, i) => {
+  const pairs = items.flatMap((id, i): readonly Moved[] => {
     const now = overMark(context, readings.get(id) ?? []);
     const then = overMark(context, readings.get(before[i] ?? "") ?? []);
-    return now && then ? [{ now, then }] : [];
+    return now && then ? [{ place: { item: id }, now, then, by: movedSince(then.height, now.height) }] : [];
   });
-  const move = largest(pairs.map(({ now, then }) => movedSince(then.height, now.height)));
+  const move = largest(pairs);
   if (pairs.length < items.length || move === undefined) return lacking(missingOf(context, [...items, ...before], readings), entries);
   const closings = pairs.flatMap(({ now, then }) => [now.closing, then.closing]);
   const open = closings.find((closing) => closing.state === "does not close");
   const marks = new Map<string, Live>(closings.flatMap(({ reads }) => reads.map((fact) => [fact.id, fact])));
   return {
     state: "value",
-    value: move,
+    value: move.by,
+    place: move.place,
     entries,
+    aside: pairs
+      .flatMap(({ place, now, then }, i) => [
+        ...(readings.get(place.item ?? "") ?? []).filter((r) => r.setUp !== now.setUp),
+        ...(readings.get(before[i] ?? "") ?? []).filter((r) => r.setUp !== then.setUp),
+      ])
+      .map((r) => r.fact),
     marks: [...marks.values()],
     ...(closings.some((closing) => closing.state === "so far") ? { soFar: true } : {}),
     ...(open ? { unsettled: notClosed(open) } : pairs.every(({ now, then }) => now.agrees && then.agrees) ? {} : { unsettled: disagree }),

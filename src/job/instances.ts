@@ -1,6 +1,7 @@
 import { coveredOf } from "./covered.ts";
 import type { Design } from "./figures.ts";
 import { isAsked } from "./figures.ts";
+import { oncePer } from "./once-per.ts";
 import { coveringHeld, type Instance, seriesOf } from "./series.ts";
 import { type Check, type ToleranceSheet, tagSetOf } from "./sheet.ts";
 import { designAt, type JobState } from "./state.ts";
@@ -11,10 +12,10 @@ export interface CheckInstance {
 }
 
 /** The design that something is judged by: the one in force when it was covered, else the newest. */
-export function designFor(state: JobState, covering: string | undefined): Design {
+export const designFor = oncePer((state: JobState, covering: string | undefined): Design => {
   const covered = coveredOf(state, covering);
   return designAt(state, covered?.position ?? Number.POSITIVE_INFINITY, covered?.at);
-}
+});
 
 const tagsOf = (state: JobState, set: string | undefined): readonly (string | undefined)[] =>
   set === undefined ? [undefined] : state.tags.filter((t) => t.set === set).map((t) => t.tag);

@@ -1,9 +1,13 @@
+import { toInteger } from "../tolerance/index.ts";
+import { fixedPerSi } from "../units/index.ts";
 import { asTyped } from "./as-typed.ts";
 import type { About } from "./fact.ts";
 import { type Finding, type Message, message, type Passage, type Verdict } from "./finding.ts";
 import type { Live } from "./live.ts";
 import { closingOf } from "./measured.ts";
+import { oncePer } from "./once-per.ts";
 import { passageOf } from "./passages.ts";
+import { planArea } from "./plan-area.ts";
 import {
   aboutOf,
   coveringHeld,
@@ -16,22 +20,24 @@ import {
   type Word,
   wordPart,
 } from "./series.ts";
-import type { Weight } from "./sheet.ts";
+import type { Item, Weight } from "./sheet.ts";
 import { factsOf, type JobState } from "./state.ts";
 
 interface Outcome {
   readonly verdict: Verdict;
   readonly says: Message;
   readonly soFar?: boolean;
+  /** Ids of entries that are kept as evidence and do not count. */
+  readonly aside?: readonly string[];
 }
 
 /** Pictures that media could not open. */
-function unreadablePhotos(state: JobState): ReadonlySet<string> {
+const unreadablePhotos = oncePer((state: JobState, _: "all"): ReadonlySet<string> => {
   const facts = factsOf(state, "picture-read").filter(
     ({ what }) => typeof what.facts === "object" && what.facts !== null && "unreadable" in what.facts && what.facts.unreadable,
   );
   return new Set(facts.map((f) => f.what.photo));
-}
+});
 
 type Shown = "shows it" | "cannot tell" | "nobody looked yet" | "does not show it" | "unreadable";
 
@@ -49,7 +55,7 @@ const pictureOrder: readonly Shown[] = ["shows it", "nobody looked yet", "cannot
 
 /** The best of the pictures taken stands for all. */
 function pictureOutcome(state: JobState, pictures: readonly Live[]): Outcome {
-  const unreadable = unreadablePhotos(state);
+  const unreadable = unreadablePhotos(state, "all");
   const best = pictures.map((p) => shown(state, p, unreadable)).sort((a, b) => pictureOrder.indexOf(a) - pictureOrder.indexOf(b))[0];
   if (best === "does not show it") return { verdict: "outside", says: message("picture.does-not-show") };
   if (best === "unreadable") return { verdict: "too close to call", says: message("picture.unreadable") };
@@ -63,20 +69,39 @@ function answerOutcome(instance: Instance, answers: readonly Live[]): Outcome {
   return { verdict, says: message(`answer.${verdict}`, { choice: chosen?.id ?? "" }) };
 }
 
+const asTypedAll = (readings: readonly Live[]): string =>
+  readings.map((r) => asTyped(String(r.what.typed), String(r.what.unit))).join("; ");
+
+/** Set-ups of these readings, the newest last. */
+const setUpsOf = (readings: readonly Live[]): readonly string[] =>
+  [...new Set(readings.flatMap(({ what }) => (typeof what.setUp === "string" ? [what.setUp] : [])).reverse())].reverse();
+
+/** Of the height mark only the set-up that counts speaks: the newest that read the places and closed, if one did. */
+function markOutcome(state: JobState, { item }: Instance, readings: readonly Live[]): Outcome | undefined {
+  const used = mostRead(state, item);
+  const read = setUpsOf(readings);
+  const candidates = read.some((setUp) => used.has(setUp)) ? read.filter((setUp) => used.has(setUp)) : read;
+  const standing = candidates.filter((setUp) => closingOf(state, setUp).state !== "does not close");
+  const counting = standing.length > 0 ? standing : candidates;
+  const setUp = counting.at(-1);
+  if (setUp === undefined) return undefined;
+  const closing = closingOf(state, setUp);
+  const typed = asTypedAll(readings.filter(({ what }) => what.setUp === setUp));
+  const figures = { typed, difference: closing.difference ?? 0, allowed: closing.allowed ?? 0 };
+  const outside = readings.filter(({ what }) => !counting.includes(String(what.setUp))).map(({ id }) => id);
+  const aside = outside.length > 0 ? { aside: outside } : {};
+  if (closing.state === "does not close") return { verdict: "too close to call", says: message("mark.does-not-close", figures), ...aside };
+  if (closing.state === "closed") return { verdict: "within", says: message("mark.closed", figures), ...aside };
+  return { verdict: "within", says: message("mark.so-far", figures), soFar: true, ...aside };
+}
+
 /** A reading without a check of its own is asked for, not judged; the height mark's last must close the set-up. */
 function readingOutcome(state: JobState, instance: Instance, readings: readonly Live[]): Outcome {
-  const typed = readings.map((r) => asTyped(String(r.what.typed), String(r.what.unit))).join("; ");
-  const setUp = readings.at(-1)?.what.setUp;
-  if (instance.item.heightMark === true && typeof setUp === "string") {
-    const closing = closingOf(state, setUp);
-    const figures = { typed, difference: closing.difference ?? 0, allowed: closing.allowed ?? 0 };
-    if (closing.state === "does not close") return { verdict: "too close to call", says: message("mark.does-not-close", figures) };
-    if (closing.state === "closed") return { verdict: "within", says: message("mark.closed", figures) };
-    return { verdict: "within", says: message("mark.so-far", figures), soFar: true };
-  }
+  const mark = instance.item.heightMark === true ? markOutcome(state, instance, readings) : undefined;
+  if (mark) return mark;
   const instant = instance.item.quantity === "instant" ? Date.parse(String(readings.at(-1)?.what.typed)) : Number.NaN;
   if (Number.isSafeInteger(instant)) return { verdict: "within", says: message("reading.instant", { takenInstant: instant }) };
-  return { verdict: "within", says: message("reading.taken", { typed }) };
+  return { verdict: "within", says: message("reading.taken", { typed: asTypedAll(readings) }) };
 }
 
 function entered(state: JobState, instance: Instance, counting: readonly Live[]): Outcome {
@@ -85,9 +110,8 @@ function entered(state: JobState, instance: Instance, counting: readonly Live[])
   return readingOutcome(state, instance, counting);
 }
 
-/** A height mark is owed where the set-ups that read most places of its step have all gone without it. */
-function isMarkOwed(state: JobState, { item }: Instance, counting: readonly Live[]): boolean {
-  if (item.heightMark !== true || counting.length === 0) return false;
+/** The set-ups that read most places of the step that a height mark stands in. */
+function mostRead(state: JobState, item: Item): ReadonlySet<string> {
   const places = state.sheet?.items.filter((i) => i.step === item.step && i.inSetUp && !i.heightMark) ?? [];
   const read = new Map<string, number>();
   for (const place of places) {
@@ -95,8 +119,14 @@ function isMarkOwed(state: JobState, { item }: Instance, counting: readonly Live
     for (const setUp of setUps) if (typeof setUp === "string") read.set(setUp, (read.get(setUp) ?? 0) + 1);
   }
   const most = Math.max(...read.values());
-  const used = [...read].filter(([, count]) => count === most).map(([setUp]) => setUp);
-  return used.length > 0 && !counting.some((f) => used.includes(String(f.what.setUp)));
+  return new Set([...read].filter(([, count]) => count === most).map(([setUp]) => setUp));
+}
+
+/** A height mark is owed where the set-ups that read most places of its step have all gone without it. */
+function isMarkOwed(state: JobState, { item }: Instance, counting: readonly Live[]): boolean {
+  if (item.heightMark !== true || counting.length === 0) return false;
+  const used = mostRead(state, item);
+  return used.size > 0 && !counting.some((f) => used.has(String(f.what.setUp)));
 }
 
 /** What an item holds: itself, or through the 'one of' that it stands in. */
@@ -111,6 +141,14 @@ function outcomeOf(state: JobState, instance: Instance, series: Series, word: Wo
   if (word) return wordPart(word);
   if (series.counting.length > 0 && !isMarkOwed(state, instance, series.counting)) return entered(state, instance, series.counting);
   return { verdict: "not taken", says: message(series.cut ? "item.not-taken-again" : "item.not-taken") };
+}
+
+/** Water that an item wins over the basin's plan area, millilitres. */
+function winsOf(state: JobState, { wins }: Item, holds: string | undefined): Pick<Finding, "wins"> {
+  const area = wins && planArea(state, holds);
+  if (wins === undefined || area === undefined) return {};
+  const volume = (depth: number): number => toInteger(((area * depth) / fixedPerSi("length")) * fixedPerSi("volume"));
+  return { wins: { kind: "volume", lower: volume(wins.lower), upper: volume(wins.upper) } };
 }
 
 /** The finding of one item, for one tag where it repeats. */
@@ -132,6 +170,7 @@ export function itemFinding(state: JobState, instance: Instance): Finding {
     ...outcome,
     entries: [...series.counting.map((f) => f.id), ...(word ? [word.fact.id] : [])],
     ...(outcome.verdict === "not taken" ? { missing: [own] } : {}),
+    ...winsOf(state, item, weight.holds),
     ...ruledBy(outcome),
   };
 

@@ -12,9 +12,6 @@ interface LimitContext {
   readonly typed: (item: string) => number | undefined;
 }
 
-/** 3 ft: what the cord needs beyond the basin's depth to come up and lie slack (own). */
-const CORD_SLACK = 914_400;
-
 function sumOf(context: LimitContext, keys: readonly string[], of: (values: readonly number[]) => number): Resolved {
   const values = keys.map((key) => figureValue(context.figures, key, "length"));
   const unknown = keys.filter((_, i) => values[i] === undefined);
@@ -30,7 +27,7 @@ const named: Readonly<Record<LimitFunction, (context: LimitContext, limit: Named
     return value === undefined ? { unknown: [figure] } : { value };
   },
   "rim below finished grade": (context) => sumOf(context, ["rimBelowGrade"], ([below = 0]) => below),
-  "cord reach": (context) => sumOf(context, ["cordLength", "basinDepth"], ([cord = 0, depth = 0]) => cord - depth - CORD_SLACK),
+  "cord reach": (context) => sumOf(context, ["cordLength", "basinDepth"], ([cord = 0, depth = 0]) => cord - depth),
   "as typed": (context, { item = "" }) => {
     const value = context.typed(item);
     return value === undefined ? { missing: item } : { value };

@@ -69,7 +69,7 @@ function movedOutAt(placed: readonly Ordered[]): ReadonlyMap<string, number> {
 }
 
 /** What says something about its own job alone, and means nothing in another. */
-const ofItsJob: ReadonlySet<string> = new Set<FactKind>([
+export const ofItsJob: ReadonlySet<string> = new Set<FactKind>([
   "job-opened",
   "version-taken-over",
   "moved-out",

@@ -11,8 +11,9 @@ import {
 } from "../doubt/index.ts";
 import { type QuantityAsked, readQuantity } from "../reading/index.ts";
 import { fixedPerSi } from "../units/index.ts";
-import type { Whats } from "./fact.ts";
+import type { Entry, Whats } from "./fact.ts";
 import { type Live, whatOf } from "./live.ts";
+import { oncePer } from "./once-per.ts";
 import { type Instance, seriesOf } from "./series.ts";
 import type { Instrument, Item } from "./sheet.ts";
 import type { JobState, SetUp } from "./state.ts";
@@ -109,20 +110,35 @@ function measuredLength(
   return also > 0 ? withSource(doubtful.value, `reading:${fact.id}-also/placing`, rectangular(also)) : doubtful.value;
 }
 
+const readTyped = ({ typed, unit }: Whats["reading-taken"], item: Item): ReturnType<typeof readQuantity> =>
+  readQuantity(typed, askedOf(item, unit));
+
+/** What an entry said when it was made, before any correction. */
+const firstRead = oncePer((entry: Entry, item: Item) => readTyped(entry.what as unknown as Whats["reading-taken"], item));
+
 /** One reading with its doubt, SI; undefined where the text no longer reads (a sheet that changed the item's kind). */
 export function measured(state: JobState, item: Item, fact: Live, arranged?: Arrangement): Uncertain | undefined {
-  const { typed, unit } = whatOf(fact, "reading-taken");
-  const asked = askedOf(item, unit);
-  const read = readQuantity(typed, asked);
+  const { kind } = askedOf(item, "");
+  const read = fact.correctedBy === undefined ? firstRead(fact.entry, item) : readTyped(whatOf(fact, "reading-taken"), item);
   if (!read.ok) return undefined;
-  const value = read.value.value / fixedPerSi(asked.kind);
-  const resolution = (asked.kind === "instant" ? MINUTE_MS : read.value.resolution) / fixedPerSi(asked.kind);
-  if (asked.kind === "length") return measuredLength(state, item, fact, { value, resolution }, arranged);
+  const value = read.value.value / fixedPerSi(kind);
+  const resolution = (kind === "instant" ? MINUTE_MS : read.value.resolution) / fixedPerSi(kind);
+  if (kind === "length") return measuredLength(state, item, fact, { value, resolution }, arranged);
   return withSource(certain(value), `reading:${fact.id}/resolution`, resolutionUncertainty(resolution));
 }
 
+const readingsOfTags = oncePer((_: JobState, __: Item) => new Map<string | undefined, readonly Reading[]>());
+
 /** Every reading of an instance that counts. */
 export function readingsOf(state: JobState, instance: Instance, arranged?: Arrangement): readonly Reading[] {
+  if (arranged) return readAnew(state, instance, arranged);
+  const known = readingsOfTags(state, instance.item);
+  const readings = known.get(instance.tag) ?? readAnew(state, instance);
+  known.set(instance.tag, readings);
+  return readings;
+}
+
+function readAnew(state: JobState, instance: Instance, arranged?: Arrangement): readonly Reading[] {
   return seriesOf(state, instance).counting.flatMap((fact) => {
     const value = measured(state, instance.item, fact, arranged);
     const setUp = whatOf(fact, "reading-taken").setUp;
@@ -142,7 +158,7 @@ export interface Closing {
 }
 
 /** The height mark of a set-up, read first and last: whether the line stood still in between. */
-export function closingOf(state: JobState, setUp: string): Closing {
+export const closingOf = oncePer((state: JobState, setUp: string): Closing => {
   const marks = (state.sheet?.items ?? []).filter((item) => item.heightMark === true);
   if (marks.length === 0) return { state: "closed", reads: [] };
   const read = marks
@@ -160,4 +176,4 @@ export function closingOf(state: JobState, setUp: string): Closing {
   const { agrees, difference, allowed } = setUpCloses(first.value, last.value, receiver);
   const mark = repeated([first.value, ...later.map((r) => r.value)]).mean;
   return { state: agrees ? "closed" : "does not close", difference, allowed, mark, reads };
-}
+});

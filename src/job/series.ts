@@ -1,6 +1,7 @@
 import type { About } from "./fact.ts";
 import { type Finding, message } from "./finding.ts";
 import type { Live } from "./live.ts";
+import { oncePer } from "./once-per.ts";
 import type { Check, Item, OneOf, ToleranceSheet } from "./sheet.ts";
 import { type Cut, factsOf, type JobState } from "./state.ts";
 
@@ -20,8 +21,9 @@ export interface Series {
 
 export const aboutOf = ({ item, tag }: Instance): About => (tag === undefined ? { item: item.id } : { item: item.id, tag });
 
-export const oneOfHolding = (sheet: ToleranceSheet, item: string): OneOf | undefined =>
-  sheet.oneOf.find((one) => one.groups.some((group) => group.items.includes(item)));
+export const oneOfHolding = oncePer((sheet: ToleranceSheet, item: string): OneOf | undefined =>
+  sheet.oneOf.find((one) => one.groups.some((group) => group.items.includes(item))),
+);
 
 /** The covering that something can hold, for a tag where the sheet says 'by tag'. */
 export function coveringHeld(
@@ -43,9 +45,11 @@ const entryKinds: Readonly<Record<Item["kind"], readonly string[]>> = {
 /** Whether a fact is the entry of an item: a reading, a picture or an answer. */
 export const entersItem = ({ kind }: Live): boolean => Object.values(entryKinds).some((kinds) => kinds.includes(kind));
 
-function checksReading(sheet: ToleranceSheet | undefined, item: string): readonly Check[] {
-  return (sheet?.checks ?? []).filter((check) => check.items.includes(item));
-}
+const readBy = oncePer((sheet: ToleranceSheet, item: string): readonly Check[] =>
+  sheet.checks.filter((check) => check.items.includes(item)),
+);
+
+const checksReading = (sheet: ToleranceSheet | undefined, item: string): readonly Check[] => (sheet ? readBy(sheet, item) : []);
 
 /** Whether a fact about something is about this instance: itself, or a check that reads it. */
 export function concerns(state: JobState, about: About, { item, tag }: Instance): boolean {
@@ -65,7 +69,16 @@ function cutConcerns(state: JobState, cut: Cut, instance: Instance): boolean {
   return cut.covering === undefined ? concerns(state, cut.about, instance) : isHiddenBy(state, instance, cut.covering);
 }
 
-export function seriesOf(state: JobState, instance: Instance): Series {
+const seriesOfTags = oncePer((_: JobState, __: Item) => new Map<string | undefined, Series>());
+
+export function seriesOf(state: JobState, { item, tag }: Instance): Series {
+  const known = seriesOfTags(state, item);
+  const series = known.get(tag) ?? sortedOut(state, tag === undefined ? { item } : { item, tag });
+  known.set(tag, series);
+  return series;
+}
+
+function sortedOut(state: JobState, instance: Instance): Series {
   const { item, tag } = instance;
   const all = (state.byItem.get(item.id) ?? []).filter((fact) => entryKinds[item.kind].includes(fact.kind) && fact.what.tag === tag);
   const cuts = state.cuts.filter((cut) => cutConcerns(state, cut, instance));

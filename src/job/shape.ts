@@ -27,7 +27,7 @@ export const listOf =
 export const eitherOf =
   (...shapes: readonly Shape[]): Shape =>
   (value, place) =>
-    shapes.some((shape) => shape(value, place).length === 0) ? [] : fault(place, "one of the forms that this can have");
+    shapes.some((shape) => shape(value, place).length === 0) ? [] : fault(place, "one of the shapes that this can have");
 
 /** An object whose every field, whatever its name, has this shape. */
 export const recordOf =

@@ -24,6 +24,7 @@ export const checkFunctions = [
   "level along a lip",
   "at least one of",
   "time passed since",
+  "between two instants",
 ] as const;
 export type CheckFunction = (typeof checkFunctions)[number];
 
@@ -43,6 +44,7 @@ export interface Check extends Weighted {
   /**
    * The items it reads. single value: mean of them. out of level, fourth place: four places in order around the rim.
    * moved since: places now. steady: two of them. level along a lip: the two gaps. time passed since: the instant.
+   * between two instants: the first and the last.
    */
   readonly items: readonly string[];
   /** single value: the mean of these is taken off. moved since: the same places before, in the same order. */
@@ -52,6 +54,8 @@ export interface Check extends Weighted {
   readonly places?: "corners" | "quarter points";
   /** time passed since: the item whose entry must come after. steady: none. */
   readonly until?: string;
+  /** between two instants: the step whose first entry must lie between them. */
+  readonly begins?: string;
   /** steady: least time between the two, milliseconds. */
   readonly apart?: number;
   readonly kind: QuantityKind;
@@ -65,4 +69,6 @@ export interface Check extends Weighted {
   readonly costs?: "water lost to tilt";
   /** Never a verdict on the work: printed beside the figure with who decides. */
   readonly asks?: "electrician";
+  /** Why its limits are what they are, for whoever changes the sheet; not printed. */
+  readonly reason?: Words;
 }

@@ -1,5 +1,6 @@
 import { type Refusal, refuse } from "../outcome/index.ts";
 import type { QuantityKind } from "../units/index.ts";
+import { figureAsked } from "./figures.ts";
 import type { Check, CheckFunction, Item, LimitFigure, OneOf, TagSet, ToleranceSheet } from "./sheet.ts";
 
 const fault = (place: string, wanted: string): Refusal => refuse("sheet-shape", place, { wanted }).refusal;
@@ -21,16 +22,25 @@ const forms: Readonly<Record<CheckFunction, Form>> = {
   "level along a lip": { least: 2, most: 2 },
   "at least one of": { least: 1, most: 100, reads: "anything" },
   "time passed since": { least: 1, most: 100, reads: "instant" },
+  "between two instants": { least: 2, most: 2, reads: "instant" },
 };
 
 const isFigure = (limit: LimitFigure | undefined): limit is Exclude<LimitFigure, number> => typeof limit === "object";
 
-function limitFaults(check: Check, place: string, itemOf: (id: string) => Item | undefined): readonly Refusal[] {
+function limitFaults(sheet: ToleranceSheet, check: Check, place: string, itemOf: (id: string) => Item | undefined): readonly Refusal[] {
   return [check.aim, check.lower, check.upper].filter(isFigure).flatMap((limit) => {
     if (limit.function === "design figure" && limit.figure === undefined) return [fault(`${place}/figure`, "the figure's name")];
+    if (figureAsked(sheet, limit.figure ?? "")?.kind === "text") return [fault(`${place}/figure`, `a figure of kind ${check.kind}`)];
     if (limit.function !== "as typed") return [];
     return itemOf(limit.item ?? "")?.quantity === check.kind ? [] : [fault(`${place}/item`, `a reading of kind ${check.kind}`)];
   });
+}
+
+function instantsFaults({ kind, begins }: Check, place: string): readonly Refusal[] {
+  return [
+    ...(begins === undefined ? [fault(`${place}/begins`, "the step that it looks at")] : []),
+    ...(kind === "duration" ? [] : [fault(`${place}/kind`, "duration")]),
+  ];
 }
 
 function checkFaults(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
@@ -47,18 +57,27 @@ function checkFaults(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
     ...(pairs ? [] : [fault(`${place}/minus`, `${length} items`)]),
     ...wrong.map((item) => fault(`${place}/items/${item.id}`, `a reading of kind ${reads}`)),
     ...(sets.size > 1 ? [fault(`${place}/items`, "items that repeat by one tag set")] : []),
-    ...limitFaults(check, place, itemOf),
+    ...limitFaults(sheet, check, place, itemOf),
+    ...(check.function === "between two instants" ? instantsFaults(check, place) : []),
   ];
 }
 
+const winsFaults = ({ wins }: Item, place: string): readonly Refusal[] =>
+  wins !== undefined && wins.lower > wins.upper ? [refuse("limits-crossed", `${place}/wins`, wins).refusal] : [];
+
 function itemFaults(item: Item): readonly Refusal[] {
   const place = `sheet/items/${item.id}`;
+  return [...winsFaults(item, place), ...kindFaults(item, place)];
+}
+
+function kindFaults(item: Item, place: string): readonly Refusal[] {
   if (item.kind === "answer")
     return item.choices?.some((choice) => choice.accepts) ? [] : [fault(`${place}/choices`, "a choice that accepts")];
   if (item.kind === "picture") return [];
   return [
     ...(item.quantity === undefined ? [fault(`${place}/quantity`, "what kind of value it is")] : []),
     ...(item.unit === undefined ? [fault(`${place}/unit`, "the unit of a bare number")] : []),
+    ...(item.fromMark && item.quantity !== "length" ? [fault(`${place}/fromMark`, "a reading of kind length")] : []),
   ];
 }
 

@@ -60,7 +60,7 @@ function checkFaults(miss: Miss, check: Check, isTagged: boolean): readonly Refu
   const place = `sheet/checks/${check.id}`;
   const limits = [check.aim, check.lower, check.upper].flatMap((limit) => (typeof limit === "object" ? [limit] : []));
   return [
-    ...miss(`${place}/step`, [check.step], "steps"),
+    ...miss(`${place}/step`, [check.step, check.begins], "steps"),
     ...miss(`${place}/items`, [...check.items, ...(check.minus ?? []), check.until, ...limits.map((l) => l.item)], "items"),
     ...miss(
       `${place}/figure`,
@@ -96,6 +96,7 @@ export function nameFaults(sheet: ToleranceSheet): readonly Refusal[] {
       // findings and lines name all of these alike
       items: [...sheet.items, ...sheet.checks, ...sheet.tagSets],
       oneOf: sheet.oneOf,
+      beforehand: sheet.beforehand ?? [],
     }),
     ...sheet.items.flatMap((item) => itemFaults(miss, item, inGroups.has(item.id))),
     ...sheet.checks.flatMap((check) => checkFaults(miss, check, tagSetOf(sheet.items, check) !== undefined)),
@@ -103,5 +104,6 @@ export function nameFaults(sheet: ToleranceSheet): readonly Refusal[] {
     ...sheet.steps.flatMap((step) => miss(`sheet/steps/${step.id}`, step.cautions, "cautions")),
     ...sheet.coverings.flatMap((covering) => miss(`sheet/coverings/${covering.id}`, covering.cautions, "cautions")),
     ...sheet.oneOf.flatMap((one) => oneOfFaults(miss, one)),
+    ...(sheet.beforehand ?? []).flatMap((due) => miss(`sheet/beforehand/${due.id}`, due.steps, "steps")),
   ];
 }

@@ -1,6 +1,6 @@
 import { fixedUnits } from "../units/index.ts";
 import { among, eitherOf, integer, listOf, notNegative, objectOf, type Shape, text, yesNo } from "./shape.ts";
-import { checkFunctions, limitFunctions } from "./sheet.ts";
+import { checkFunctions, jobMoments, limitFunctions } from "./sheet.ts";
 
 const words = objectOf({ en: text, "es?": text });
 const kind = among(...Object.keys(fixedUnits));
@@ -20,7 +20,12 @@ export const sheetShape: Shape = objectOf({
   version: notNegative,
   title: words,
   switches: listOf(objectOf({ id: text, title: words, standard: yesNo })),
-  figures: listOf(objectOf({ id: text, title: words, kind, unit: text, from: among("design", "kit card") })),
+  figures: listOf(
+    eitherOf(
+      objectOf({ id: text, title: words, kind, unit: text, from: among("design", "kit card") }),
+      objectOf({ id: text, title: words, kind: among("text"), from: among("design", "kit card") }),
+    ),
+  ),
   instruments: listOf(
     objectOf({
       id: text,
@@ -37,7 +42,10 @@ export const sheetShape: Shape = objectOf({
   tagSets: listOf(objectOf({ id: text, title: words, least: notNegative, coverings: texts })),
   coverings: listOf(objectOf({ id: text, title: words, done: words, cautions: texts })),
   cautions: listOf(objectOf({ id: text, text: words })),
-  steps: listOf(objectOf({ id: text, number: notNegative, title: words, cautions: texts, "office?": yesNo })),
+  steps: listOf(
+    objectOf({ id: text, number: notNegative, title: words, cautions: texts, "office?": yesNo, "note?": words, "signed?": yesNo }),
+  ),
+  "beforehand?": listOf(objectOf({ id: text, title: words, steps: texts })),
   items: listOf(
     objectOf({
       ...weighted,
@@ -52,6 +60,8 @@ export const sheetShape: Shape = objectOf({
       "needsHidden?": text,
       "cautions?": texts,
       "apart?": yesNo,
+      "marks?": among(...jobMoments),
+      "wins?": objectOf({ lower: notNegative, upper: notNegative }),
       "quantity?": kind,
       "unit?": objectOf({ inch: text, metric: text }),
       "signed?": yesNo,
@@ -60,6 +70,7 @@ export const sheetShape: Shape = objectOf({
       "placingAlso?": text,
       "inSetUp?": yesNo,
       "heightMark?": yesNo,
+      "fromMark?": yesNo,
       "choices?": listOf(objectOf({ id: text, title: words, accepts: yesNo, "caution?": text })),
     }),
   ),
@@ -76,6 +87,7 @@ export const sheetShape: Shape = objectOf({
       "way?": among("along", "across"),
       "places?": among("corners", "quarter points"),
       "until?": text,
+      "begins?": text,
       "apart?": notNegative,
       kind,
       "aim?": limit,
@@ -85,6 +97,7 @@ export const sheetShape: Shape = objectOf({
       "stock?": notNegative,
       "costs?": among("water lost to tilt"),
       "asks?": among("electrician"),
+      "reason?": words,
     }),
   ),
 });

@@ -1,4 +1,5 @@
 import type { QuantityKind } from "../units/index.ts";
+import { oncePer } from "./once-per.ts";
 import type { Check, Weighted } from "./sheet-check.ts";
 import type { Words } from "./words.ts";
 
@@ -23,6 +24,8 @@ export interface ToleranceSheet {
   readonly coverings: readonly Covering[];
   readonly cautions: readonly Caution[];
   readonly steps: readonly Step[];
+  /** What must be entered before something that is no covering, such as digging: never called clear. */
+  readonly beforehand?: readonly Beforehand[];
   readonly items: readonly Item[];
   readonly oneOf: readonly OneOf[];
   readonly checks: readonly Check[];
@@ -36,12 +39,22 @@ export interface Switch {
   readonly standard: boolean;
 }
 
+/** Steps whose entries are due before something begins. */
+export interface Beforehand {
+  readonly id: string;
+  /** 'before digging'. */
+  readonly title: Words;
+  readonly steps: readonly string[];
+}
+
 export interface FigureAsked {
   /** camelCase key, such as `basinDepth`. */
   readonly id: string;
   readonly title: Words;
-  readonly kind: QuantityKind;
-  readonly unit: string;
+  /** `text`: a fact in words, such as which way a nut tightens; no limit can use it. */
+  readonly kind: QuantityKind | "text";
+  /** Absent for text. */
+  readonly unit?: string;
   /** From the design itself or from a kit card. */
   readonly from: "design" | "kit card";
 }
@@ -100,7 +113,15 @@ export interface Step {
   readonly cautions: readonly string[];
   /** Done by the office, before or after the site. */
   readonly office?: boolean;
+  /** What the record says about the whole step, such as where its numbered places lie. */
+  readonly note?: Words;
+  /** At its end the customer signs, declines, or is not reached. */
+  readonly signed?: boolean;
 }
+
+/** Moments of a job that a sheet can name: the water ran for the first time. */
+export const jobMoments = ["first running"] as const;
+export type JobMoment = (typeof jobMoments)[number];
 
 export interface Item extends Weighted {
   readonly id: string;
@@ -120,6 +141,10 @@ export interface Item extends Weighted {
   readonly cautions?: readonly string[];
   /** Not counted in the budget of a job: values typed, leak tests, return visit. */
   readonly apart?: boolean;
+  /** What its first entry is the moment of. */
+  readonly marks?: JobMoment;
+  /** Depths of water that it wins over the basin's plan area, micrometres. */
+  readonly wins?: { readonly lower: number; readonly upper: number };
 
   // readings
   readonly quantity?: QuantityKind;
@@ -134,6 +159,8 @@ export interface Item extends Weighted {
   readonly inSetUp?: boolean;
   /** Reads the height mark: first and last of a set-up. */
   readonly heightMark?: boolean;
+  /** A swing tie: taken from a fixed mark, which its entry names. */
+  readonly fromMark?: boolean;
 
   // answers
   readonly choices?: readonly Choice[];
@@ -157,6 +184,12 @@ export interface OneOf {
 }
 
 /** The tag set whose tags repeat a check: that of the items it reads. */
-export function tagSetOf(items: readonly Item[], check: Pick<Check, "items">): string | undefined {
-  return items.find((item) => check.items.includes(item.id) && item.tags !== undefined)?.tags;
-}
+export const tagSetOf: (items: readonly Item[], check: Pick<Check, "items">) => string | undefined = oncePer(
+  (items: readonly Item[], check: Pick<Check, "items">) =>
+    items.find((item) => check.items.includes(item.id) && item.tags !== undefined)?.tags,
+);
+
+/** The item of this name. */
+export const itemNamed = oncePer((sheet: Pick<ToleranceSheet, "items">, id: string): Item | undefined =>
+  sheet.items.find((item) => item.id === id),
+);

@@ -16,6 +16,8 @@ export interface Tag {
   readonly set: string;
   readonly tag: string;
   readonly hiddenBy: string;
+  /** What it is, in words. */
+  readonly description?: string;
   readonly entry: string;
 }
 
@@ -157,10 +159,10 @@ function takenOver(facts: readonly Live[], versions: JobLedger["versions"]): Tak
 function tagsOf(facts: readonly Live[], sheet: ToleranceSheet | undefined): readonly Tag[] {
   const tags = new Map<string, Tag>();
   for (const fact of counting(facts, "tag-named")) {
-    const { set, tag, hiddenBy } = whatOf(fact, "tag-named");
+    const { set, tag, hiddenBy, description } = whatOf(fact, "tag-named");
     const coverings = sheet?.tagSets.find((s) => s.id === set)?.coverings ?? [hiddenBy];
     const hides = coverings.includes(hiddenBy) ? hiddenBy : (coverings[0] ?? hiddenBy);
-    tags.set(`${set} ${tag}`, { set, tag, hiddenBy: hides, entry: fact.id });
+    tags.set(`${set} ${tag}`, { set, tag, hiddenBy: hides, ...(description === undefined ? {} : { description }), entry: fact.id });
   }
   return [...tags.values()];
 }

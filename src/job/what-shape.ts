@@ -5,6 +5,7 @@ import { among, anyText, eitherOf, finite, integer, listOf, objectOf, recordOf, 
 const saying = (fields: Parameters<typeof objectOf>[0]): Shape => objectOf(fields, "kept");
 const typed = saying({ typed: anyText, unit: anyText });
 const about = saying({ "item?": anyText, "check?": anyText, "tag?": anyText });
+const aboutOrStep = saying({ "item?": anyText, "check?": anyText, "tag?": anyText, "step?": anyText });
 const reference = saying({ id: anyText });
 const role = among("crew", "office", "company owner");
 const covering = { covering: anyText };
@@ -26,7 +27,7 @@ const shapes: Partial<Readonly<Record<FactKind, Shape>>> = {
   "job-opened": saying({ title: anyText, zone: anyText, language: among("en", "es"), units: among("inch", "metric") }),
   "version-taken-over": saying({ thing: among("sheet", "kit card", "settings"), name: anyText, number: finite, digest: anyText }),
   "design-set": saying({ "figures?": recordOf(eitherOf(typed, among("unknown"))), "switches?": recordOf(yesNo) }),
-  "tag-named": saying({ set: anyText, tag: anyText, hiddenBy: anyText }),
+  "tag-named": saying({ set: anyText, tag: anyText, hiddenBy: anyText, "description?": anyText }),
   "set-up-made": saying({ instrument: anyText, "receiver?": among("fine", "coarse"), "distance?": typed }),
   "reading-taken": saying({
     item: anyText,
@@ -38,6 +39,7 @@ const shapes: Partial<Readonly<Record<FactKind, Shape>>> = {
     "placing?": anyText,
     "receiver?": among("fine", "coarse"),
     "distance?": typed,
+    "mark?": anyText,
     "at?": finite,
   }),
   "picture-taken": saying({ item: anyText, "tag?": anyText, photo: anyText, "judged?": among("readable", "unreadable") }),
@@ -59,7 +61,7 @@ const shapes: Partial<Readonly<Record<FactKind, Shape>>> = {
   "go-ahead": saying({ ...covering, role, "about?": listOf(about), "confirms?": anyText }),
   "departure-agreed": saying({ about, "lower?": integer, "upper?": integer }),
   concession: saying({ about }),
-  "left-to-do": saying({ text: anyText, by: anyText, "about?": about }),
+  "left-to-do": saying({ text: anyText, by: anyText, "about?": aboutOrStep }),
   "left-to-do-done": saying({ entry: reference }),
 };
 

@@ -112,9 +112,11 @@ export const refusalCodes = [
   "database-busy",
   // plumbing and power
   "pipe-size-unknown",
+  "pipe-kind-unknown",
   "fitting-length-unknown",
   "count-not-whole",
   "pipe-part-longer",
+  "pump-curve-text",
   "pump-curve-too-few",
   "pump-curve-point-twice",
   "pump-curve-rises",

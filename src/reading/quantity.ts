@@ -27,15 +27,20 @@ export interface QuantityReading {
   readonly marks?: 1 | TapeMarks;
 }
 
-/** Largest magnitude that is taken, in the fixed unit: 1000 m, 100,000 m², 10,000 m³, 1000 days, 200 °C, 1 MW, 100 t, a million, 1000 %. Own. */
+/** Largest magnitude that is taken, in the fixed unit: 1000 m, 100,000 m², 10,000 m³, 100 m³ a minute, 1000 L a minute per mm, 100 m/s, 1000 days, 200 °C, 1 MW, 1000 V and A, 100 t, a million, 1000 %. Own. */
 const largest: Readonly<Record<QuantityKind, number>> = {
   length: 1_000_000_000,
   area: 1_000_000_000,
   volume: 10_000_000_000,
+  flow: 100_000_000,
+  flowPerLength: 1_000_000_000,
+  velocity: 100_000,
   duration: 86_400_000_000,
   instant: Number.MAX_SAFE_INTEGER,
   temperature: 200_000,
   power: 1_000_000_000,
+  voltage: 1_000_000,
+  current: 1_000_000,
   mass: 100_000_000,
   count: 1_000_000,
   ratio: 10_000_000,

@@ -1,6 +1,7 @@
 import type { Finding, JobState, Live, ToleranceSheet } from "../job/index.ts";
 import type { Sayer } from "./say.ts";
 import type { CompanySettings } from "./settings.ts";
+import type { Language } from "./when.ts";
 import type { RecordText } from "./words/record-en.ts";
 
 /** What the record is told of a photo that the office has. */
@@ -25,10 +26,16 @@ export interface Context {
   readonly photos: Readonly<Record<string, PhotoKnown>>;
   /** Fixed words of the record's own sentences. */
   readonly texts: (key: RecordText) => string;
-  readonly source: (source: string) => string;
+  readonly language: Language;
+  readonly edition: "customer" | "company";
+  /** A typed day as it prints; anything else as it stands. */
+  readonly day: (typed: string) => string;
   readonly numberOf: (entry: string) => number | undefined;
   readonly nameOf: (fact: Live) => string;
-  readonly instantTyped: (fact: Live) => string;
+  /** The name typed with a fact, as the edition prints it; undefined where none was. */
+  readonly nameTyped: (fact: Live) => string | undefined;
+  /** Any name that belongs to a fact of the job, as the edition prints it. */
+  readonly namePrinted: (name: string, role: string) => string;
   /** Last look at a picture, by the picture's entry. */
   readonly lookedAt: ReadonlyMap<string, Live>;
   readonly beforeRework: ReadonlySet<string>;

@@ -1,13 +1,53 @@
 import { type About, factsOf, type Live } from "../job/index.ts";
 import type { Context } from "./context.ts";
+import { figureText } from "./equipment-view.ts";
 import type { DecisionView } from "./model.ts";
-import { fill } from "./say.ts";
+import { fill } from "./speaking.ts";
 
 function view(context: Context, fact: Live, title: string, kind: string, says: string): DecisionView {
   return { title, kind, says, by: context.nameOf(fact), when: context.sayer.moment(fact.at) };
 }
 
-/** What was accepted as built, agreed beforehand, let through by telephone or done over, in the order of the work. */
+interface Decided {
+  readonly at: number;
+  readonly view: DecisionView;
+}
+
+/** Who asked for a change of the design and who agreed to it, where its entry names them. */
+function askedAndAgreed({ texts, namePrinted }: Context, { entry: { who } }: Live): string {
+  if (typeof who !== "object" || who === null || Array.isArray(who)) return "";
+  const said = (["asked", "agreed"] as const).flatMap((key) => {
+    const name = (who as { readonly [key: string]: unknown })[key];
+    return typeof name === "string" && name !== "" ? [fill(texts(`design-${key}`), { name: namePrinted(name, "") })] : [];
+  });
+  return said.join(" ");
+}
+
+/** Each change of a figure or a switch that the design had before; what is set for the first time changes nothing. */
+function designChanges(context: Context): readonly Decided[] {
+  const { state, sheet, sayer, texts } = context;
+  const figures = new Map<string, string>();
+  const switches = new Map<string, string>();
+  return factsOf(state, "design-set").flatMap((fact) => {
+    const changed = (known: Map<string, string>, key: string, title: string, now: string): readonly string[] => {
+      const before = known.get(key);
+      known.set(key, now);
+      return before === undefined || before === now ? [] : [fill(texts("design-change"), { title, before, now })];
+    };
+    const changes = [
+      ...Object.entries(fact.what.figures ?? {}).flatMap(([key, figure]) =>
+        changed(figures, key, sayer.figureTitle(key), figureText(context, figure)),
+      ),
+      ...Object.entries(fact.what.switches ?? {}).flatMap(([key, on]) =>
+        changed(switches, key, sayer.words(sheet.switches.find((s) => s.id === key)?.title) || key, texts(on ? "yes" : "no")),
+      ),
+    ];
+    const says = [fact.what.reason ?? "", askedAndAgreed(context, fact)].filter((part) => part !== "").join(" ");
+    return changes.length === 0 ? [] : [{ at: fact.position, view: view(context, fact, changes.join("; "), texts("kind-design"), says) }];
+  });
+}
+
+/** What was accepted as built, agreed beforehand, let through by telephone, done over or designed anew, in the order of the work. */
 export function decisionViews(context: Context): readonly DecisionView[] {
   const { state, sayer, texts, sheet } = context;
   const title = (about: About): string => sayer.title(about);
@@ -59,5 +99,7 @@ export function decisionViews(context: Context): readonly DecisionView[] {
       fill(texts("rework-says"), { done: f.what.done, minutes: String(f.what.minutes) }),
     ),
   }));
-  return [...concessions, ...departures, ...goAheads, ...reworks].sort((a, b) => a.at - b.at).map(({ view: v }) => v);
+  return [...concessions, ...departures, ...goAheads, ...reworks, ...designChanges(context)]
+    .sort((a, b) => a.at - b.at)
+    .map(({ view: v }) => v);
 }

@@ -28,10 +28,22 @@ export interface RecordModel {
   readonly numbers: readonly LabelledText[];
   readonly exceptions: readonly ExceptionView[];
   readonly coverings: readonly CoveringView[];
+  /** What is due besides coverings: before digging, handing over. Never called clear. */
+  readonly due: readonly DueView[];
   readonly steps: readonly StepView[];
   readonly accepted: readonly DecisionView[];
   readonly leftToDo: readonly { readonly text: string; readonly by: string; readonly state: string }[];
+  readonly visits: readonly VisitView[];
+  /** Notes for the record that belong to no step. */
+  readonly notes: readonly string[];
+  /** Whatever else was entered: callbacks, service, opened late, versions issued, entries of a kind that is not known. */
+  readonly others: readonly OtherView[];
+  /** Entries that were corrected, withdrawn or moved. */
+  readonly corrections: readonly CorrectionView[];
   readonly papers: readonly LabelledText[];
+  readonly paperPictures: readonly PictureView[];
+  /** The design as it now stands; its changes are among what was decided. */
+  readonly design: readonly LabelledText[];
   readonly equipment: readonly { readonly part: string; readonly facts: readonly LabelledText[] }[];
   readonly cautions: readonly string[];
   readonly warranty: { readonly terms: readonly WarrantyTermView[]; readonly text: readonly string[]; readonly note: string };
@@ -63,9 +75,11 @@ export interface FindingView {
   readonly title: string;
   readonly tag?: string;
   readonly verdict: Verdict;
-  /** The verdict's word in the record's language. */
+  /** As printed, in the record's language: where there was no limit, that it was taken or is as asked. */
   readonly verdictWord: string;
   readonly tone: Tone;
+  /** Where it prints: among what was measured or is not as asked, in the list of what is as asked, or under its picture. */
+  readonly shown: "table" | "list" | "picture";
   readonly says: string;
   readonly value?: string;
   readonly doubt?: string;
@@ -81,8 +95,10 @@ export interface StepView {
   readonly number: number;
   readonly title: string;
   readonly cautions: readonly string[];
+  /** What the step's numbered places and tags stand for. */
+  readonly explains: readonly string[];
   readonly findings: readonly FindingView[];
-  /** Readings as typed: 'rim, place 1: 24 3/8 in, laser on fine, 8:14'. */
+  /** Readings as first typed: 'rim, place 1: 24 3/8 in, wiped rim, 8:14'. */
   readonly readings: readonly ReadingView[];
   readonly pictures: readonly PictureView[];
   readonly notes: readonly string[];
@@ -90,18 +106,20 @@ export interface StepView {
 
 export interface ReadingView {
   readonly title: string;
-  readonly tag?: string;
   readonly typed: string;
   readonly how: string;
   readonly when: string;
   readonly number?: number;
-  /** Corrected, before rework, or moved: said in words; such a reading no longer counts. */
+  /** The set-up that it was read from; readings of one set-up follow each other. */
+  readonly setUp?: string;
+  /** What it was corrected to, by whom and why; it counts as corrected. */
+  readonly corrected?: string;
+  /** Before rework, withdrawn, moved, or not counted: said in words; such a reading no longer counts. */
   readonly aside?: string;
 }
 
 export interface PictureView {
   readonly title: string;
-  readonly tag?: string;
   readonly caption: string;
   /** SHA-256 of the original, hex. */
   readonly photo: string;
@@ -115,6 +133,39 @@ export interface PictureView {
   readonly place: string;
   readonly lookedAt: string;
   readonly alt: string;
+  /** The finding that it settles, which prints in the place of its title. */
+  readonly finding?: FindingView;
+  readonly number?: number;
+}
+
+export interface DueView {
+  readonly title: string;
+  readonly state: string;
+  readonly tone: Tone;
+  readonly lines: readonly string[];
+}
+
+export interface VisitView {
+  readonly begun: string;
+  readonly ended: string;
+  readonly people: string;
+  /** What stayed open afterwards, and notes of its beginning and end. */
+  readonly says: string;
+}
+
+export interface OtherView {
+  readonly text: string;
+  readonly by: string;
+  readonly when: string;
+  readonly number?: number;
+}
+
+export interface CorrectionView {
+  readonly title: string;
+  /** As first entered; empty where that is no one thing. */
+  readonly was: string;
+  readonly became: string;
+  readonly when: string;
   readonly number?: number;
 }
 

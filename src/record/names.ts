@@ -19,7 +19,7 @@ const initials = (name: string): string =>
 /** A name as the edition prints it: in full, or 'office, M. T.'. */
 export function printedName(name: string, role: string, style: NameStyle): string {
   if (name.trim() === "") return role;
-  return style === "in full" ? name : `${role}, ${initials(name)}`;
+  return style === "in full" ? name : [role, initials(name)].filter((part) => part !== "").join(", ");
 }
 
 const isFields = (value: Json | undefined): value is { readonly [key: string]: Json } =>
@@ -31,16 +31,35 @@ function typedRole(fact: Live, role: Json | undefined): string | undefined {
   return fact.kind === "signed" && typeof fact.what.relation === "string" ? fact.what.relation : undefined;
 }
 
+/** What was typed as the name of a fact; undefined where none was. */
+function typedWho({ entry: { who } }: Live): { readonly name: string; readonly role?: Json } | undefined {
+  if (!isFields(who) || typeof who.name !== "string" || who.name.trim() === "") return undefined;
+  return { name: who.name, ...(who.role === undefined ? {} : { role: who.role }) };
+}
+
+/** Naming of the people of a job, as one edition prints them. */
+export interface Naming {
+  readonly people: Readonly<Record<string, Person>>;
+  readonly style: NameStyle;
+  readonly role: Sayer["role"];
+}
+
 /**
  * The name typed with a fact, or that of the person who entered it, as the edition prints it. A typed name goes with the
  * role typed beside it; a go-ahead names whose word it was, who need not be the one who entered it.
  */
-export function nameBehind(fact: Live, people: Readonly<Record<string, Person>>, sayer: Sayer, style: NameStyle): string {
+export function nameBehind(fact: Live, { people, style, role }: Naming): string {
   const author = people[fact.entry.author.person];
-  const who = fact.entry.who;
-  const typed = isFields(who) && typeof who.name === "string" ? who : undefined;
+  const typed = typedWho(fact);
   const entered = typeof fact.what.role === "string" ? (fact.what.role as Role) : author?.role;
-  if (typed === undefined) return printedName(author?.name ?? "", sayer.role(entered ?? "someone"), style);
-  const role = typedRole(fact, typed.role) ?? sayer.role(fact.kind === "go-ahead" ? "office" : (entered ?? "someone"));
-  return printedName(String(typed.name), role, style);
+  if (typed === undefined) return printedName(author?.name ?? "", role(entered ?? "someone"), style);
+  return printedName(typed.name, typedRole(fact, typed.role) ?? role(fact.kind === "go-ahead" ? "office" : (entered ?? "someone")), style);
+}
+
+/** The name typed with a fact alone: of one who entered it for another it says nothing. */
+export function nameTypedWith(fact: Live, { people, style, role }: Naming): string | undefined {
+  const typed = typedWho(fact);
+  if (typed === undefined) return undefined;
+  const known = Object.values(people).find(({ name }) => name === typed.name)?.role;
+  return printedName(typed.name, typedRole(fact, typed.role) ?? (known === undefined ? "" : role(known)), style);
 }

@@ -1,13 +1,21 @@
 import { factsOf } from "../job/index.ts";
 import type { Context } from "./context.ts";
 import type { LabelledText, RecordModel } from "./model.ts";
-import { fill } from "./say.ts";
 import type { WarrantyTerm } from "./settings.ts";
+import { fill } from "./speaking.ts";
 import { dayText, lastDayOfCover, momentIn } from "./when.ts";
 
-/** Only handing over is a fact that the ledger holds so far; other starts are typed by the office later. */
-function startOf(context: Context, term: WarrantyTerm): number | undefined {
-  return term.starts === "handover" ? factsOf(context.state, "signed").at(-1)?.at : undefined;
+/** When the water first ran: the first entry of an item that the tolerance sheet marks as that moment. */
+function firstRunning({ state, sheet }: Context): number | undefined {
+  const items = sheet.items.filter(({ marks }) => marks === "first running");
+  const moments = items.flatMap(({ id }) => (state.byItem.get(id) ?? []).map(({ at }) => at));
+  return moments.length === 0 ? undefined : Math.min(...moments);
+}
+
+/** The starts that the ledger holds; of an invoice or a sale it holds nothing. */
+function startOf(context: Context, { starts }: WarrantyTerm): number | undefined {
+  if (starts === "first running") return firstRunning(context);
+  return starts === "handover" ? factsOf(context.state, "signed").at(-1)?.at : undefined;
 }
 
 export function warrantyView(context: Context, language: "en" | "es"): RecordModel["warranty"] {

@@ -73,3 +73,10 @@ export function lastDayOfCover({ year, month, day }: CalendarDay, coveredMonths:
   const endMonth = (index % 12) + 1;
   return { year: endYear, month: endMonth, day: Math.min(day, daysInMonth(endYear, endMonth)) };
 }
+
+/** A camera's wall clock as it wrote it, '2026-05-12T07:05:00', in the record's way; anything else as it stands. */
+export function clockText(text: string, language: Language): string {
+  const match = /^(\d{4}-\d{2}-\d{2})[T ](\d{2}):(\d{2})/.exec(text);
+  const day = typedDay(match?.[1] ?? "");
+  return match === null || day === undefined ? text : `${dayText(day, language)}, ${Number(match[2])}:${match[3]}`;
+}

@@ -35,10 +35,15 @@ export const fixedUnits = {
   length: "um",
   area: "cm2",
   volume: "ml",
+  flow: "ml/min",
+  flowPerLength: "ml/min/m",
+  velocity: "mm/s",
   duration: "ms",
   instant: "ms",
   temperature: "mC",
   power: "mW",
+  voltage: "mV",
+  current: "mA",
   mass: "g",
   count: "1",
   ratio: "ppm",
@@ -49,14 +54,19 @@ const perSi: Readonly<Record<QuantityKind, number>> = {
   length: 1e6,
   area: 1e4,
   volume: 1e6,
+  flow: 6e7,
+  flowPerLength: 6e7,
+  velocity: 1e3,
   duration: 1e3,
   instant: 1e3,
   temperature: 1e3,
   power: 1e3,
+  voltage: 1e3,
+  current: 1e3,
   mass: 1e3,
   count: 1,
   ratio: 1e6,
 };
 
-/** Fixed units in one SI unit of the kind (m, m², m³, s, °C, W, kg, 1). */
+/** Fixed units in one SI unit of the kind (m, m², m³, m³/s, m²/s, m/s, s, °C, W, V, A, kg, 1). */
 export const fixedPerSi = (kind: QuantityKind): number => perSi[kind];

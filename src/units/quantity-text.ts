@@ -7,7 +7,7 @@ import { type LengthUnit, type TapeMarks, tradeUnits, type UnitSymbol } from "./
 
 /** How a company wants quantities printed. */
 export interface UnitPreferences {
-  /** `inch`: in, gal, °F, lb, ft². `metric`: mm or m, L, °C, kg, m². */
+  /** `inch`: in, gal, gpm, ft/s, °F, lb, ft². `metric`: mm or m, L, L/min, m/s, °C, kg, m². */
   readonly lengths: "inch" | "metric";
   /** The marks of the tape to round to, to the inch; 16 where nothing is said. */
   readonly marks?: TapeMarks;
@@ -31,9 +31,19 @@ function inUnit(value: bigint, symbol: UnitSymbol, mostDecimals = 2): string {
   return `${decimalText(top, numerator, Math.min(wanted, mostDecimals))} ${symbol}`;
 }
 
+/** A flow as pumps are spoken of: gallons an hour below one a minute, else a minute; a tenth below ten, whole above (own). */
+function flowText(exact: bigint, inch: boolean): string {
+  if (!inch) return inUnit(exact, "L/min", magnitudeOf(exact) < 10_000n ? 1 : 0);
+  const gallon = tradeUnits.gpm.numerator / tradeUnits.gpm.denominator;
+  if (magnitudeOf(exact) < gallon) return inUnit(exact, "gph", 0);
+  return inUnit(exact, "gpm", magnitudeOf(exact) < 10n * gallon ? 1 : 0);
+}
+
+const magnitudeOf = (value: bigint): bigint => (value < 0n ? -value : value);
+
 /**
  * A stored integer (fixed unit of its kind, see `fixedUnits`) as text in the company's units: `3 1/2 in`, `15.6 gal`, `68 °F`,
- * `2 h 15 min`, `120 W`, `45 lb`, `2 %`, an instant as ISO 8601 in UTC. Rounded once, half away from zero. Throws on what is no integer.
+ * `37 gpm`, `4.2 ft/s`, `2 h 15 min`, `120 W`, `45 lb`, `2 %`, an instant as ISO 8601 in UTC. Rounded once, half away from zero. Throws on what is no integer.
  */
 export function formatQuantity(kind: QuantityKind, value: number, preferences: UnitPreferences): string {
   const exact = storedInteger(value);
@@ -45,6 +55,12 @@ export function formatQuantity(kind: QuantityKind, value: number, preferences: U
       return inUnit(exact, inch ? "ft²" : "m²");
     case "volume":
       return inUnit(exact, inch ? "gal" : "L");
+    case "flow":
+      return flowText(exact, inch);
+    case "flowPerLength":
+      return inUnit(exact, inch ? "gph/in" : "L/min/m", 0);
+    case "velocity":
+      return inch ? inUnit(exact, "ft/s", 1) : inUnit(exact, "m/s", 2);
     case "duration":
       return durationText(exact);
     case "instant":
@@ -53,6 +69,10 @@ export function formatQuantity(kind: QuantityKind, value: number, preferences: U
       return inUnit(exact, inch ? "°F" : "°C", 1);
     case "power":
       return inUnit(exact, "W", 1);
+    case "voltage":
+      return inUnit(exact, "V", 1);
+    case "current":
+      return inUnit(exact, "A", 1);
     case "mass":
       return inUnit(exact, inch ? "lb" : "kg");
     case "count":

@@ -45,7 +45,8 @@ export const link = z.object({ link: z.string() });
 export const settings = z.catchall(z.object({ name: text(120), zone, units, language }), json);
 export type Settings = z.infer<typeof settings>;
 
-const figure = z.union([z.strictObject({ typed: text(80), unit: text(16) }), z.literal("unknown")]);
+/** Typed with its unit, a fact in words (which way a nut tightens), or the word `unknown`. */
+const figure = z.union([z.strictObject({ typed: text(80), unit: text(16) }), text(200)]);
 
 /** The facts of one bought part from its own paper; unknown is allowed and named. */
 export const kitCard = z.strictObject({

@@ -32,7 +32,7 @@ export const jobs = z.object({
 export type JobList = z.infer<typeof jobs>;
 
 /**
- * A job as everybody sees it. Findings, clearances and handing over have the core's own types (`src/job`): they are
+ * A job as everybody sees it. Findings, clearances, handing over and what is due beforehand have the core's own types (`src/job`): they are
  * made by the core and read by the core, so the wire only says that they are objects.
  */
 export const job = z.object({
@@ -46,6 +46,8 @@ export const job = z.object({
   findings: z.array(json),
   clearances: z.array(json),
   handingOver: json,
+  /** Of what is due before something that is no covering, such as digging: entered or missing. */
+  beforehand: z.array(json),
   sheet: z.optional(z.object({ name: z.string(), number: count, digest: hex64 })),
   tags: z.array(z.object({ set: z.string(), tag: z.string(), hiddenBy: z.string() })),
   coverings: z.array(z.object({ covering: z.string(), title: json, done: json })),

@@ -9,6 +9,7 @@ import { read } from "./read.ts";
 const name = text(80);
 const typed = z.strictObject({ typed: text(80), unit: text(16) });
 const about = z.strictObject({ item: z.optional(name), check: z.optional(name), tag: z.optional(name) });
+const aboutOrStep = z.strictObject({ item: z.optional(name), check: z.optional(name), tag: z.optional(name), step: z.optional(name) });
 const reference = z.strictObject({ id, digest: hex64 });
 const receiver = z.enum(["fine", "coarse"]);
 const clearance = z.enum(["clear", "on word", "not yet"]);
@@ -32,7 +33,7 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
     switches: z.optional(z.record(name, z.boolean())),
     reason: z.optional(text()),
   }),
-  "tag-named": z.strictObject({ set: name, tag: name, hiddenBy: name }),
+  "tag-named": z.strictObject({ set: name, tag: name, hiddenBy: name, description: z.optional(text(200)) }),
   "set-up-made": z.strictObject({ instrument: name, receiver: z.optional(receiver), distance: z.optional(typed) }),
   "reading-taken": z.strictObject({
     item: name,
@@ -44,6 +45,7 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
     placing: z.optional(name),
     receiver: z.optional(receiver),
     distance: z.optional(typed),
+    mark: z.optional(text(200)),
     at: z.optional(instant),
   }),
   "picture-taken": z.strictObject({
@@ -105,7 +107,7 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
   "go-ahead": z.strictObject({ covering: name, reason: text(), role, about: z.optional(z.array(about)), confirms: z.optional(id) }),
   "departure-agreed": z.strictObject({ about, lower: z.optional(integer), upper: z.optional(integer), reason: text() }),
   concession: z.strictObject({ about, extent: text(), reason: text() }),
-  "left-to-do": z.strictObject({ text: text(), by: text(80), about: z.optional(about) }),
+  "left-to-do": z.strictObject({ text: text(), by: text(80), about: z.optional(aboutOrStep) }),
   "left-to-do-done": z.strictObject({ entry: reference, note: z.optional(text()) }),
   "looked-again": z.strictObject({ about, note: z.optional(text()) }),
   "region-blurred": z.strictObject({ photo: hex64, rendition: text(200), reason: text() }),

@@ -1,6 +1,7 @@
-import type { DecisionView, RecordModel, WarrantyTermView } from "#core/record/index.ts";
+import type { DecisionView, RecordModel, VisitView, WarrantyTermView } from "#core/record/index.ts";
 import { type Html, html } from "../html.ts";
 import { compartments } from "./front.ts";
+import { type PrintedPhoto, pictures } from "./pictures.ts";
 import { paragraphs, prose } from "./prose.ts";
 import type { Say } from "./words.ts";
 
@@ -29,14 +30,39 @@ export const leftToDo = (model: RecordModel, say: Say): Html =>
 <tbody>${model.leftToDo.map(({ text, by, state }) => html`<tr><th scope="row">${prose(text)}</th><td>${prose(by)}</td><td>${prose(state)}</td></tr>`)}</tbody></table>`
   }</section>`;
 
-export const papers = (model: RecordModel, say: Say): Html | false =>
-  model.papers.length > 0 && html`<section><h2>${say("papers")}</h2>${compartments(model.papers, "row")}</section>`;
+const visit = ({ begun, ended, people, says }: VisitView): Html =>
+  html`<tr><th scope="row">${prose(begun)}</th><td>${prose(ended)}</td><td>${prose(people)}</td><td>${prose(says)}</td></tr>`;
+
+export const visits = (model: RecordModel, say: Say): Html | false =>
+  model.visits.length > 0 &&
+  html`<section><h2>${say("visits")}</h2><table class="left"><colgroup><col class="when"><col class="when"><col class="people"><col></colgroup><thead><tr><th scope="col">${say("visit-begun")}</th><th scope="col">${say("visit-ended")}</th><th scope="col">${say("people")}</th><th scope="col">${say("notes")}</th></tr></thead>
+<tbody>${model.visits.map(visit)}</tbody></table></section>`;
+
+export const notes = (model: RecordModel, say: Say): Html | false =>
+  model.notes.length > 0 && html`<section><h2>${say("free-notes")}</h2>${paragraphs(model.notes)}</section>`;
+
+export const others = (model: RecordModel, say: Say): Html | false =>
+  model.others.length > 0 &&
+  html`<section><h2>${say("others")}</h2><table class="left"><colgroup><col><col class="people"><col class="when"><col class="entry"></colgroup><thead><tr><th scope="col">${say("what")}</th><th scope="col">${say("accepted-by")}</th><th scope="col">${say("when")}</th><th scope="col">${say("entry")}</th></tr></thead>
+<tbody>${model.others.map(({ text, by, when, number }) => html`<tr><th scope="row">${prose(text)}</th><td>${prose(by)}</td><td>${prose(when)}</td><td>${number}</td></tr>`)}</tbody></table></section>`;
+
+export const corrections = (model: RecordModel, say: Say): Html | false =>
+  model.corrections.length > 0 &&
+  html`<section><h2>${say("changed")}</h2><table class="left"><colgroup><col><col class="when"><col><col class="when"><col class="entry"></colgroup><thead><tr><th scope="col">${say("what")}</th><th scope="col">${say("first-entered")}</th><th scope="col">${say("changed-to")}</th><th scope="col">${say("when")}</th><th scope="col">${say("entry")}</th></tr></thead>
+<tbody>${model.corrections.map(({ title, was, became, when, number }) => html`<tr><th scope="row">${prose(title)}</th><td>${prose(was)}</td><td>${prose(became)}</td><td>${prose(when)}</td><td>${number}</td></tr>`)}</tbody></table></section>`;
+
+export const papers = (model: RecordModel, say: Say, photo: PrintedPhoto): Html | false =>
+  model.papers.length + model.paperPictures.length > 0 &&
+  html`<section><h2>${say("papers")}</h2>${model.papers.length > 0 && compartments(model.papers, "row")}${pictures(model.paperPictures, say, photo)}</section>`;
 
 export const equipment = (model: RecordModel, say: Say): Html | false =>
   model.equipment.length > 0 &&
   html`<section><h2>${say("equipment")}</h2>${model.equipment.map(
     ({ part, facts }) => html`<div class="part"><h3>${prose(part)}</h3>${compartments(facts, "figures")}</div>`,
   )}</section>`;
+
+export const design = (model: RecordModel, say: Say): Html | false =>
+  model.design.length > 0 && html`<section><h2>${say("design")}</h2>${compartments(model.design, "figures")}</section>`;
 
 const term = ({ part, lasts, starts, ends, conditions }: WarrantyTermView): Html =>
   html`<tr><th scope="row">${prose(part)}</th><td>${prose(lasts)}</td><td>${prose(starts)}</td><td>${prose(ends)}</td><td>${prose(conditions)}</td></tr>`;

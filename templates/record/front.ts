@@ -1,4 +1,4 @@
-import type { CoveringView, ExceptionView, LabelledText, RecordModel } from "#core/record/index.ts";
+import type { CoveringView, DueView, ExceptionView, LabelledText, RecordModel } from "#core/record/index.ts";
 import { type Html, html } from "../html.ts";
 import { paragraphs, prose } from "./prose.ts";
 import { verdictMark } from "./tone.ts";
@@ -45,14 +45,22 @@ ${
 </section>`;
 
 export const jobInNumbers = (model: RecordModel, say: Say): Html =>
-  html`<section><h2>${say("figures")}</h2>${compartments(model.numbers, "figures")}</section>`;
+  html`<section class="whole"><h2>${say("figures")}</h2>${compartments(model.numbers, "figures")}</section>`;
 
 const covering = ({ title, state, tone, when, clearance, lines }: CoveringView): Html => html`<tbody><tr class="${tone}">
 <th scope="row">${prose(title)}</th><td class="verdict">${verdictMark(tone, state)}</td><td>${prose(when)}</td><td>${prose(clearance)}</td></tr>${
   lines.length > 0 && html`<tr class="says"><td></td><td colspan="3">${paragraphs(lines)}</td></tr>`
 }</tbody>`;
 
+const due = ({ title, state, tone, lines }: DueView): Html =>
+  html`<tr class="${tone}"><th scope="row">${prose(title)}</th><td class="verdict">${verdictMark(tone, state)}</td><td>${prose(lines.join("; "))}</td></tr>`;
+
 export const coverings = (model: RecordModel, say: Say): Html => html`<section><h2>${say("coverings")}</h2>
-<table class="coverings"><colgroup><col><col class="wide-verdict"><col><col></colgroup>
+<table class="coverings"><colgroup><col class="covering"><col class="wide-verdict"><col class="covered"><col></colgroup>
 <thead><tr><th scope="col">${say("covering")}</th><th scope="col">${say("state")}</th><th scope="col">${say("covered-when")}</th><th scope="col">${say("clearance")}</th></tr></thead>
-${model.coverings.map(covering)}</table></section>`;
+${model.coverings.map(covering)}</table>
+${
+  model.due.length > 0 &&
+  html`<p class="above">${say("due")}</p><table class="due"><colgroup><col class="covering"><col class="wide-verdict"><col></colgroup>
+<thead><tr><th scope="col">${say("what")}</th><th scope="col">${say("state")}</th><th scope="col">${say("still-missing")}</th></tr></thead><tbody>${model.due.map(due)}</tbody></table>`
+}</section>`;

@@ -1,6 +1,20 @@
 import type { RecordModel } from "#core/record/index.ts";
 import { html, trusted } from "../html.ts";
-import { accepted, cautions, equipment, leftToDo, papers, proof, signature, warranty } from "./back.ts";
+import {
+  accepted,
+  cautions,
+  corrections,
+  design,
+  equipment,
+  leftToDo,
+  notes,
+  others,
+  papers,
+  proof,
+  signature,
+  visits,
+  warranty,
+} from "./back.ts";
 import { coverings, jobInNumbers, standing, titleBlock } from "./front.ts";
 import type { PrintedPhoto } from "./pictures.ts";
 import { step } from "./step.ts";
@@ -29,14 +43,19 @@ export const recordPage = (model: RecordModel, { fonts, photo }: RecordSurroundi
 <body><main>
 ${titleBlock(model, say)}
 ${standing(model, say)}
-${jobInNumbers(model, say)}
 ${coverings(model, say)}
+${jobInNumbers(model, say)}
 <section class="steps"><h2>${say("steps")}</h2>
 ${model.steps.map((view) => step(view, say, photo))}
 </section>
 ${accepted(model, say)}
 ${leftToDo(model, say)}
-${papers(model, say)}
+${visits(model, say)}
+${notes(model, say)}
+${others(model, say)}
+${corrections(model, say)}
+${papers(model, say, photo)}
+${design(model, say)}
 ${equipment(model, say)}
 ${warranty(model, say)}
 ${cautions(model, say)}

@@ -1,7 +1,7 @@
 import type { PictureView } from "#core/record/index.ts";
 import { type Html, html } from "../html.ts";
-import { prose, tagged } from "./prose.ts";
-import { shape } from "./tone.ts";
+import { prose } from "./prose.ts";
+import { shape, verdictMark } from "./tone.ts";
 import type { Say } from "./words.ts";
 
 /** What print has of a picture: an address on its own made-up origin, or the reason why it has nothing. */
@@ -17,16 +17,20 @@ export const pictures = (views: readonly PictureView[], say: Say, photo: Printed
 const pairs = (views: readonly PictureView[]): (readonly PictureView[])[] =>
   views.flatMap((view, at) => (at % 2 === 1 ? [] : [[view, ...views.slice(at + 1, at + 2)]]));
 
+/** What the picture settles is said with its mark; a picture that settles nothing has its title alone. */
+const heading = ({ title, finding }: PictureView): Html =>
+  finding === undefined
+    ? html`<p class="picture-title">${prose(title)}</p>`
+    : html`<p>${verdictMark(finding.tone, finding.verdictWord)} ${!finding.says.startsWith(title) && html`<b>${prose(title)}</b> `}${prose(finding.says)}</p>`;
+
 const figure = (view: PictureView, say: Say, photo: PrintedPhoto): Html => {
   const printed = photo(view);
+  const said = [view.when, view.place, view.lookedAt].filter((text) => text !== "");
   return html`<figure role="group">${
     "address" in printed
       ? html`<div class="mount"><img src="${printed.address}" alt="${view.alt}"></div>`
       : html`<div class="mount missing"><p>${shape("missing")} <b>${say("photo-missing")}:</b> ${prose(printed.missing)}</p></div>`
-  }<figcaption><p class="picture-title">${tagged(view.title, view.tag)}</p>
+  }<figcaption>${heading(view)}
 ${view.caption !== "" && html`<p>${prose(view.caption)}</p>`}
-<p class="small">${prose(view.when)}</p>
-${view.place !== "" && html`<p class="small">${prose(view.place)}</p>`}
-${view.lookedAt !== "" && html`<p class="small">${prose(view.lookedAt)}</p>`}
-<p class="small">${view.number !== undefined && html`${say("entry")} ${view.number} · `}${say("photo")} ${view.photo.slice(0, 16)}</p></figcaption></figure>`;
+<p class="small">${said.map((text) => html`${prose(text)} · `)}${view.number !== undefined && html`${say("entry")} ${view.number} · `}${say("photo")} ${view.photo.slice(0, 16)}</p></figcaption></figure>`;
 };

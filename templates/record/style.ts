@@ -29,9 +29,9 @@ p, dd, td, th, li { overflow-wrap: break-word; orphans: 2; widows: 2; }
 p + p { margin-top: 1mm; }
 .small { font-size: 7.2pt; line-height: 1.35; color: var(--soft); }
 h1 { font-size: 19pt; line-height: 1.15; font-weight: 700; }
-h2 { font-size: 12pt; line-height: 1.2; font-weight: 700; margin: 7mm 0 2.5mm; padding-top: 1.6mm; border-top: 1.4pt solid var(--line); }
-h3 { font-size: 10pt; line-height: 1.3; font-weight: 700; margin: 5mm 0 2mm; }
-.above { font-size: 7.6pt; line-height: 1.3; font-weight: 600; color: var(--soft); margin: 3mm 0 1.2mm; }
+h2 { font-size: 12pt; line-height: 1.2; font-weight: 700; margin: 5.5mm 0 2mm; padding-top: 1.6mm; border-top: 1.4pt solid var(--line); }
+h3 { font-size: 10pt; line-height: 1.3; font-weight: 700; margin: 3.5mm 0 1.4mm; }
+.above { font-size: 7.6pt; line-height: 1.3; font-weight: 600; color: var(--soft); margin: 2mm 0 .8mm; }
 h2, h3, .above { break-after: avoid; break-inside: avoid; }
 section.whole, .part { break-inside: avoid; }
 
@@ -44,7 +44,7 @@ section.whole, .part { break-inside: avoid; }
 .company-name { font-weight: 700; font-size: 9.4pt; }
 
 .compartments { display: grid; border: .6pt solid var(--line); background: #fff; }
-.compartments > div { padding: 1.2mm 2.4mm 1.5mm; break-inside: avoid; box-shadow: 0 0 0 .3pt var(--hair); }
+.compartments > div { padding: .9mm 2.2mm 1.1mm; break-inside: avoid; box-shadow: 0 0 0 .3pt var(--hair); }
 .compartments dt { font-size: 6.8pt; line-height: 1.35; color: var(--soft); }
 .compartments dd { font-weight: 600; }
 .compartments.figures { grid-template-columns: repeat(4, 1fr); }
@@ -59,10 +59,13 @@ dl + p { margin-top: 2.5mm; }
 .standing h2 { margin-top: 5mm; border-top: 0; padding-top: 0; margin-bottom: 1.2mm; }
 .standing h3 { margin-top: 3.5mm; }
 section.steps > h2 { margin-bottom: 0; }
-.step h3 { font-size: 11pt; margin-top: 6mm; }
+.step h3 { font-size: 11pt; margin-top: 4.5mm; }
 .balloon { display: inline-block; margin-right: 1.2mm; min-width: 7.4mm; height: 7.4mm; border: .9pt solid var(--line); border-radius: 4mm; text-align: center; line-height: 6.9mm; font-size: 9.4pt; background: #fff; }
-ul.cautions { list-style: none; border-left: 2.2pt solid var(--red); padding: .6mm 0 .6mm 3mm; margin: 0 0 3mm; break-inside: avoid; break-after: avoid; }
-ul.cautions li + li { margin-top: 1mm; }
+ul.cautions { list-style: none; border-left: 2.2pt solid var(--red); padding: .3mm 0 .3mm 3mm; margin: 0 0 2mm; font-size: 7.8pt; line-height: 1.32; break-inside: avoid; break-after: avoid; }
+ul.cautions li + li { margin-top: .3mm; }
+section > ul.cautions { columns: 2; column-gap: 6mm; break-inside: auto; }
+.step > ul.cautions { columns: 1; break-inside: avoid; }
+ul.cautions li { break-inside: avoid; }
 .notes { break-inside: avoid; }
 
 .mark { display: inline-flex; gap: 1.4mm; align-items: baseline; }
@@ -75,15 +78,19 @@ ul.cautions li + li { margin-top: 1mm; }
 .mark.within { color: var(--clear); }
 .mark.outside, .mark.undecided, .mark.missing, .mount.missing .shape { color: var(--red); }
 
-.pair { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm; break-inside: avoid; margin-bottom: 4mm; }
-.lone { break-inside: avoid; margin-bottom: 4mm; }
+.pair { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm; break-inside: avoid; margin-bottom: 3mm; }
+.lone { break-inside: avoid; margin-bottom: 3mm; }
 .lone figure { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm; align-items: end; }
 .mount { border: .6pt solid var(--line); background: #fff; padding: 1.2mm; height: 60mm; display: flex; align-items: center; justify-content: center; }
 .mount img { display: block; max-width: 100%; max-height: 100%; }
 .mount.missing { border: 1pt dashed var(--red); padding: 6mm; }
 .pictures .missing .shape { display: inline-block; }
-figcaption { padding: 1.4mm 0 0 2mm; border-left: .6pt solid var(--line); }
+figcaption { font-size: 8.2pt; line-height: 1.32; padding: 1mm 0 0 2mm; border-left: .6pt solid var(--line); }
 .picture-title { font-weight: 600; }
 figcaption p + p { margin-top: .4mm; }
-.pictures .above { margin-top: 3.5mm; }
+.pictures .above { margin-top: 2mm; }
+.lone .mount { height: 46mm; }
+.notes { margin-bottom: 2.5mm; }
+.notes p { font-size: 8.2pt; line-height: 1.32; }
+.notes p.above { font-size: 7.6pt; }
 `;

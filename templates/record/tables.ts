@@ -9,22 +9,37 @@ tbody, tr { break-inside: avoid; }
 .readings tbody { break-inside: auto; }
 .left tbody, .warranty tbody { break-inside: auto; }
 tbody + tbody, .readings tr + tr, .left tr + tr, .warranty tr + tr { border-top: .4pt solid var(--hair); }
-.says td { padding-top: 0; padding-bottom: 1.5mm; }
+.says td { padding-top: 0; padding-bottom: 1.2mm; }
 .says p + p { margin-top: .3mm; }
 td.verdict { white-space: normal; }
-col.verdict { width: 37mm; }
+col.verdict { width: 26mm; }
 col.wide-verdict { width: 38mm; }
-.findings col.value { width: 34mm; }
-.findings col.aim { width: 21mm; }
-.findings col.limit { width: 27mm; }
-.readings { font-size: 8pt; }
-.readings col.typed { width: 27mm; }
-.readings col.how { width: 42mm; }
-.readings col.when { width: 36mm; }
-.readings col.entry { width: 17mm; }
+col.covering { width: 34mm; }
+col.covered { width: 42mm; }
+col.when { width: 30mm; }
+col.people { width: 32mm; }
+.findings, .left, .readings, .due { font-size: 8.2pt; line-height: 1.32; }
+.findings tbody, .due tbody { break-inside: auto; }
+.findings tr + tr, .due tr + tr { border-top: .4pt solid var(--hair); }
+.findings col.value { width: 25mm; }
+.findings col.aim { width: 15mm; }
+.findings col.limit { width: 22mm; }
+.findings th, .findings td { padding-top: .8mm; padding-bottom: .9mm; }
+.readings { font-size: 7.8pt; }
+.readings th, .readings td { padding-top: .45mm; padding-bottom: .45mm; }
+.readings col.typed { width: 24mm; }
+.readings col.how { width: 50mm; }
+.readings col.when { width: 35mm; }
+col.entry { width: 11mm; }
 .readings th { font-weight: 400; }
+.readings .set-up th { font-weight: 600; padding-top: 1mm; }
+.readings .set-up { break-after: avoid; }
+.readings .under th { padding-left: 4mm; }
 .readings .aside { color: var(--soft); }
 .readings td.figure { font-weight: 600; }
 .figure { font-weight: 600; }
 col.half { width: 45%; }
+ul.plainly { list-style: none; columns: 2; column-gap: 6mm; font-size: 8.2pt; line-height: 1.32; border-top: 1.1pt solid var(--line); border-bottom: .6pt solid var(--line); padding: 1mm 0; margin-bottom: 3.5mm; background: var(--paper); }
+ul.plainly li { break-inside: avoid; padding: .5mm 0 .5mm 4.3mm; text-indent: -4.3mm; }
+ul.plainly li * { text-indent: 0; }
 `;

@@ -1,5 +1,6 @@
 import type { Browser } from "puppeteer";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
+import type { Json } from "#core/ledger/index.ts";
 import { batchOf, type Company, newCompany, newJob } from "../helpers/edge.ts";
 import { newScreen, openBrowser, type Screen, textOf } from "../helpers/screen.ts";
 
@@ -53,6 +54,62 @@ test("a photo that has not come yet is named as such, and no broken picture is s
   });
   expect(await textOf(screen.page, ".picture")).toContain("The photo has not reached the office yet.");
   expect(await screen.page.$$(".picture img")).toEqual([]);
+});
+
+/** The page of the office on a job, what it says to read first. */
+async function readFirst(of: string): Promise<string> {
+  const office = await newScreen(browser);
+  try {
+    const [name = "", value = ""] = company.office.cookie.split("=");
+    await office.page.browserContext().setCookie({ name, value, domain: new URL(inject("edge")).hostname, path: "/", httpOnly: true });
+    await office.page.goto(`${inject("edge")}/jobs/${of}`);
+    await office.page.waitForSelector(".covering");
+    return await textOf(office.page, ".exceptions");
+  } finally {
+    await office.close();
+  }
+}
+
+test("a job with nothing entered is not said to be all right", async () => {
+  const { job: empty } = await newJob(company);
+  const says = await readFirst(empty);
+  expect(says).toMatch(/\d+ things that were asked are not entered/);
+  expect(says).not.toContain("Nothing stands out");
+});
+
+test("what was covered without a word is said to be so, and stands among what to read first", async () => {
+  const { job: unsaid, phone } = await newJob(company);
+  const swings = await phone.entry(unsaid, company.people.crew, "answered", { item: "gate-swings", choice: "it-is" });
+  await company.crew.post(`/api/jobs/${unsaid}/entries`, batchOf(swings));
+  expect(await readFirst(unsaid)).toContain("Covered, and nobody said so; no clearance was shown: bury the footing");
+  await screen.page.goto(`${inject("edge")}/jobs/${unsaid}`);
+  await screen.page.waitForSelector(".covering.done");
+  expect(await textOf(screen.page, ".covering.done")).toMatch(
+    /covered no later than .*; nobody said so when it was done\. No clearance was shown\./,
+  );
+  expect(await screen.page.$$(".covering.done .sign-within")).toEqual([]);
+  expect(await screen.page.$$(".covering.done .sign-undecided")).not.toEqual([]);
+});
+
+test("clear on somebody's word is told from clear, in the list and on the job", async () => {
+  const { job: word, phone } = await newJob(company);
+  const enter = (kind: string, what: Json, who?: Json) =>
+    phone.entry(word, company.people.crew, kind, what, who === undefined ? {} : { who });
+  const reason = "seen by telephone";
+  const goAhead = await enter("go-ahead", { covering: "bury-footing", reason, role: "crew" }, { name: "Kim Alder" });
+  const about = Date.UTC(2026, 4, 5, 14);
+  const announced = await enter("covering-announced", { covering: "bury-footing", about });
+  const answer = await company.crew.post(`/api/jobs/${word}/entries`, batchOf(goAhead, announced));
+  expect(answer.body.answers.map((one: { outcome?: string }) => one.outcome)).toEqual(["taken", "taken"]);
+  const listed = (await company.crew.get("/api/jobs")).body.jobs.find((one: { job: string }) => one.job === word);
+  expect(listed.state.coverings[1]).toMatchObject({ state: "on word", clear: true, about });
+  await screen.page.goto(`${inject("edge")}/`);
+  await screen.page.waitForSelector(".jobs li");
+  // announced for a time, so it comes before what is not
+  const first = await textOf(screen.page, ".jobs li");
+  expect(first).toContain("clear to bury the footing, on somebody's word");
+  expect(first).toMatch(/announced for about 5 May 2026, \d+:\d\d/);
+  expect(await screen.page.$$(".jobs li:first-child .sign-word")).not.toEqual([]);
 });
 
 test("in Spanish and metric the same job says the same", async () => {

@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { verdicts } from "#core/job/index.ts";
 import { type DemoResult, runDemo } from "#infra/demo/index.ts";
 import { axe, crowded, largePhone, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { keptOffEnglish, keptOffSpanish, kinderWords } from "../unit/record/kept-off.ts";
 
 /** The demo company on the real stack, looked at by each of its three roles. */
 let demo: DemoResult;
@@ -120,6 +121,51 @@ describe("crew", () => {
   });
 });
 
+describe.each(["crew", "office", "owner"] as const)("what the %s is told of digging and wiring", (role) => {
+  test("before digging it reads entered or missing, never clear", async () => {
+    const { page } = screens[role];
+    for (const which of [covered, open_]) {
+      await open(page, jobPath(which));
+      const view = await asked(page, jobPath(which).replace("/jobs", "/api/jobs"));
+      const due = view.beforehand as { state: string; missing: unknown[] }[];
+      expect(due.length).toBeGreaterThan(0);
+      const shown = await page.$$eval(".beforehand", (all) =>
+        all.map((one) => ({ title: one.querySelector("h2")?.textContent, says: one.querySelector("p, summary")?.textContent })),
+      );
+      expect(shown[0]?.title).toMatch(/digging/);
+      expect(shown.map(({ says }) => says)).toEqual(
+        due.map(({ state, missing }) =>
+          state === "everything entered" ? "everything entered" : `missing: ${missing.length} thing${missing.length === 1 ? "" : "s"}`,
+        ),
+      );
+    }
+  });
+
+  test("no verdict is drawn beside what the electrician is asked", async () => {
+    const { page } = screens[role];
+    await open(page, jobPath(covered));
+    await page.$$eval("details", (all) => {
+      for (const one of all) one.open = true;
+    });
+    const signs = await page.$$eval(".step .findings > li", (all) =>
+      all
+        .filter((one) => one.textContent?.includes("Ask the electrician"))
+        .map((one) => [...(one.querySelector("svg")?.classList ?? [])].join(" ")),
+    );
+    expect(signs.length).toBeGreaterThan(0);
+    expect(new Set(signs)).toEqual(new Set(["sign"]));
+    const steps = await textOf(page, ".steps");
+    expect(steps).toContain("1 beside the tolerance sheet's figure: ask the electrician");
+  });
+});
+
+test("what is left to do names who does it and by which day", async () => {
+  const { page } = screens.office;
+  await open(page, jobPath(covered));
+  const left = await page.$$eval(".handing-over .shown li", (all) => all.map((one) => one.textContent ?? ""));
+  expect(left.some((text) => /: [A-Z][a-z]+ [A-Z][a-z]+, by \d{1,2} [A-Z][a-z]+ \d{4}/.test(text))).toBe(true);
+});
+
 describe("office", () => {
   test("all jobs in one list, the one with something open first, every covering with its state", async () => {
     const { page } = screens.office;
@@ -190,12 +236,15 @@ describe("company owner", () => {
     const { page } = screens.owner;
     await open(page, jobPath(covered));
     const view = await asked(page, jobPath(covered).replace("/jobs", "/api/jobs"));
-    const findings = view.findings as { verdict: string }[];
+    const findings = (view.findings as { verdict: string; asks?: string }[]).filter(({ asks }) => asks === undefined);
+    const besideFigure = (view.findings as unknown[]).length - findings.length;
+    expect(besideFigure).toBeGreaterThan(0);
     const shown = await page.$$eval("table.counts tbody tr", (rows) =>
       rows.map((row) => [row.querySelector("th")?.textContent?.trim(), Number(row.querySelector("td")?.textContent)]),
     );
     const counted = new Map(shown as [string, number][]);
     for (const verdict of verdicts) expect(counted.get(verdict), verdict).toBe(findings.filter((one) => one.verdict === verdict).length);
+    expect(counted.get("beside the tolerance sheet's figure: ask the electrician")).toBe(besideFigure);
     expect(counted.get("Covered")).toBe(5);
     expect(counted.get("Covered on a not yet")).toBe(1);
   });
@@ -272,6 +321,53 @@ test("signing out ends it here: the page shows nothing of the company any more",
   await page.waitForFunction(() => document.querySelector("h1")?.textContent === "Not signed in");
   expect(await textOf(page)).toMatch(/^Not signed in\s+Open the sign-in link that the office gave you\.$/);
   await screen.close();
+});
+
+/** Everything that a role can see, every part of it unfolded. */
+async function whole(page: Page): Promise<string> {
+  const texts: string[] = [];
+  for (const path of ["/", jobPath(open_), jobPath(covered)]) {
+    await open(page, path);
+    await page.waitForFunction(() => !/counting …|contando …|Reading …|Leyendo …/.test(document.body.textContent ?? ""));
+    await page.$$eval("details", (all) => {
+      for (const one of all) one.open = true;
+    });
+    const pictures = await page.$$eval("img", (all) => all.map((one) => one.alt));
+    texts.push(await page.title(), await textOf(page), ...pictures);
+  }
+  // the trade's word for what a ground-fault breaker watches
+  return texts.join("\n").replaceAll(/falla a tierra/giu, "");
+}
+const found = (text: string, words: readonly RegExp[]): string[] =>
+  words.flatMap((word) =>
+    [...text.matchAll(new RegExp(word, "giu"))].map(({ index = 0 }) => text.slice(Math.max(0, index - 30), index + 40)),
+  );
+
+describe.each(["en", "es"] as const)("in %s", (language) => {
+  beforeAll(async () => {
+    const { page } = screens.owner;
+    const status = await page.evaluate(async (to) => {
+      const { settings } = await (await fetch("/api/company")).json();
+      const body = JSON.stringify({ ...settings.content, language: to });
+      return (
+        await fetch("/api/company/settings", { method: "PUT", headers: { "content-type": "application/json", "x-asburied": "1" }, body })
+      ).status;
+    }, language);
+    expect(status).toBe(200);
+  });
+
+  test.each(["crew", "office", "owner"] as const)("no page of %s has a word that is kept off the screens, nor blame", async (role) => {
+    const text = await whole(screens[role].page);
+    expect(text.length).toBeGreaterThan(2_000);
+    expect(text).toContain(language === "en" ? "Wiring and safety are not judged" : "no se juzga el cableado");
+    expect(found(text, language === "en" ? keptOffEnglish : keptOffSpanish)).toEqual([]);
+    expect(found(text, kinderWords)).toEqual([]);
+  });
+
+  test("a word that is kept off would have been found", () => {
+    const menu = language === "en" ? "Open the checklist.\nNo form\nA dashboard" : "La lista de control.\nUn formulario\nEl tablero";
+    expect(found(menu, language === "en" ? keptOffEnglish : keptOffSpanish).length).toBe(3);
+  });
 });
 
 test("the policy stops a style that somebody puts into the page, and these tests would have seen it", async () => {

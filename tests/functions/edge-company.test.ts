@@ -210,6 +210,21 @@ describe("the company's ledger", () => {
     expect((await company.office.post("/api/company/sheets", [])).status).toBe(400);
   });
 
+  it("a kit card holds facts in words, such as which way a nut tightens", async () => {
+    const facts = { nutDirection: "to the left", socketDepth: { typed: "1 1/8", unit: "in" }, tightening: "unknown" };
+    const card = await company.office.post("/api/company/kit-cards", {
+      id: "wall-fitting",
+      part: "Wall fitting",
+      facts,
+      notes: "own paper",
+    });
+    expect(card.status).toBe(201);
+    const { content } = (await company.crew.get(`/api/company/versions/${card.body.digest}`)).body;
+    expect(content).toEqual({ id: "wall-fitting", part: "Wall fitting", facts, notes: "own paper" });
+    const nothing = await company.office.post("/api/company/kit-cards", { id: "b", part: "p", facts: { nutDirection: "" } });
+    expect(nothing).toMatchObject({ status: 400, body: { code: "request-shape" } });
+  });
+
   it("refuses a kit card without a part, and a figure that says nothing", async () => {
     expect(await company.office.post("/api/company/kit-cards", { id: "a", facts: {} })).toMatchObject({
       status: 400,

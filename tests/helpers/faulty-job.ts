@@ -34,7 +34,7 @@ function faults(idOf: (item: string, tag?: string) => string): readonly (readonl
     ["reading-taken", { item: "lip-gap-turned", tag: "A", typed: "2/32", unit: "in" }],
     ["reading-taken", { item: "lip-rock-gap-first", tag: "A", typed: "14/32", unit: "in" }],
     ["answered", { item: "numbers-dry", tag: "1", choice: "one-wet" }],
-    ["tag-named", { set: "edge-stretch", tag: "C", hiddenBy: "trim-liner-edge" }],
+    ["tag-named", { set: "edge-stretch", tag: "C", hiddenBy: "trim-liner-edge", description: "behind the falls" }],
     ["covering-announced", { covering: "stone-over-basin", about: afterTwoDays + 600 * minute }],
     ["covered", { covering: "stone-over-basin", shown: "clear", lines: [], sheet: "", rules: 1, restedOn: [] }],
     ["left-to-do", { text: "lights", by: "2026-07-01", about: { item: "customer-told" } }],

@@ -19,6 +19,7 @@ const finding = (step: string, title: string, rest: Partial<FindingView> & Pick<
   stepTitle: "",
   check: title,
   title,
+  shown: rest.tone === "within" && rest.value === undefined && rest.limit === undefined ? "list" : "table",
   entries: [14, 15, 18],
   ...rest,
 });
@@ -43,9 +44,11 @@ interface Picture {
   readonly tag?: string;
   readonly caption?: string;
   readonly missing?: string;
+  /** The check of the step's finding that it settles. */
+  readonly settles?: string;
 }
 
-const plan: readonly { readonly title: string; readonly findings: readonly FindingView[]; readonly readings?: readonly ReadingView[]; readonly pictures?: readonly Picture[]; readonly notes?: readonly string[]; readonly cautions?: readonly string[] }[] = [
+const plan: readonly { readonly title: string; readonly findings: readonly FindingView[]; readonly readings?: readonly ReadingView[]; readonly pictures?: readonly Picture[]; readonly notes?: readonly string[]; readonly cautions?: readonly string[]; readonly explains?: readonly string[] }[] = [
   {
     title: "Arrive",
     cautions: ["Power off before a hand goes into the water, every time. Local code and a licensed person decide about wiring."],
@@ -60,7 +63,7 @@ const plan: readonly { readonly title: string; readonly findings: readonly Findi
   {
     title: "Hole and bed",
     findings: [finding("2", "Bed screeded", { ...within, says: "The bed is screeded, with tape and soil in view; the picture was looked at and shows it.", entries: [8] }), finding("2", "Water in the hole", { ...within, says: "Seeping. The basin can float in wet ground before it is filled.", entries: [9] })],
-    pictures: [{ title: "Bed, screeded" }],
+    pictures: [{ title: "Bed screeded", settles: "Bed screeded" }],
     cautions: ["Trench edges and open holes overnight: fenced or covered."],
   },
   {
@@ -72,8 +75,8 @@ const plan: readonly { readonly title: string; readonly findings: readonly Findi
       finding("3", "Does not rock", { ...within, says: "Stepped on from side to side: does not rock.", entries: [19] }),
     ],
     readings: [
-      reading("Height mark", "31 1/16", "laser, receiver on fine, 40 ft", "12 May 2026, 8:10 EDT", 12),
-      reading("Rim, place 1", "24 3/8", "laser, receiver on fine, wiped rim", "12 May 2026, 8:14 EDT", 14),
+      reading("Height mark", "31 1/16", "hard edge", "12 May 2026, 8:10 EDT", 12, { setUp: "Set-up 1, 12 May 2026, 8:09 EDT: laser, receiver on fine, 40 ft" }),
+      reading("Rim, place 1", "24 3/8", "wiped rim", "12 May 2026, 8:14 EDT", 14, { setUp: "Set-up 1, 12 May 2026, 8:09 EDT: laser, receiver on fine, 40 ft" }),
       reading("Rim, place 2", "24 ⅜″", "laser, receiver on fine, wiped rim", "12 May 2026, 8:15 EDT", 15),
       reading("Rim, place 3", "24 1/2", "laser, receiver on fine, wiped rim", "12 May 2026, 8:15 EDT", 16, { aside: "Corrected: read on the wrong side of the tape. No longer counts." }),
       reading("Rim, place 3", "24 9/16", "laser, receiver on fine, wiped rim", "12 May 2026, 8:19 EDT", 18),
@@ -108,11 +111,12 @@ const plan: readonly { readonly title: string; readonly findings: readonly Findi
       finding("7", "Joints with numbers and witness marks", { ...within, tag: "session 1", says: "Joints 1 to 6 show their paint numbers and witness marks.", entries: [36] }),
       finding("7", "Joints with numbers and witness marks", { ...couldNot, tag: "session 2", says: "Could not be taken: the phone's battery was flat. The office gave its go-ahead by telephone (K. R., 12 May 2026, 15:20 EDT).", entries: [37] }),
     ],
-    readings: [reading("Coldest of air and pipe", "61 F", "pipe thermometer", "12 May 2026, 10:12 EDT", 35, { tag: "session 1" })],
+    readings: [reading("Coldest of air and pipe (session 1)", "61 F", "pipe thermometer", "12 May 2026, 10:12 EDT", 35, { corrected: "corrected to 58 F by crew, T. B.: the thermometer lay in the sun" })],
     pictures: [{ title: "Cans with the pipe's print line", tag: "session 1" }, { title: "Joints 1 to 6", tag: "session 1", caption: `${hostile.entity} ${signs}` }],
   },
   {
     title: "Trench",
+    explains: ["Crossing 1: the irrigation line along the hedge"],
     cautions: ["Digging near marks: by hand inside the zone that local law gives. A struck gas line means leave and call."],
     findings: [finding("8", "Depth of cover", { ...notTaken, says: "Not taken: the shallowest depth of cover between the basin and the last 2 ft before the pipe rises.", limit: "≥ 8 in", aim: "10 in", source: "own", entries: [] })],
     pictures: [{ title: "Whole run with tape" }, { title: "Crossing with the irrigation line", tag: "crossing 1" }],
@@ -143,16 +147,18 @@ const plan: readonly { readonly title: string; readonly findings: readonly Findi
   },
 ];
 
+const isSettled = (step: (typeof plan)[number], { check }: FindingView): boolean => step.pictures?.some(({ settles }) => settles === check) === true;
+
 /** The record of a made-up job: 12 steps, 20 pictures with one of them missing, every tone, and text that means harm. */
 export function sampleModel(photos: readonly SamplePhoto[], change: Partial<RecordModel> = {}): RecordModel {
   const waiting = [...photos];
-  const picture = ({ title, tag, caption = "", missing }: Picture, at: number): PictureView => {
+  const picture = ({ title, tag, caption = "", missing }: Picture, at: number, finding?: FindingView): PictureView => {
     const photo = missing === undefined ? waiting.shift() : undefined;
     if (missing === undefined && photo === undefined) throw new Error("too few photos for the sample record");
     return {
-      title,
-      ...(tag === undefined ? {} : { tag }),
+      title: tag === undefined ? title : `${title} (${tag})`,
       caption,
+      ...(finding === undefined ? {} : { finding }),
       photo: photo?.sha256 ?? "f".repeat(64),
       ...(photo === undefined ? { missing: missing as string } : { rendition: `kettle/renditions/${photo.sha256}/print.jpg`, width: photo.width, height: photo.height }),
       when: `made 12 May 2026, 9:${String(10 + at)} EDT, received 14 May 2026, 7:02 EDT`,
@@ -167,9 +173,10 @@ export function sampleModel(photos: readonly SamplePhoto[], change: Partial<Reco
     number: at + 1,
     title: step.title,
     cautions: step.cautions ?? [],
-    findings: step.findings.map((view) => ({ ...view, stepTitle: step.title })),
+    explains: step.explains ?? [],
+    findings: step.findings.map((view) => ({ ...view, stepTitle: step.title, ...(isSettled(step, view) ? { shown: "picture" as const } : {}) })),
     readings: step.readings ?? [],
-    pictures: (step.pictures ?? []).map(picture),
+    pictures: (step.pictures ?? []).map((each, i) => picture(each, i, step.findings.find((view) => view.check === each.settles))),
     notes: step.notes ?? [],
   }));
   const findings = steps.flatMap((step) => step.findings);
@@ -220,6 +227,25 @@ export function sampleModel(photos: readonly SamplePhoto[], change: Partial<Reco
       { title: "Trim and bury the liner edge", state: "clear to cover", tone: "within", when: "13 May 2026, 14:40 EDT", clearance: "clear, as the phone showed", lines: [] },
       { title: "Stone over the basin", state: "clear to cover", tone: "within", when: "no later than 13 May 2026, 15:20 EDT", clearance: "clear, later doubted", lines: ["The picture of the lid was looked at afterwards: cannot tell."] },
     ],
+    due: [
+      { title: "before digging", state: "everything entered", tone: "within", lines: [] },
+      { title: "handing over", state: "missing", tone: "missing", lines: ["Depth of cover: not taken"] },
+    ],
+    visits: [
+      { begun: "12 May 2026, 7:30 EDT", ended: "12 May 2026, 17:20 EDT", people: "crew, T. B.; crew, M. L.", says: "Stays open: trench, fenced with a lamp." },
+      { begun: "13 May 2026, 7:05 EDT", ended: "not said", people: "crew, T. B.", says: "" },
+    ],
+    notes: ["The neighbour's dog fence runs 8 in deep along the hedge (crew, T. B., 12 May 2026, 11:02 EDT)"],
+    others: [
+      { text: "Service done: pump washed, 3 June 2026", by: "crew, M. L.", when: "3 June 2026, 10:11 EDT", number: 119 },
+      { text: "an entry of a kind that this program does not know (moon-seen)", by: "office, K. R.", when: "4 June 2026, 9:00 EDT" },
+    ],
+    corrections: [
+      { title: "Coldest of air and pipe (session 1)", was: "61 F", became: "corrected to 58 F by crew, T. B.: the thermometer lay in the sun", when: "12 May 2026, 10:20 EDT", number: 35 },
+      { title: "Bed compacted", was: "", became: "withdrawn by crew, T. B.: entered twice", when: "12 May 2026, 10:21 EDT" },
+    ],
+    paperPictures: [],
+    design: [{ label: "Pipe run", text: "23 ft" }, { label: "Check valve", text: "yes" }],
     steps,
     accepted: [
       { title: "Rim below finished grade", kind: "concession", says: "Accepted as built: the stone over the basin is raised by 1 1/2 in; the customer agreed to the step.", by: "company owner, J. F.", when: "14 May 2026, 8:05 EDT" },

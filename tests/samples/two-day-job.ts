@@ -159,7 +159,10 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
   const isLeftOut = ({ item, tag }: Instance): boolean =>
     options.leaveOut?.item === item.id && (options.leaveOut.tag === undefined || options.leaveOut.tag === tag?.tag);
 
+  const dates = sheet.checks.filter((check) => check.function === "between two instants");
   const typedFor = (item: Item): string => {
+    if (dates.some(({ items }) => items[0] === item.id)) return new Date(dayOne - 24 * 60 * MINUTE).toISOString();
+    if (dates.some(({ items }) => items[1] === item.id)) return new Date(dayTwo + 7 * 24 * 60 * MINUTE).toISOString();
     if (item.quantity === "instant") return new Date(worked).toISOString();
     if (item.quantity !== undefined && item.quantity !== "length") return plainText[item.quantity] ?? "1";
     const at = lengths.get(item.id);
@@ -208,6 +211,9 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
     }
     cover();
   }
+  for (const step of sheet.steps.filter(({ id }) => sheet.items.some((item) => item.step === id && item.weight === "open")))
+    enter("left-to-do", { text: step.title.en, by: "2026-06-20", about: { step: step.id } });
+  enter("signed", { relation: "customer", language: "en" });
   return entries;
 }
 

@@ -37,6 +37,7 @@ export interface Companies {
   addCompany(company: CompanyRow, made: number): Statement;
   changeCompany(company: CompanyRow): Statement;
   addPerson(company: string, person: PersonRow): Statement;
+  personLeft(company: string, person: string, at: number): Statement;
   addVersion(company: string, version: VersionRow): Statement;
 }
 
@@ -95,6 +96,8 @@ export function companiesIn(database: D1Database): Companies {
       ),
     addPerson: (company, { id, name, role, came }) =>
       statement(database, "INSERT INTO person (company, id, name, role, came) VALUES (?1, ?2, ?3, ?4, ?5)", company, id, name, role, came),
+    personLeft: (company, person, at) =>
+      statement(database, "UPDATE person SET left_at = ?3 WHERE company = ?1 AND id = ?2 AND left_at IS NULL", company, person, at),
     addVersion: (company, { number, kind, name, digest, content }) =>
       statement(
         database,

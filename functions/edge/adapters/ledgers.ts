@@ -31,6 +31,8 @@ export interface Addition {
 export interface Ledgers {
   stand(place: Place, ids: readonly string[]): Promise<Stand>;
   read(place: Place): Promise<readonly StoredEntry[]>;
+  /** What stands after this head; undefined where the ledger does not have it. */
+  readSince(place: Place, head: Head): Promise<readonly StoredEntry[] | undefined>;
   /** All rows and what goes with them, or nothing: false when another was first with a number or an id. */
   write(additions: readonly Addition[], also: readonly Statement[]): Promise<boolean>;
   /** The contents of a company's versions by their digests; those that are not there are left out. */
@@ -47,6 +49,7 @@ const HEAD = "SELECT number, hash FROM entry WHERE company = ?1 AND job = ?2 ORD
 const KNOWN = `SELECT e.id, e.number, e.digest FROM json_each(?3) AS sent
   CROSS JOIN entry AS e ON e.company = ?1 AND e.job = ?2 AND e.id = sent.value`;
 const READ = "SELECT digest, hash, envelope, body FROM entry WHERE company = ?1 AND job = ?2 ORDER BY number";
+const SINCE = "SELECT digest, hash, envelope, body FROM entry WHERE company = ?1 AND job = ?2 AND number >= ?3 ORDER BY number";
 const MANY = `INSERT INTO entry (company, job, number, id, kind, digest, hash, envelope, body)
   SELECT ?1, ?2, value->>'number', value->>'id', value->>'kind', value->>'digest', value->>'hash', value->>'envelope', value->>'body'
   FROM json_each(?3)`;
@@ -74,6 +77,13 @@ const rowOf = ({ envelope, body, digest, hash }: StoredEntry): Row => ({
   hash,
   envelope: JSON.stringify(envelope),
   body: JSON.stringify(body),
+});
+
+const entryIn = ({ digest, hash, envelope, body }: Row): StoredEntry => ({
+  envelope: JSON.parse(envelope) as Envelope,
+  body: JSON.parse(body) as Body,
+  digest,
+  hash,
 });
 
 export function ledgersIn(database: D1Database): Ledgers {
@@ -112,14 +122,11 @@ export function ledgersIn(database: D1Database): Ledgers {
         known: new Map((known?.results ?? []).map(({ id, number, digest }) => [id, { number, digest }])),
       };
     },
-    async read({ company, job }) {
-      const { results } = await statement(database, READ, company, job).all<Row>();
-      return results.map(({ digest, hash, envelope, body }) => ({
-        envelope: JSON.parse(envelope) as Envelope,
-        body: JSON.parse(body) as Body,
-        digest,
-        hash,
-      }));
+    read: async ({ company, job }) => (await statement(database, READ, company, job).all<Row>()).results.map(entryIn),
+    async readSince({ company, job }, head) {
+      const { results } = await statement(database, SINCE, company, job, head.number).all<Row>();
+      if (head.number === genesis.number) return results.map(entryIn);
+      return results[0]?.hash === head.hash ? results.slice(1).map(entryIn) : undefined;
     },
     async write(additions, also) {
       try {

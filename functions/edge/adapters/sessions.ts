@@ -1,6 +1,6 @@
 import type { Role } from "#core/job/index.ts";
 import { newId, newToken, sha256Hex } from "../chance.ts";
-import { statement } from "./statement.ts";
+import { type Statement, statement } from "./statement.ts";
 
 /** Who calls, as the session says. */
 export interface Session {
@@ -25,6 +25,10 @@ export interface Sessions {
   end(hash: string, now: number): Promise<void>;
   /** Sessions and unused links of a person, at once. False: no such person in this company. */
   withdraw(company: string, person: string, now: number): Promise<boolean>;
+  /** The same as statements, for what must go with it. */
+  withdrawal(company: string, person: string, now: number): readonly Statement[];
+  /** A link that is there once `made` is written. */
+  newLink(company: string, person: string, now: number): Promise<{ readonly token: string; readonly made: Statement }>;
   makeLink(company: string, person: string, now: number): Promise<string>;
   /** Uses the link up. */
   useLink(token: string, now: number): Promise<{ readonly company: string; readonly person: string } | undefined>;
@@ -37,7 +41,18 @@ const FIND = `SELECT s.hash, s.company, s.person, s.phone, s.ended, p.name, p.ro
 const USE = "UPDATE link SET used = ?2 WHERE hash = ?1 AND used IS NULL AND ends > ?2 RETURNING company, person";
 
 export function sessionsIn(database: D1Database): Sessions {
+  const withdrawal = (company: string, person: string, now: number): readonly Statement[] => [
+    statement(database, "UPDATE session SET ended = ?3 WHERE company = ?1 AND person = ?2 AND ended IS NULL", company, person, now),
+    statement(database, "UPDATE link SET used = ?3 WHERE company = ?1 AND person = ?2 AND used IS NULL", company, person, now),
+  ];
+  const newLink: Sessions["newLink"] = async (company, person, now) => {
+    const token = newToken();
+    const sql = "INSERT INTO link (hash, company, person, ends) VALUES (?1, ?2, ?3, ?4)";
+    return { token, made: statement(database, sql, await sha256Hex(token), company, person, now + LINK_LIFE_MS) };
+  };
   return {
+    withdrawal,
+    newLink,
     async find(token) {
       const row = await statement(database, FIND, await sha256Hex(token)).first<
         Session & { ended: number | null; left_at: number | null }
@@ -58,15 +73,13 @@ export function sessionsIn(database: D1Database): Sessions {
     async withdraw(company, person, now) {
       const [there] = await database.batch([
         statement(database, "SELECT 1 FROM person WHERE company = ?1 AND id = ?2", company, person),
-        statement(database, "UPDATE session SET ended = ?3 WHERE company = ?1 AND person = ?2 AND ended IS NULL", company, person, now),
-        statement(database, "UPDATE link SET used = ?3 WHERE company = ?1 AND person = ?2 AND used IS NULL", company, person, now),
+        ...withdrawal(company, person, now),
       ]);
       return (there?.results.length ?? 0) > 0;
     },
     async makeLink(company, person, now) {
-      const token = newToken();
-      const sql = "INSERT INTO link (hash, company, person, ends) VALUES (?1, ?2, ?3, ?4)";
-      await statement(database, sql, await sha256Hex(token), company, person, now + LINK_LIFE_MS).run();
+      const { token, made } = await newLink(company, person, now);
+      await made.run();
       return token;
     },
     async useLink(token, now) {

@@ -13,9 +13,11 @@ import type { Services } from "../services.ts";
 export const COMPANY_LEDGER = "company-";
 export const companyPlace = (company: string): Place => ({ company, job: `${COMPANY_LEDGER}${company}` });
 
-type Author = Pick<Session, "company" | "person" | "role">;
+export type Author = Pick<Session, "company" | "person" | "role">;
 
 export interface Change {
+  /** Of a change that can happen once only: made twice it is one entry. */
+  readonly id?: string;
   readonly kind: string;
   readonly what: Json;
   readonly who?: Json;
@@ -25,21 +27,55 @@ export interface Change {
 export async function change(
   services: Services,
   author: Author,
-  { kind, what, who }: Change,
+  one: Change,
   also: (number: number) => readonly Statement[],
+): Promise<Outcome<number>> {
+  return changes(services, author, [one], also);
+}
+
+/**
+ * Several changes with the rows that follow from them, all or none; answers the number of the first. `begins`: the ledger
+ * begins with them, refused `job-exists` when there is one already.
+ */
+export async function changes(
+  services: Services,
+  author: Author,
+  list: readonly Change[],
+  also: (first: number) => readonly Statement[],
+  begins = false,
 ): Promise<Outcome<number>> {
   const at = services.clock();
   const place = companyPlace(author.company);
-  const contents = who === undefined ? { what } : { what, who };
-  const made = { job: place.job, id: newId(), kind, person: author.person, writer: author.role, at, contents };
-  const appended = await append(services, place, [fromEdge(services.digest, made)], at, {
+  const incoming = list.map(({ id = newId(), kind, what, who }) => {
+    const contents = who === undefined ? { what } : { what, who };
+    return fromEdge(services.digest, {
+      job: place.job,
+      id,
+      kind,
+      person: author.person,
+      writer: author.role,
+      at,
+      contents,
+      once: true,
+    });
+  });
+  const appended = await append(services, place, incoming, at, {
     whole: true,
+    begins,
     also: (rows) => also(rows[0]?.envelope.number ?? 0),
   });
-  return appended.ok ? ok(appended.value.head.number) : appended;
+  if (!appended.ok) return appended;
+  const first = appended.value.answers[0];
+  return ok(first && "number" in first ? first.number : appended.value.head.number);
 }
 
-const entryKinds = { sheet: "sheet-set", "kit card": "kit-card-set", settings: "settings-set", instrument: "instrument-set" } as const;
+/** The kind of entry by which a version of a thing is set. */
+export const entryKinds = {
+  sheet: "sheet-set",
+  "kit card": "kit-card-set",
+  settings: "settings-set",
+  instrument: "instrument-set",
+} as const;
 
 /** A new version of one of the company's things. The same content as the newest one is that version again, and no entry. */
 export async function setVersion(

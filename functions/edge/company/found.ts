@@ -1,38 +1,55 @@
 import type { Role } from "#core/job/index.ts";
+import { contentDigest, type Json } from "#core/ledger/index.ts";
 import { type Outcome, ok } from "#core/outcome/index.ts";
 import type { CompanyMade, NewCompany, Settings } from "#core/wire/index.ts";
+import type { PersonRow } from "../adapters/companies.ts";
 import { newId } from "../chance.ts";
 import type { Services } from "../services.ts";
-import { change, setVersion } from "./change.ts";
+import { type Author, type Change, change, changes, entryKinds } from "./change.ts";
 
-/** A company with its first settings, its owner, and the owner's link. `undefined`: the id is taken. */
+/**
+ * A company with its first settings, its owner and the owner's link, written in one batch: a company that nobody can sign
+ * in to is never left behind. `undefined`: the id is taken.
+ */
 export async function found(services: Services, asked: NewCompany): Promise<Outcome<CompanyMade> | undefined> {
-  const company = asked.id ?? newId();
-  const { name, zone, units, language } = asked;
+  const { id: company = newId(), name, zone, units, language } = asked;
   if (await services.companies.get(company)) return undefined;
-  const owner = newId();
-  const author = { company, person: owner, role: "company owner" as Role };
-  const row = { id: company, name, zone, units, language };
-  const settings: Settings = { name, zone, units, language };
-  const founded = await setVersion(services, author, { kind: "settings", name: "settings", content: settings }, [
-    services.companies.addCompany(row, services.clock()),
-  ]);
-  if (!founded.ok) return founded;
-  const added = await addPerson(services, author, { id: owner, name: asked.owner.name, role: "company owner" });
-  if (!added.ok) return added;
-  return ok({ company, ownerLink: await linkFor(services, company, owner) });
+  const now = services.clock();
+  const owner = { id: newId(), name: asked.owner.name, role: "company owner" as Role };
+  const content: Settings = { name, zone, units, language };
+  const digest = await contentDigest(services.digest, content as unknown as Json);
+  if (!digest.ok) return digest;
+  const settings = { kind: "settings", name: "settings", digest: digest.value, content: content as unknown as Json } as const;
+  const { kind, ...set } = settings;
+  const link = await services.sessions.newLink(company, owner.id, now);
+  const { addCompany, addVersion, addPerson: add } = services.companies;
+  const founded = await changes(
+    services,
+    { company, person: owner.id, role: owner.role },
+    [{ kind: entryKinds[kind], what: set }, personAdded(owner)],
+    (number) => [
+      addCompany({ id: company, name, zone, units, language }, now),
+      addVersion(company, { ...settings, number }),
+      add(company, { ...owner, came: now }),
+      link.made,
+    ],
+    true,
+  );
+  if (!founded.ok) return founded.refusal.code === "job-exists" ? undefined : founded;
+  return ok({ company, ownerLink: pathOf(link.token) });
 }
 
-export async function addPerson(
-  services: Services,
-  author: { readonly company: string; readonly person: string; readonly role: Role },
-  person: { readonly id: string; readonly name: string; readonly role: Role },
-): Promise<Outcome<number>> {
+type NewPerson = Pick<PersonRow, "id" | "name" | "role">;
+
+/** The name is a name: it stands in the part that can be withheld. */
+const personAdded = ({ id, name, role }: NewPerson): Change => ({ kind: "person-added", what: { person: id, role }, who: { name } });
+
+export async function addPerson(services: Services, author: Author, person: NewPerson): Promise<Outcome<number>> {
   const came = services.clock();
-  // The name is a name: it stands in the part that can be withheld.
-  const entry = { kind: "person-added", what: { person: person.id, role: person.role }, who: { name: person.name } };
-  return change(services, author, entry, () => [services.companies.addPerson(author.company, { ...person, came })]);
+  return change(services, author, personAdded(person), () => [services.companies.addPerson(author.company, { ...person, came })]);
 }
+
+const pathOf = (token: string): string => `/in/${token}`;
 
 export const linkFor = async (services: Services, company: string, person: string): Promise<string> =>
-  `/in/${await services.sessions.makeLink(company, person, services.clock())}`;
+  pathOf(await services.sessions.makeLink(company, person, services.clock()));

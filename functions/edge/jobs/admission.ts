@@ -1,23 +1,26 @@
-import { admit, type Entry, type JobState, jobState } from "#core/job/index.ts";
+import { admit, type Entry, jobState } from "#core/job/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import { type Admission, contentOf, type Incoming } from "../ledger/index.ts";
 import type { Services } from "../services.ts";
-import { jobLedger, readEntry, takenOver } from "./read.ts";
+import { currentJob, jobLedger, takenOver } from "./read.ts";
 
 /**
  * Asks the core about each entry, given the job and the entries of the same batch that were taken before it. The state is
  * made anew only when an entry is refused on the older one: what it refers to may have come in this very batch.
  */
 export const admissionTo = (services: Services, place: Place, coming: readonly Incoming[]) => async (): Promise<Admission> => {
-  const before = (await services.ledgers.read(place)).map(readEntry);
+  const job = await currentJob(services, place);
+  const before = job.ledger.entries;
   const drafts = await Promise.all(coming.map((one) => one.sealed({ number: 0, hash: "0".repeat(64) })));
   const asked = drafts.flatMap((draft) =>
     draft.ok ? [{ kind: draft.value.sealed.kind, ...whatOf(contentOf(draft.value.body, "what")) }] : [],
   );
-  const versions = await services.ledgers.versions(place.company, takenOver([...before, ...asked]));
+  const known = job.ledger.versions;
+  const wanted = takenOver(asked).filter((digest) => !Object.hasOwn(known, digest));
+  const versions = [...job.versions, ...(await services.ledgers.versions(place.company, wanted))];
   const taken: Entry[] = [];
-  const stateNow = (): JobState => jobState(jobLedger([...before, ...taken], versions));
-  let state = stateNow();
+  const stateNow = () => jobState(jobLedger([...before, ...taken], versions));
+  let state = wanted.length === 0 ? job.state : stateNow();
   let seen = 0;
   return ({ sealed, body, digest }, { writer, sent }) => {
     const { id, kind, author, run, made } = sealed;

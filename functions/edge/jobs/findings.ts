@@ -2,7 +2,8 @@ import { type Clearance, clearances, type Finding, findings, RULES } from "#core
 import type { Json } from "#core/ledger/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import type { Services } from "../services.ts";
-import { headOf, type ReadJob, readJob } from "./read.ts";
+import { currentJob, headOf } from "./read.ts";
+import type { ReadJob } from "./read-job.ts";
 
 /** What is kept of a job so that lists need not read its ledger. */
 export interface Computed {
@@ -53,7 +54,7 @@ export async function follow(services: Services, place: Place): Promise<void> {
   try {
     await services.lanes.in(name, LANE_MS, async () => {
       waiting.delete(name);
-      await computeAndKeep(services, place, await readJob(services, place));
+      await computeAndKeep(services, place, await currentJob(services, place));
     });
   } finally {
     waiting.delete(name);

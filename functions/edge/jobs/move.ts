@@ -1,4 +1,4 @@
-import type { EntryReference, MovedEntry, Whats } from "#core/job/index.ts";
+import { type EntryReference, type MovedEntry, ofItsJob, type Whats } from "#core/job/index.ts";
 import { canonical, type Json } from "#core/ledger/index.ts";
 import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
 import type { Place, StoredEntry } from "../adapters/ledgers.ts";
@@ -19,7 +19,8 @@ const LANE_MS = 5_000;
 
 /**
  * Writes moved-out and moved-in in one database batch: both or neither. Refuses `entry-unknown-entry` when an entry is not
- * in the job that it is said to be in, `entry-shape` when the two entries and what was asked do not say the same.
+ * in the job that it is said to be in, `entry-not-applicable` when it says something about its own job alone, `entry-shape`
+ * when the two entries and what was asked do not say the same.
  */
 export async function move(services: Services, asked: MoveAsked, received: number): Promise<Outcome<{ out: number; in: number }>> {
   const fault = await disagreement(services, asked);
@@ -62,6 +63,7 @@ async function disagreement(services: Services, { from, to, entries, out, in: in
   for (const [i, { id, digest }] of entries.entries()) {
     const row = stored.get(id);
     if (row?.digest !== digest) return refuse("entry-unknown-entry", `entries/${i}`, { id }).refusal;
+    if (ofItsJob.has(row.envelope.kind)) return refuse("entry-not-applicable", `entries/${i}`, { kind: row.envelope.kind }).refusal;
     if (textOf(movedOf(row)) !== textOf(inWhat.entries[i]))
       return refuse("entry-shape", `inEntry/what/entries/${i}`, { why: "disagrees" }).refusal;
   }

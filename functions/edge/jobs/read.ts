@@ -1,7 +1,8 @@
-import { type Entry, entryOf, type JobLedger, type JobState, jobState } from "#core/job/index.ts";
+import { type Entry, entryOf, type JobLedger, jobState } from "#core/job/index.ts";
 import { type AttachedVersion, genesis, type Json, type Ledger } from "#core/ledger/index.ts";
 import type { Place, StoredEntry } from "../adapters/ledgers.ts";
 import type { Services } from "../services.ts";
+import type { ReadJob } from "./read-job.ts";
 
 export const readEntry = ({ envelope, body, digest }: StoredEntry): Entry => entryOf({ envelope, body }, digest);
 
@@ -12,24 +13,37 @@ export const takenOver = (entries: readonly { readonly kind: string; readonly wh
     return typeof digest === "string" ? [digest] : [];
   });
 
-export interface ReadJob {
-  readonly stored: readonly StoredEntry[];
-  readonly ledger: JobLedger;
-  readonly versions: readonly AttachedVersion[];
-  readonly state: JobState;
-}
-
 export const jobLedger = (entries: readonly Entry[], versions: readonly AttachedVersion[]): JobLedger => ({
   entries,
   versions: Object.fromEntries(versions.map(({ digest, content }) => [digest, content])),
 });
 
+/** A job from its ledger alone. What proves something, or is handed out, is made from this. */
 export async function readJob(services: Services, place: Place): Promise<ReadJob> {
-  const stored = await services.ledgers.read(place);
+  return readFrom(services, place, await services.ledgers.read(place));
+}
+
+/** The same, where this isolate has read most of it before: only what has come since is asked for. */
+export async function currentJob(services: Services, place: Place): Promise<ReadJob> {
+  const held = services.held.get(place);
+  const since = held && (await services.ledgers.readSince(place, headOf(held.stored)));
+  if (held === undefined || since === undefined || since.some(isRewriting)) return readJob(services, place);
+  return since.length === 0 ? held : readFrom(services, place, [...held.stored, ...since]);
+}
+
+/** Takes parts out of the bodies of entries before it. */
+const isRewriting = ({ envelope }: StoredEntry): boolean => envelope.kind === "body-withheld";
+
+async function readFrom(services: Services, place: Place, stored: readonly StoredEntry[]): Promise<ReadJob> {
   const entries = stored.map(readEntry);
-  const versions = await services.ledgers.versions(place.company, takenOver(entries));
+  const digests = new Set(takenOver(entries));
+  const versions = await services.ledgers.versions(place.company, [...digests]);
   const ledger = jobLedger(entries, versions);
-  return { stored, ledger, versions, state: jobState(ledger) };
+  const job = { stored, ledger, versions, state: jobState(ledger) };
+  // a version that is not there yet may come without another entry
+  if (versions.length === digests.size) services.held.put(place, job);
+  else services.held.drop(place);
+  return job;
 }
 
 export const headOf = (stored: readonly StoredEntry[]) => {

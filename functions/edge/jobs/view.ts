@@ -1,4 +1,4 @@
-import { clearances, factsOf, handingOver, RULES } from "#core/job/index.ts";
+import { beforehandOf, clearances, factsOf, handingOver, RULES } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
 import type { JobList, JobView } from "#core/wire/index.ts";
 import type { JobRow } from "../adapters/jobs.ts";
@@ -6,7 +6,7 @@ import type { Place } from "../adapters/ledgers.ts";
 import type { PhotoRow } from "../adapters/photos.ts";
 import type { Services } from "../services.ts";
 import { type Computed, computeAndKeep, currentFindings } from "./findings.ts";
-import { headOf, readJob } from "./read.ts";
+import { currentJob, headOf } from "./read.ts";
 
 // The core's own types are JSON already; the wire only says that they are.
 const asJson = (value: unknown): Json => value as Json;
@@ -22,7 +22,7 @@ export const photoView = ({ sha256, bytes, type, state, facts, givenUp }: PhotoR
 
 /** A job with its findings and, as of now, its clearances. */
 export async function viewOf(services: Services, place: Place): Promise<JobView> {
-  const [job, photos] = await Promise.all([readJob(services, place), services.photos.ofJob(place)]);
+  const [job, photos] = await Promise.all([currentJob(services, place), services.photos.ofJob(place)]);
   const { findings } = await currentFindings(services, place, job);
   const { state } = job;
   const now = services.clock();
@@ -42,6 +42,7 @@ export async function viewOf(services: Services, place: Place): Promise<JobView>
     findings: findings.map(asJson),
     clearances: clearances(state, findings, now).map(asJson),
     handingOver: asJson(over),
+    beforehand: beforehandOf(state, findings, now).map(asJson),
     ...(sheet ? { sheet: { name: sheet.name, number: sheet.number, digest: sheet.digest } } : {}),
     tags: state.tags.map(({ set, tag, hiddenBy }) => ({ set, tag, hiddenBy })),
     coverings: (state.sheet?.coverings ?? []).map(({ id, title, done }) => ({ covering: id, title: asJson(title), done: asJson(done) })),
@@ -79,5 +80,5 @@ export async function listOf(services: Services, company: string): Promise<JobLi
 
 async function computedOf(services: Services, place: Place, row: JobRow): Promise<Computed> {
   if (row.number === row.head && row.rules === RULES) return JSON.parse(row.computed) as Computed;
-  return computeAndKeep(services, place, await readJob(services, place));
+  return computeAndKeep(services, place, await currentJob(services, place));
 }

@@ -27,6 +27,7 @@ import { moveEntries } from "./move-entries.ts";
 import { openJob } from "./open-job.ts";
 import { putPhoto } from "./put-photo.ts";
 import { rebuildJob } from "./rebuild-job.ts";
+import { removePerson } from "./remove-person.ts";
 import type { Route } from "./route.ts";
 import { setInstrument } from "./set-instrument.ts";
 import { setKitCard } from "./set-kit-card.ts";
@@ -46,6 +47,7 @@ const working: readonly Route[] = [
   addPerson,
   makeLink,
   withdrawSessions,
+  removePerson,
   getCompany,
   getVersion,
   setSettings,

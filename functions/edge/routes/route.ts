@@ -12,6 +12,7 @@ export const everyone: Who = ["nobody"];
 export const operator: Who = ["operator"];
 export const anyRole: Who = ["crew", "office", "company owner"];
 export const officeUp: Who = ["office", "company owner"];
+export const ownerOnly: Who = ["company owner"];
 
 export interface Call<Input = unknown> {
   readonly services: Services;

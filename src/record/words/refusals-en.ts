@@ -86,8 +86,7 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
     "This entry names a person for whom this phone may not speak. Let that person sign in, or enter it again under the name of a person on the crew.",
   "entry-clock":
     "The time in this entry cannot be taken. Let the phone set its date and time by itself and enter it again; the phone keeps this one.",
-  "entry-not-applicable":
-    "'Does not apply' cannot be said here: the tolerance sheet asks for it on every job. Take it, say why it could not be taken, or call the office.",
+  "entry-not-applicable": "Entries of this kind speak of their own job alone and stay in it. Leave this one out and move the others.",
   "entry-body-size": "This entry holds more than one entry can. Shorten its text or split it into two; photos travel by themselves.",
   "batch-shape":
     "What was sent cannot be read as a list of entries. Bring the program on the phone up to date and send again; the phone keeps them.",
@@ -162,10 +161,13 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
   "database-busy": "Others wrote to this job at the same moment. Send it again in a minute; the phone keeps it.",
 
   "pipe-size-unknown": "No table here has the pipe size at {place}. Choose a size as it is sold, 1/2 to 4 in, or another table.",
+  "pipe-kind-unknown": "The kind of pipe at {place} is not known here. Write rigid, flexible or ribbed.",
   "fitting-length-unknown":
     "No table here gives the loss of that fitting in that size. Take its equivalent length from its own paper and add it to the pipe's.",
   "count-not-whole": "What is counted at {place} comes in whole pieces. Enter a whole number.",
   "pipe-part-longer": "The part of the line at {place} is longer than the whole line. Measure both from the pump along the pipe.",
+  "pump-curve-text":
+    "The point {place} of the pump's curve cannot be read. Write each as a flow and a head with their units, such as 20 gpm 21 ft, and part them by semicolons.",
   "pump-curve-too-few":
     "One point of a pump's curve does not show where it runs. Copy at least two points from its paper, better all of them.",
   "pump-curve-point-twice":

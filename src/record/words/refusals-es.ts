@@ -84,7 +84,7 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
   "entry-clock":
     "La hora de esta entrada no se puede tomar. Deje que el teléfono ponga solo su fecha y hora, y anótela otra vez; el teléfono guarda esta.",
   "entry-not-applicable":
-    "Aquí no se puede decir 'no corresponde': la hoja de tolerancias lo pide en todos los trabajos. Tómelo, diga por qué no se pudo tomar, o llame a la oficina.",
+    "Las entradas de este tipo hablan solo de su propio trabajo y se quedan en él. Deje esta fuera y mueva las demás.",
   "entry-body-size": "Esta entrada trae más de lo que cabe en una. Acorte el texto o hágalo en dos; las fotos van aparte.",
   "batch-shape":
     "Lo que se mandó no se puede leer como lista de entradas. Actualice el programa del teléfono y mande otra vez; el teléfono las guarda.",
@@ -160,10 +160,13 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
 
   "pipe-size-unknown":
     "Ninguna tabla de aquí trae la medida de tubo en {place}. Elija una medida como se vende, de 1/2 a 4 pulg, u otra tabla.",
+  "pipe-kind-unknown": "La clase de tubo en {place} no se conoce aquí. Escriba rígido, flexible o corrugado.",
   "fitting-length-unknown":
     "Ninguna tabla de aquí da la pérdida de esa pieza en esa medida. Tome su largo equivalente de su propio papel y súmelo al del tubo.",
   "count-not-whole": "Lo que se cuenta en {place} va en piezas enteras. Anote un número entero.",
   "pipe-part-longer": "El tramo de la línea en {place} es más largo que toda la línea. Mida los dos desde la bomba a lo largo del tubo.",
+  "pump-curve-text":
+    "El punto {place} de la curva de la bomba no se puede leer. Escriba cada uno como caudal y carga con sus unidades, como 20 gpm 21 ft, y sepárelos con punto y coma.",
   "pump-curve-too-few":
     "Con un solo punto no se sabe por dónde va la curva de la bomba. Copie al menos dos puntos de su papel, mejor todos.",
   "pump-curve-point-twice":
@@ -196,6 +199,6 @@ export const wantedEs: Readonly<Record<string, string>> = {
   "a list": "una lista",
   "an object": "un objeto",
   something: "algo",
-  "one of the forms that this can have": "una de las formas que esto puede tener",
+  "one of the shapes that this can have": "una de las formas que esto puede tener",
   "nothing: this name is not known here": "nada, porque este nombre no se conoce en ese lugar",
 };

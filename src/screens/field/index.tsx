@@ -1,6 +1,6 @@
 import { DoneCovering, NothingOpen, OpenCovering } from "../parts/covering.tsx";
 import { Frame } from "../parts/frame.tsx";
-import { HandingOverView } from "../parts/handing-over.tsx";
+import { BeforehandViews, HandingOverView } from "../parts/handing-over.tsx";
 import { CoveringLine, useJobs } from "../parts/job-list.tsx";
 import { JobPage } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
@@ -52,6 +52,7 @@ export const FieldJob = ({ job }: { readonly job: string }) => (
               <OpenCovering key={clearance.covering} clearance={clearance} now={now} sayer={sayer} />
             ))}
           </Section>
+          <BeforehandViews now={now} sayer={sayer} />
           <Steps now={now} sayer={sayer} pictures={pictures} originals={false} opened={() => false} />
           <HandingOverView now={now} sayer={sayer} />
           {done.length > 0 && (

@@ -2,7 +2,7 @@ import { exceptionsOf } from "../parts/counts.ts";
 import { DoneCovering, OpenCovering } from "../parts/covering.tsx";
 import { Exceptions } from "../parts/exceptions.tsx";
 import { Frame } from "../parts/frame.tsx";
-import { HandingOverView } from "../parts/handing-over.tsx";
+import { BeforehandViews, HandingOverView } from "../parts/handing-over.tsx";
 import { CoveringLine, useJobs } from "../parts/job-list.tsx";
 import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
@@ -63,9 +63,10 @@ function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job:
         <Records news={records} sayer={sayer} />
         <IssueRecord job={job} issued={records.again} />
       </Section>
+      <BeforehandViews now={now} sayer={sayer} />
       <HandingOverView now={now} sayer={sayer} />
       {pictures.length === 0 && <p>{say("pictures-none")}</p>}
-      <Steps now={now} sayer={sayer} pictures={pictures} originals={true} opened={(findings) => exceptionsOf(findings).length > 0} />
+      <Steps now={now} sayer={sayer} pictures={pictures} originals={true} opened={(findings) => exceptionsOf(findings).found.length > 0} />
     </>
   );
 }

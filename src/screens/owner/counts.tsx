@@ -19,6 +19,8 @@ export function CountsTable({ counts, records, verdict }: CountsProps) {
     ["counts-covered", counts.covered],
     ["counts-open", counts.open],
     ["counts-not-yet", counts.onNotYet],
+    ["counts-on-word", counts.onWord],
+    ["counts-unsaid", counts.unsaid],
     ["counts-doubted", counts.laterDoubted],
     ["counts-records", records ?? say("reading-first")],
   ] as const;
@@ -38,9 +40,15 @@ export function CountsTable({ counts, records, verdict }: CountsProps) {
             <th scope="row">
               <Sign shape={shapeOfVerdict(one)} /> {verdict(one)}
             </th>
-            <td class="number">{counts.findings[one]}</td>
+            <td class="number">{counts.findings.verdicts[one]}</td>
           </tr>
         ))}
+        <tr>
+          <th scope="row">
+            <Sign shape="apart" /> {say("beside-figure")}
+          </th>
+          <td class="number">{counts.findings.besideFigure}</td>
+        </tr>
       </tbody>
       <tbody>
         {others.map(([word, number]) => (

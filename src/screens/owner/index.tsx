@@ -4,7 +4,7 @@ import { countsOf } from "../parts/counts.ts";
 import { DoneCovering, OpenCovering } from "../parts/covering.tsx";
 import { Exceptions } from "../parts/exceptions.tsx";
 import { Frame } from "../parts/frame.tsx";
-import { HandingOverView } from "../parts/handing-over.tsx";
+import { BeforehandViews, HandingOverView } from "../parts/handing-over.tsx";
 import { useJobs } from "../parts/job-list.tsx";
 import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
@@ -89,6 +89,7 @@ function OwnerJobParts({ job, now, sayer, pictures }: JobTold & { readonly job: 
       <Section title="records" look="issued">
         <Records news={records} sayer={sayer} />
       </Section>
+      <BeforehandViews now={now} sayer={sayer} />
       <HandingOverView now={now} sayer={sayer} />
       <Steps now={now} sayer={sayer} pictures={pictures} originals={true} opened={() => false} />
     </>

@@ -1,21 +1,36 @@
 import { type Clearance, type Finding, type Verdict, verdicts } from "../../job/index.ts";
+import { exceptionsFirst } from "../../record/index.ts";
 import type { JobNow } from "./job-now.ts";
 
+export interface FindingCounts {
+  readonly verdicts: Readonly<Record<Verdict, number>>;
+  /** Measured for a licensed person to decide on: printed beside the sheet's figure, never counted under a verdict. */
+  readonly besideFigure: number;
+}
+
 export interface JobCounts {
-  readonly findings: Readonly<Record<Verdict, number>>;
+  readonly findings: FindingCounts;
   readonly covered: number;
   readonly open: number;
   readonly onNotYet: number;
+  readonly onWord: number;
+  /** It follows from later entries that it was covered; nobody said so, and no clearance was shown. */
+  readonly unsaid: number;
   readonly laterDoubted: number;
 }
 
-export const findingCounts = (findings: readonly Finding[]): Readonly<Record<Verdict, number>> => {
+export function findingCounts(findings: readonly Finding[]): FindingCounts {
   const counts = Object.fromEntries(verdicts.map((verdict) => [verdict, 0])) as Record<Verdict, number>;
-  for (const { verdict } of findings) counts[verdict] += 1;
-  return counts;
-};
+  const judged = findings.filter(({ asks }) => asks === undefined);
+  for (const { verdict } of judged) counts[verdict] += 1;
+  return { verdicts: counts, besideFigure: findings.length - judged.length };
+}
 
-export const coveredOnNotYet = (clearance: Clearance): boolean => clearance.covered?.shown === "not yet";
+type Happened = Pick<Clearance, "covered">;
+export const coveredOnNotYet = ({ covered }: Happened): boolean => covered?.shown === "not yet";
+export const coveredOnWord = ({ covered }: Happened): boolean => covered?.shown === "on word";
+export const coveredUnsaid = ({ covered }: Happened): boolean => covered !== undefined && covered.shown === undefined;
+export const coveredDoubted = ({ covered }: Happened): boolean => covered?.laterDoubted === true;
 
 /** Plain counts of one job. */
 export function countsOf({ findings, clearances }: Pick<JobNow, "findings" | "clearances">): JobCounts {
@@ -25,15 +40,26 @@ export function countsOf({ findings, clearances }: Pick<JobNow, "findings" | "cl
     covered: covered.length,
     open: clearances.length - covered.length,
     onNotYet: covered.filter(coveredOnNotYet).length,
-    laterDoubted: covered.filter((clearance) => clearance.covered?.laterDoubted === true).length,
+    onWord: covered.filter(coveredOnWord).length,
+    unsaid: covered.filter(coveredUnsaid).length,
+    laterDoubted: covered.filter(coveredDoubted).length,
   };
 }
 
-/** What a reader should see first: what is not within, and whatever passed by somebody's decision. */
-export const exceptionsOf = (findings: readonly Finding[]): readonly Finding[] =>
-  findings.filter(
-    ({ verdict, by }) => by !== undefined || verdict === "outside" || verdict === "too close to call" || verdict === "could not be taken",
-  );
+export interface Exceptions {
+  /** What was found, or was decided, in the order in which the record lists it. */
+  readonly found: readonly Finding[];
+  /** What was asked and is not entered yet. */
+  readonly missing: readonly Finding[];
+}
+
+const isUntaken = ({ verdict, by }: Finding): boolean => verdict === "not taken" && by === undefined;
+
+/** What a reader should see first, by the record's own rule; a job that has just begun misses a great deal, so that stands apart. */
+export function exceptionsOf(findings: readonly Finding[]): Exceptions {
+  const all = exceptionsFirst(findings);
+  return { found: all.filter((finding) => !isUntaken(finding)), missing: all.filter(isUntaken) };
+}
 
 /** The finding behind a line of a clearance, where that line is about a finding of its own. */
 export const findingBehind = (

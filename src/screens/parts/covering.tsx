@@ -2,7 +2,7 @@ import type { Clearance, Finding, Line } from "../../job/index.ts";
 import type { Sayer } from "../../record/index.ts";
 import { findingBehind } from "./counts.ts";
 import type { JobNow } from "./job-now.ts";
-import { shapeOfClearance, shapeOfVerdict } from "./shapes.ts";
+import { shapeOfClearance, shapeOfCovered, shapeOfVerdict } from "./shapes.ts";
 import { GroundCut, Sign } from "./sign.tsx";
 import { useSpeaking } from "./speaking.ts";
 
@@ -97,25 +97,16 @@ export function DoneCovering({ clearance, now, sayer }: Told & { readonly cleara
   const covering = now.state.sheet?.coverings.find(({ id }) => id === clearance.covering);
   if (covered === undefined) return null;
   const notYet = covered.shown === "not yet";
-  const shape = notYet
-    ? "outside"
-    : covered.laterDoubted
-      ? "undecided"
-      : covered.shown === undefined
-        ? "missing"
-        : covered.shown === "on word"
-          ? "word"
-          : "within";
   const shown = covered.shown;
   return (
     <article class="covering done">
       <GroundCut filled={true} />
       <h3>{sayer.words(covering?.done)}</h3>
       <p class="says">
-        <Sign shape={shape} />
+        <Sign shape={shapeOfCovered(covered)} />
         <span>
-          {say(covered.noLaterThan ? "covered-no-later" : "covered-at", { time: sayer.moment(covered.at) })}
-          {". "}
+          {say(covered.noLaterThan ? "covered-no-later" : "covered-at", { time: sayer.moment(covered.at) })}.{" "}
+          {shown === undefined && say("covered-shown-none")}
           {shown === "clear" && say("covered-shown-clear")}
           {shown === "on word" && say("covered-shown-on-word")}
           {shown === "not yet" && say("covered-shown-not-yet")}

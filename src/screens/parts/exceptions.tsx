@@ -1,41 +1,67 @@
+import type { Clearance } from "../../job/index.ts";
 import type { Sayer } from "../../record/index.ts";
-import { coveredOnNotYet, exceptionsOf } from "./counts.ts";
+import { coveredDoubted, coveredOnNotYet, coveredOnWord, coveredUnsaid, exceptionsOf } from "./counts.ts";
 import type { JobNow } from "./job-now.ts";
 import { Section } from "./section.tsx";
 import { Sign } from "./sign.tsx";
 import { useSpeaking } from "./speaking.ts";
 import { FindingList } from "./steps.tsx";
+import { counted } from "./words/index.ts";
 
-/** What to read first: coverings that went over a not yet, then every finding that is not plainly within. */
-export function Exceptions({ now, sayer }: { readonly now: JobNow; readonly sayer: Sayer }) {
+const oddCoverings = [
+  { word: "covered-on-not-yet", shape: "outside", is: coveredOnNotYet },
+  { word: "covered-unsaid", shape: "undecided", is: coveredUnsaid },
+  { word: "later-doubted", shape: "undecided", is: coveredDoubted },
+  { word: "covered-on-word", shape: "word", is: coveredOnWord },
+] as const;
+
+interface Told {
+  readonly now: JobNow;
+  readonly sayer: Sayer;
+}
+
+/** Coverings that did not go over a clearance that still holds. */
+function Coverings({ now, sayer, odd }: Told & { readonly odd: readonly Clearance[] }) {
   const { say } = useSpeaking();
-  const findings = exceptionsOf(now.findings);
   const act = (covering: string): string => sayer.words(now.state.sheet?.coverings.find(({ id }) => id === covering)?.title);
-  const onNotYet = now.clearances.filter(coveredOnNotYet);
-  const doubted = now.clearances.filter((clearance) => clearance.covered?.laterDoubted === true);
-  if (findings.length + onNotYet.length + doubted.length === 0)
+  return (
+    <ul class="findings">
+      {oddCoverings.flatMap(({ word, shape, is }) =>
+        odd.filter(is).map(({ covering }) => (
+          <li key={`${word} ${covering}`}>
+            <Sign shape={shape} />
+            <strong>{say(word, { act: act(covering) })}</strong>
+          </li>
+        )),
+      )}
+    </ul>
+  );
+}
+
+/** What to read first: coverings that went over no clear, then findings that are not plainly as asked, then how much is missing. */
+export function Exceptions({ now, sayer }: Told) {
+  const { say } = useSpeaking();
+  const { found, missing } = exceptionsOf(now.findings);
+  const odd = now.clearances.filter((clearance) => oddCoverings.some(({ is }) => is(clearance)));
+  if (found.length + missing.length + odd.length === 0)
     return (
-      <Section title="exceptions">
-        <p>{say("exceptions-none")}</p>
+      <Section title="exceptions" look="exceptions">
+        <p>{say(now.findings.length === 0 ? "exceptions-nothing-yet" : "exceptions-none")}</p>
       </Section>
     );
   return (
     <Section title="exceptions" look="exceptions">
-      <ul class="findings">
-        {onNotYet.map(({ covering }) => (
-          <li key={covering}>
-            <Sign shape="outside" />
-            <strong>{say("covered-on-not-yet", { act: act(covering) })}</strong>
-          </li>
-        ))}
-        {doubted.map(({ covering }) => (
-          <li key={covering}>
-            <Sign shape="undecided" />
-            <strong>{say("later-doubted", { act: act(covering) })}</strong>
-          </li>
-        ))}
-      </ul>
-      <FindingList findings={findings} sayer={sayer} />
+      {odd.length > 0 && <Coverings now={now} sayer={sayer} odd={odd} />}
+      {found.length > 0 && <FindingList findings={found} sayer={sayer} />}
+      {missing.length > 0 && (
+        <details>
+          <summary class="target">
+            <Sign shape="missing" />
+            <span>{counted(say, "not-entered", missing.length)}</span>
+          </summary>
+          <FindingList findings={missing} sayer={sayer} />
+        </details>
+      )}
     </Section>
   );
 }

@@ -3,8 +3,9 @@ import type { JobList } from "../../wire/index.ts";
 import { ask } from "./edge.ts";
 import { type News, useNews } from "./news.ts";
 import type { ListedCovering, ListedJob } from "./order.ts";
+import { shapeOfClearance } from "./shapes.ts";
 import { Sign } from "./sign.tsx";
-import { clockText, useSpeaking } from "./speaking.ts";
+import { momentHere, useSpeaking } from "./speaking.ts";
 import { counted } from "./words/index.ts";
 
 /** The company's jobs, kept fresh. */
@@ -13,6 +14,8 @@ export const useJobs = (): News<readonly ListedJob[]> =>
     const answer = await ask<JobList>("/api/jobs");
     return answer.is === "given" ? { is: "given", value: answer.value.jobs } : answer;
   });
+
+const stateWord = { clear: "clear-to", "on word": "clear-on-word", "not yet": "not-yet-act" } as const;
 
 /** The act of a covering in the reader's language, as the list carries it. */
 export const actIn = (covering: ListedCovering, language: "en" | "es"): string => {
@@ -34,13 +37,13 @@ export function CoveringLine({ covering }: { readonly covering: ListedCovering }
       </p>
     );
   return (
-    <p class={covering.clear ? "says clear" : "says not-yet"}>
-      <Sign shape={covering.clear ? "within" : "outside"} />
+    <p class={`says ${covering.state.replace(" ", "-")}`}>
+      <Sign shape={shapeOfClearance(covering.state)} />
       <span>
-        <b>{covering.clear ? say("clear-to", { act }) : say("not-yet-act", { act })}</b>
-        {!covering.clear && covering.lines > 0 && <span class="held">{counted(say, "held-by", covering.lines)}</span>}
+        <b>{say(stateWord[covering.state], { act })}</b>
+        {covering.state === "not yet" && covering.lines > 0 && <span class="held">{counted(say, "held-by", covering.lines)}</span>}
         {covering.about !== undefined && (
-          <span class="held">{say("announced-about", { time: clockText(covering.about, session.language) })}</span>
+          <span class="held">{say("announced-about", { time: momentHere(covering.about, session.language) })}</span>
         )}
       </span>
     </p>

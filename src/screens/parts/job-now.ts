@@ -1,4 +1,13 @@
-import { type Clearance, type Finding, type HandingOver, type JobState, jobLedgerOf, jobState, type Live } from "../../job/index.ts";
+import {
+  type BeforehandState,
+  type Clearance,
+  type Finding,
+  type HandingOver,
+  type JobState,
+  jobLedgerOf,
+  jobState,
+  type Live,
+} from "../../job/index.ts";
 import type { Ledger } from "../../ledger/index.ts";
 import { type Language, makeSayer, type Sayer } from "../../record/index.ts";
 import type { JobView, People, Units } from "../../wire/index.ts";
@@ -10,6 +19,7 @@ export interface JobNow {
   readonly findings: readonly Finding[];
   readonly clearances: readonly Clearance[];
   readonly handingOver: HandingOver;
+  readonly beforehand: readonly BeforehandState[];
   readonly state: JobState;
   readonly ledger: Ledger;
   readonly people: People["people"];
@@ -22,6 +32,7 @@ export function jobNow(view: JobView, ledger: Ledger, state: JobState, people: P
     findings: view.findings as unknown as readonly Finding[],
     clearances: view.clearances as unknown as readonly Clearance[],
     handingOver: view.handingOver as unknown as HandingOver,
+    beforehand: view.beforehand as unknown as readonly BeforehandState[],
     state,
     ledger,
     people,
@@ -51,18 +62,22 @@ function nameOf(fact: Live, people: People["people"], someone: string): string {
   return typed || people.find(({ person }) => person === fact.entry.author.person)?.name || someone;
 }
 
-/** The maker of this job's sentences. */
-export function sayerOf(now: JobNow, language: Language, units: Units, someone: string): Sayer {
-  const { state, people } = now;
-  const behind = (entry: string): { name: string; reason: string } => {
+/** Who stands behind an entry, and the reason that it gives; `someone` where nobody is named. */
+export const behindOf =
+  ({ state, people }: JobNow, someone: string) =>
+  (entry: string): { readonly name: string; readonly reason: string } => {
     const fact = state.facts.find(({ id }) => id === entry);
     return fact === undefined ? { name: someone, reason: "" } : { name: nameOf(fact, people, someone), reason: text(fact.what.reason) };
   };
+
+/** The maker of this job's sentences. */
+export function sayerOf(now: JobNow, language: Language, units: Units, someone: string): Sayer {
+  const { state } = now;
   return makeSayer({
     language,
     units,
     zone: state.opened?.zone ?? "UTC",
     ...(state.sheet === undefined ? {} : { sheet: state.sheet }),
-    behind,
+    behind: behindOf(now, someone),
   });
 }

@@ -1,8 +1,7 @@
 import type { JobList } from "../../wire/index.ts";
 
 export type ListedJob = JobList["jobs"][number];
-/** `about`: when the crew announced it for, where the list says so. */
-export type ListedCovering = ListedJob["state"]["coverings"][number] & { readonly about?: number };
+export type ListedCovering = ListedJob["state"]["coverings"][number];
 
 export const openOf = (job: ListedJob): readonly ListedCovering[] => job.state.coverings.filter((covering) => !covering.done);
 
@@ -13,10 +12,12 @@ export function nextOf(job: ListedJob): ListedCovering | undefined {
   return announced.sort((a, b) => (a.about ?? 0) - (b.about ?? 0))[0] ?? open[0];
 }
 
+const toClear = { clear: 0, "on word": 1, "not yet": 2 } as const;
+
 const nearness = (job: ListedJob): readonly [number, number, number] => {
   const next = nextOf(job);
   if (next === undefined) return [2, 0, 0];
-  return next.about === undefined ? [1, next.clear ? 0 : 1, next.lines] : [0, next.about, 0];
+  return next.about === undefined ? [1, toClear[next.state], next.lines] : [0, next.about, 0];
 };
 
 /** Jobs by their soonest covering: as announced, then what is nearest to clear; a job with nothing open comes last. */

@@ -1,4 +1,4 @@
-import type { Clearance, Verdict } from "../../job/index.ts";
+import type { Clearance, CoveredState, Finding, Verdict } from "../../job/index.ts";
 import type { Tone } from "../../record/index.ts";
 
 /** The record's shapes, and one of its own for what is clear on somebody's word. */
@@ -14,6 +14,17 @@ const ofVerdict: Readonly<Record<Verdict, Tone>> = {
 };
 
 const ofClearance: Readonly<Record<Clearance["state"], Shape>> = { clear: "within", "on word": "word", "not yet": "outside" };
+
+/** No verdict is drawn of what a licensed person decides. */
+export const shapeOfFinding = ({ verdict, asks }: Pick<Finding, "verdict" | "asks">): Shape =>
+  asks === undefined ? ofVerdict[verdict] : "apart";
+
+/** Of a covering that happened: what was shown then, and that nothing was shown where nobody said so. */
+export function shapeOfCovered({ shown, laterDoubted }: Pick<CoveredState, "shown" | "laterDoubted">): Shape {
+  if (shown === "not yet") return "outside";
+  if (laterDoubted || shown === undefined) return "undecided";
+  return shown === "on word" ? "word" : "within";
+}
 
 export const shapeOfVerdict = (verdict: Verdict): Shape => ofVerdict[verdict];
 export const shapeOfClearance = (state: Clearance["state"]): Shape => ofClearance[state];

@@ -1,7 +1,7 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import { type RefusalCode, refusalCodes } from "../../outcome/index.ts";
-import { makeSayer } from "../../record/index.ts";
+import { makeSayer, momentText } from "../../record/index.ts";
 import type { SessionView, WireProblem } from "../../wire/index.ts";
 import { type Say, screenWords } from "./words/index.ts";
 
@@ -39,6 +39,10 @@ export function refusalText(problem: WireProblem, { language, units }: Pick<Sess
     ...(column === undefined ? {} : { column }),
   });
 }
+
+/** A day and time where the reader is: a list holds jobs of several zones. */
+export const momentHere = (milliseconds: number, language: "en" | "es"): string =>
+  momentText(milliseconds, new Intl.DateTimeFormat().resolvedOptions().timeZone, language);
 
 /** A moment of the phone's own clock, to the second. */
 export const clockText = (milliseconds: number, language: string): string =>

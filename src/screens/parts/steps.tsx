@@ -4,16 +4,20 @@ import { findingCounts } from "./counts.ts";
 import type { JobNow } from "./job-now.ts";
 import { PictureView } from "./picture.tsx";
 import type { PictureShown } from "./pictures.ts";
-import { shapeOfVerdict } from "./shapes.ts";
+import { shapeOfFinding } from "./shapes.ts";
 import { Sign } from "./sign.tsx";
 import { useSpeaking } from "./speaking.ts";
+import type { Say } from "./words/index.ts";
 
 /** Findings with their signs and sentences. */
 export const FindingList = ({ findings, sayer }: { readonly findings: readonly Finding[]; readonly sayer: Sayer }) => (
   <ul class="findings">
     {findings.map((finding) => (
       <li key={`${finding.of} ${finding.check} ${finding.tag ?? ""}`}>
-        <Sign shape={shapeOfVerdict(finding.verdict)} quiet={finding.weight !== "holds" || finding.by !== undefined} />
+        <Sign
+          shape={shapeOfFinding(finding)}
+          quiet={finding.asks !== undefined || finding.weight !== "holds" || finding.by !== undefined}
+        />
         <span>{sayer.finding(finding)}</span>
       </li>
     ))}
@@ -21,11 +25,14 @@ export const FindingList = ({ findings, sayer }: { readonly findings: readonly F
 );
 
 /** '5 within, 2 not taken': the verdicts of a step in words. */
-export function verdictsText(findings: readonly Finding[], sayer: Sayer): string {
+export function verdictsText(findings: readonly Finding[], sayer: Sayer, say: Say): string {
   const counts = findingCounts(findings);
-  return verdicts
-    .filter((verdict) => counts[verdict] > 0)
-    .map((verdict) => `${counts[verdict]} ${sayer.verdict(verdict)}`)
+  return [
+    ...verdicts.map((verdict) => [counts.verdicts[verdict], sayer.verdict(verdict)] as const),
+    [counts.besideFigure, say("beside-figure")] as const,
+  ]
+    .filter(([count]) => count > 0)
+    .map(([count, word]) => `${count} ${word}`)
     .join(", ");
 }
 
@@ -59,7 +66,7 @@ export function Steps({ now, sayer, pictures, originals, opened }: StepsProps) {
               <span class="balloon">{step.number}</span>
               <div class="step-name">
                 <h3>{sayer.words(step.title)}</h3>
-                <span>{verdictsText(findings, sayer)}</span>
+                <span>{verdictsText(findings, sayer, say)}</span>
               </div>
             </summary>
             <div class="inside">

@@ -1,8 +1,19 @@
 import { describe, expect, test } from "vitest";
-import { clearances, type Finding, findings, handingOver, type JobState, jobState, verdicts } from "#core/job/index.ts";
+import {
+  beforehandOf,
+  clearances,
+  type Finding,
+  findings,
+  handingOver,
+  type JobState,
+  jobState,
+  leftToDoFor,
+  momentOf,
+  verdicts,
+} from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
 import { kitCards, settings } from "#infra/demo/company.ts";
-import { courtyard } from "#infra/demo/courtyard.ts";
+import { courtyard, lookedAt } from "#infra/demo/courtyard.ts";
 import { enterAll } from "#infra/demo/enter.ts";
 import { courtyardCoverings, courtyardExpected, type Expected, sideYardExpected } from "#infra/demo/expected.ts";
 import { openBook, Phone, sha256Hex } from "#infra/demo/phone.ts";
@@ -100,4 +111,51 @@ test("the second job stands half-way: one covering done on a clear, the next not
   const [first, second] = clearances(state, findings(state), later);
   expect([first?.state, first?.covered?.shown]).toEqual(["clear", "clear"]);
   expect([second?.state, second?.covered]).toEqual(["not yet", undefined]);
+});
+
+describe("what the demo's first job says besides", () => {
+  test("everything was entered before digging, and the water ran for the first time at the picture of the falls", async () => {
+    const state = await play(courtyard);
+    expect(beforehandOf(state, findings(state), later)).toEqual([{ id: "before-digging", state: "everything entered", missing: [] }]);
+    expect(momentOf(state, "first running")?.at).toBe(moment("13 13:50"));
+  });
+
+  test("leak tests and return visit are left to do by name, by a day, with somebody's name", async () => {
+    const state = await play(courtyard);
+    const left = findings(state).filter((finding) => leftToDoFor(state, finding) !== undefined);
+    expect(new Set(left.map(({ step }) => step))).toEqual(new Set(["leak-tests", "return-visit"]));
+    const entries = state.facts.filter(({ kind }) => kind === "left-to-do").map(({ entry }) => entry.who);
+    expect(entries).toEqual([{ name: expect.any(String) }, { name: expect.any(String) }]);
+  });
+
+  test("every tag says what it is, and every tie from which mark, of which there is a picture", async () => {
+    const state = await play(courtyard);
+    expect(state.tags.filter(({ description }) => description === undefined)).toEqual([]);
+    const ties = sheet.items.filter(({ fromMark }) => fromMark).flatMap(({ id }) => state.byItem.get(id) ?? []);
+    expect(ties.length).toBe(7);
+    expect(ties.filter(({ what }) => typeof what.mark !== "string")).toEqual([]);
+    expect(found(findings(state), { check: "tie-marks", verdict: "within", arithmetic: "" })?.verdict).toBe("within");
+  });
+
+  test("a round tank of 52 in wins 13.8 to 18.4 gal with a low intake", async () => {
+    // π / 4 x 52² x 1.5 / 231 = 13.790 gal, x 2 = 18.387; a gallon is 3785.411784 ml
+    const wins = findings(await play(courtyard)).flatMap((finding) => finding.wins ?? []);
+    expect(wins.map(({ lower, upper }) => [lower / 3785.411784, upper / 3785.411784])).toEqual([
+      [expect.closeTo(13.79, 2), expect.closeTo(18.387, 2)],
+    ]);
+  });
+
+  test("the set-up before rework is evidence and does not speak", async () => {
+    const mark = found(findings(await play(courtyard)), { check: "mark-first", verdict: "within", arithmetic: "" });
+    expect(mark?.says.figures.typed).toBe("27 9/16 in");
+    expect([mark?.entries.length, mark?.aside?.length]).toEqual([2, 1]);
+  });
+
+  test("the concession agrees with what the office said of the picture", () => {
+    const said = JSON.stringify(courtyard.afterwards);
+    expect(lookedAt).toContainEqual({ item: "patch-rolled", says: "cannot tell" });
+    expect(said).toContain("cannot be told");
+    expect(said).not.toContain("no bubble");
+    expect(JSON.stringify(courtyard.crew)).toMatch(/"paper-added".*Serial number on the carton/);
+  });
 });

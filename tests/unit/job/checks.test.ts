@@ -477,7 +477,7 @@ describe("several readings of one point", () => {
   test("a temperature below zero is read", () => {
     const b = book(sheet);
     b.read("cold-read", "-4", { unit: "°F" });
-    expect(b.finding("cold-read")).toMatchObject({ verdict: "within", says: { figures: { typed: "-4" } } });
+    expect(b.finding("cold-read")).toMatchObject({ verdict: "within", says: { figures: { typed: "-4 °F" } } });
   });
 });
 
@@ -485,7 +485,12 @@ describe("limits that are named", () => {
   const sheet = bench({
     items: [lengthItem("cord-run"), lengthItem("rim-height"), lengthItem("typed-limit", { weight: "asked" })],
     checks: [
-      check("cord-check", { items: ["cord-run"], upper: { function: "cord reach" }, weight: "asked", holds: undefined as never }),
+      check("cord-check", {
+        items: ["cord-run"],
+        upper: { function: "cord reach", offset: -36 * inch },
+        weight: "asked",
+        holds: undefined as never,
+      }),
       check("rim-check", {
         items: ["rim-height"],
         aim: { function: "rim below finished grade" },
@@ -495,7 +500,7 @@ describe("limits that are named", () => {
     ].map(({ holds, ...rest }) => (holds === undefined ? rest : { ...rest, holds })),
   });
 
-  test("cord reach: the cord less the basin's depth and 3 ft of slack (own); both figures are asked for by name", () => {
+  test("cord reach: the cord less the basin's depth and the slack that the sheet gives, here 3 ft (own); both figures are asked for by name", () => {
     const b = book(sheet);
     b.read("cord-run", "10 ft", { unit: "ft" });
     expect(b.finding("cord-check")).toMatchObject({ verdict: "not taken", unknown: ["cordLength", "basinDepth"] });

@@ -307,6 +307,7 @@ describe("the design and the sheet in force", () => {
 describe("handing over", () => {
   test("reads everything entered, or what is missing, of what holds and of what is asked", () => {
     const b = complete();
+    b.enter("signed", { relation: "customer", language: "en" });
     expect(b.handingOver().missing.map((line) => line.about.item)).toEqual(["fill-seen", "lid-on"]);
     b.answer("lid-on", "is-wet");
     // what is bad is entered all the same: the record shows it
@@ -315,14 +316,17 @@ describe("handing over", () => {
     expect(b.handingOver()).toEqual({
       state: "everything entered",
       missing: [],
-      leftToDo: [{ entry: left, text: "picture of the fill", by: "2026-07-01", done: false }],
+      leftToDo: [{ entry: left, text: "picture of the fill", by: "2026-07-01", about: { item: "fill-seen" }, done: false }],
     });
     b.enter("left-to-do-done", { entry: { id: left, digest: "" } });
     expect(b.handingOver().leftToDo.map(({ done }) => done)).toEqual([true]);
+    // said to be done, and yet not there: missing again
+    expect(b.handingOver().missing.map((line) => line.about.item)).toEqual(["fill-seen"]);
   });
 
   test("what could not be taken is missing where it holds, until somebody decided", () => {
     const b = complete();
+    b.enter("not-reached", { how: "rang twice" });
     b.answer("lid-on", "is-dry");
     b.enter("could-not-be-taken", { about: { item: "fill-seen" }, reason: "dark" });
     expect(b.handingOver().state).toBe("everything entered");

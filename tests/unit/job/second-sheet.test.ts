@@ -39,6 +39,8 @@ test("a sheet of another trade, from its file, runs through entry and clearance"
   expect(clearances().map(([, state]) => state)).toEqual(["clear", "clear"]);
   b.answer("gate-swings", "it-is");
   expect(b.clearance("bury-footing").covered).toMatchObject({ noLaterThan: true });
+  expect(b.handingOver().missing.map((line) => line.about.item)).toEqual(["lines-asked", undefined]);
+  b.enter("declined", { objection: "wants the post a foot further" });
   expect(b.handingOver().missing.map((line) => line.about.item)).toEqual(["lines-asked"]);
   const reading = { id: "x", digest: "x", author: { person: "p", phone: "q" }, run: 99, made: 0 };
   const twice = { ...reading, kind: "reading-taken", what: { ...post("hole-deep"), typed: "3 ft 1/3", unit: "in" } };

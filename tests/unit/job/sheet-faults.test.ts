@@ -243,3 +243,70 @@ describe("the default sheet", () => {
     expect(fixedPerSi("length")).toBe(1e6);
   });
 });
+
+describe("what the sheet says besides", () => {
+  const [tape] = sound.items;
+  const asked = { holds: undefined, weight: "asked" };
+  const instant = { quantity: "instant", unit: { inch: "instant", metric: "instant" }, ...asked };
+  const instants = [lengthItem("from-date", instant as never), lengthItem("until-date", instant as never)];
+  const between = {
+    id: "between-dates",
+    step: "step-one",
+    title: { en: "Between" },
+    function: "between two instants",
+    items: ["from-date", "until-date"],
+    begins: "step-one",
+    kind: "duration",
+    weight: "asked",
+    lower: 0,
+  };
+  const dated = (change: object) =>
+    JSON.parse(JSON.stringify({ ...sound, items: [...sound.items, ...instants], checks: [{ ...between, ...change }] }));
+  const first = (change: object) => ({ ...sound, items: [{ ...tape, ...change }, ...sound.items.slice(1)] });
+  const textFigure = { id: "nutDirection", title: { en: "Nut" }, kind: "text", from: "kit card" };
+
+  test.each([
+    ["all of it", { ...sound, beforehand: [{ id: "before-dig", title: { en: "before digging" }, steps: ["step-one"] }] }],
+    ["a step's note, and where the customer signs", { ...sound, steps: [{ ...sound.steps[0], note: { en: "n", es: "n" }, signed: true }] }],
+    ["an item that marks, wins and is a tie", first({ marks: "first running", wins: { lower: 1, upper: 2 }, fromMark: true })],
+    ["a fact in words", { ...sound, figures: [...sound.figures, textFigure] }],
+    ["a reason", withCheck({ reason: { en: "because" } })],
+    ["two instants", dated({})],
+  ])("is taken: %s", (_, sheet) => {
+    expect(faults(sheet)).toEqual([]);
+  });
+
+  test.each([
+    [
+      "steps before something",
+      { ...sound, beforehand: [{ id: "before-dig", title: { en: "x" }, steps: ["no-such"] }] },
+      "sheet-unknown-name sheet/beforehand/before-dig",
+    ],
+    ["no title of it", { ...sound, beforehand: [{ id: "before-dig", steps: [] }] }, "sheet-shape sheet/beforehand/0/title"],
+    ["a moment that is none", first({ marks: "first stopping" }), "sheet-shape sheet/items/0/marks"],
+    ["half of what it wins", first({ wins: { lower: 1 } }), "sheet-shape sheet/items/0/wins/upper"],
+    ["what it wins the wrong way round", first({ wins: { lower: 2, upper: 1 } }), "limits-crossed sheet/items/depth-read/wins"],
+    [
+      "a tie that is no length",
+      first({ fromMark: true, quantity: "temperature", unit: { inch: "°F", metric: "°C" } }),
+      "sheet-shape sheet/items/depth-read/fromMark",
+    ],
+    [
+      "a fact in words with a unit",
+      { ...sound, figures: [...sound.figures, { ...textFigure, unit: "in" }] },
+      "sheet-shape sheet/figures/7",
+    ],
+    [
+      "a fact in words as a limit",
+      { ...withCheck({ lower: { function: "design figure", figure: "nutDirection" } }), figures: [...sound.figures, textFigure] },
+      "sheet-shape sheet/checks/depth-check/figure",
+    ],
+    ["two instants of nothing", dated({ begins: undefined }), "sheet-shape sheet/checks/between-dates/begins"],
+    ["two instants of a step that is not there", dated({ begins: "no-such" }), "sheet-unknown-name sheet/checks/between-dates/step"],
+    ["two instants of another kind", dated({ kind: "length" }), "sheet-shape sheet/checks/between-dates/kind"],
+    ["one instant", dated({ items: ["from-date"] }), "sheet-shape sheet/checks/between-dates/items"],
+    ["a reason that is no wording", withCheck({ reason: "because" as never }), "sheet-shape sheet/checks/0/reason"],
+  ])("is found: %s", (_, sheet, expected) => {
+    expect(faults(sheet)).toContain(expected);
+  });
+});

@@ -5,12 +5,12 @@ import { countsOf, exceptionsOf, findingBehind } from "#core/screens/parts/count
 import { newsAfter } from "#core/screens/parts/news.ts";
 import { type ListedJob, nextOf, soonestFirst } from "#core/screens/parts/order.ts";
 import { jobPath, placeOf } from "#core/screens/parts/place.ts";
-import { shapeOfClearance, shapeOfVerdict } from "#core/screens/parts/shapes.ts";
+import { shapeOfClearance, shapeOfCovered, shapeOfFinding, shapeOfVerdict } from "#core/screens/parts/shapes.ts";
 
 interface Open {
   readonly covering: string;
   readonly done?: boolean;
-  readonly clear?: boolean;
+  readonly state?: "clear" | "on word" | "not yet";
   readonly lines?: number;
   readonly about?: number;
 }
@@ -19,7 +19,12 @@ const job = (title: string, ...coverings: readonly Open[]): ListedJob => ({
   job: title,
   title,
   entries: 1,
-  state: { coverings: coverings.map((covering) => ({ title: null, done: false, clear: false, lines: 0, ...covering })) },
+  state: {
+    coverings: coverings.map((covering) => {
+      const { state = "not yet" } = covering;
+      return { title: null, done: false, clear: state !== "not yet", lines: 0, ...covering, state };
+    }),
+  },
 });
 
 describe("order of jobs", () => {
@@ -28,11 +33,12 @@ describe("order of jobs", () => {
       job("all covered", { covering: "a", done: true }),
       job("far", { covering: "a", lines: 9 }),
       job("near", { covering: "a", lines: 1 }),
-      job("clear", { covering: "a", clear: true }),
+      job("on word", { covering: "a", state: "on word" }),
+      job("clear", { covering: "a", state: "clear" }),
       job("tomorrow", { covering: "a", lines: 3, about: 2_000 }),
       job("today", { covering: "a", lines: 3 }, { covering: "b", lines: 3, about: 1_000 }),
     ];
-    expect(soonestFirst(jobs).map(({ title }) => title)).toEqual(["today", "tomorrow", "clear", "near", "far", "all covered"]);
+    expect(soonestFirst(jobs).map(({ title }) => title)).toEqual(["today", "tomorrow", "clear", "on word", "near", "far", "all covered"]);
   });
 
   test("the list that was handed in stays as it was", () => {
@@ -89,36 +95,56 @@ const finding = (verdict: Verdict, more: Partial<Finding> = {}): Finding => ({
   ...more,
 });
 
+const covered = { at: 1, noLaterThan: false, laterDoubted: false } as const;
+
 describe("counts", () => {
   test("each verdict is counted for itself, each covering as it was covered", () => {
-    const covered = { at: 1, noLaterThan: false, laterDoubted: false } as const;
     const clearances: Clearance[] = [
       { covering: "a", state: "clear", lines: [], covered: { ...covered, shown: "clear" } },
       { covering: "b", state: "not yet", lines: [], covered: { ...covered, shown: "not yet" } },
       { covering: "c", state: "not yet", lines: [], covered: { ...covered, shown: "clear", laterDoubted: true } },
       { covering: "d", state: "not yet", lines: [] },
+      { covering: "e", state: "clear", lines: [], covered: { ...covered, noLaterThan: true } },
+      { covering: "f", state: "on word", lines: [], covered: { ...covered, shown: "on word" } },
     ];
-    const counts = countsOf({ findings: [finding("within"), finding("within"), finding("outside"), finding("not taken")], clearances });
-    expect(counts).toEqual({
-      findings: { within: 2, outside: 1, "too close to call": 0, "not taken": 1, "could not be taken": 0, "does not apply": 0 },
-      covered: 3,
+    const cord = finding("within", { asks: "electrician" });
+    const findings = [finding("within"), finding("within"), cord, finding("outside"), finding("not taken")];
+    expect(countsOf({ findings, clearances })).toEqual({
+      findings: {
+        verdicts: { within: 2, outside: 1, "too close to call": 0, "not taken": 1, "could not be taken": 0, "does not apply": 0 },
+        besideFigure: 1,
+      },
+      covered: 5,
       open: 1,
       onNotYet: 1,
+      onWord: 1,
+      unsaid: 1,
       laterDoubted: 1,
     });
   });
 
-  test("what to read first: what is not within, and whatever passed by a decision", () => {
-    const decided = finding("within", { by: { way: "rework", entry: "e" } });
+  test("what to read first: what is not within and what passed by a decision, in order; what is missing apart", () => {
+    const granted = finding("not taken", { by: { way: "go-ahead", entry: "e" } });
+    const reworked = finding("within", { by: { way: "rework", entry: "e" }, beforeRework: [{ value: 1, verdict: "outside" }] });
     const all = [
       finding("within"),
       finding("not taken"),
-      finding("outside"),
-      finding("too close to call"),
-      decided,
+      finding("not taken", { weight: "open" }),
+      reworked,
+      granted,
       finding("could not be taken"),
+      finding("too close to call"),
+      finding("outside"),
     ];
-    expect(exceptionsOf(all).map(({ verdict }) => verdict)).toEqual(["outside", "too close to call", "within", "could not be taken"]);
+    const { found, missing } = exceptionsOf(all);
+    expect(found.map(({ verdict }) => verdict)).toEqual(["outside", "too close to call", "could not be taken", "not taken", "within"]);
+    expect(found.slice(3)).toEqual([granted, reworked]);
+    expect(missing).toEqual([all[1]]);
+  });
+
+  test("a job with nothing entered is all missing, not all right", () => {
+    const { found, missing } = exceptionsOf([finding("not taken"), finding("not taken", { weight: "asked" })]);
+    expect([found.length, missing.length]).toEqual([0, 2]);
   });
 
   test("a line finds the finding behind it, by its tag too", () => {
@@ -133,4 +159,14 @@ test("no two states that must be told apart without colour have the same shape",
   expect(new Set(verdicts.map(shapeOfVerdict)).size).toBe(5);
   expect(shapeOfVerdict("within")).not.toBe(shapeOfVerdict("outside"));
   expect(new Set((["clear", "on word", "not yet"] as const).map(shapeOfClearance)).size).toBe(3);
+});
+
+test("nothing is drawn as within that nobody showed, and no verdict of what a licensed person decides", () => {
+  expect(shapeOfCovered({ laterDoubted: false })).toBe("undecided");
+  expect(shapeOfCovered({ ...covered, shown: "clear" })).toBe("within");
+  expect(shapeOfCovered({ ...covered, shown: "on word" })).toBe("word");
+  expect(shapeOfCovered({ ...covered, shown: "on word", laterDoubted: true })).toBe("undecided");
+  expect(shapeOfCovered({ ...covered, shown: "not yet", laterDoubted: true })).toBe("outside");
+  for (const verdict of verdicts) expect(shapeOfFinding(finding(verdict, { asks: "electrician" }))).toBe("apart");
+  expect(shapeOfFinding(finding("outside"))).toBe("outside");
 });

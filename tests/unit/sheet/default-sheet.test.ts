@@ -69,6 +69,50 @@ describe("the default tolerance sheet", () => {
   test("every number says where it comes from", () => {
     const unsaid = sheet.checks.filter((check) => check.source === undefined);
     expect(unsaid.map((check) => check.id)).toEqual([]);
+    // a figure with its unit in the words of an item: '10 ft', '30 min', '2 turns'
+    const figure = /\d\s*(in|ft|min|s|h|days|turns|pulg|pies|días|vueltas)\b/;
+    const withFigure = sheet.items.filter((item) =>
+      everyWords({ ...item }, "").some(({ en, es }) => figure.test(en) || figure.test(String(es))),
+    );
+    expect(withFigure.length).toBeGreaterThan(10);
+    expect(withFigure.filter((item) => item.source === undefined).map(({ id }) => id)).toEqual([]);
+  });
+
+  test("a source says whence a figure is and not why: the reason stands beside it", () => {
+    const sources = [...sheet.items, ...sheet.checks].flatMap(({ source }) => source ?? []);
+    expect(sources.filter((source) => !/^(own|common practice|the can's own figure)/.test(source))).toEqual([]);
+    expect(sources.filter((source) => source.length > 100 || /[.] |\bu\b|\bU\b/.test(source))).toEqual([]);
+    expect(sheet.checks.filter(({ reason }) => reason).map(({ id }) => id)).toEqual([
+      "level-along-round",
+      "level-across-round",
+      "rim-moved",
+    ]);
+  });
+
+  test("every caution says who decides", () => {
+    const silent = sheet.cautions.filter(
+      ({ text }) =>
+        !/local code and a licensed person decide/i.test(text.en) ||
+        !/deciden el código local y una persona con licencia/i.test(text.es ?? ""),
+    );
+    expect(silent.map(({ id }) => id)).toEqual([]);
+  });
+
+  test("before digging, the moment of first running, ties and facts in words are data", () => {
+    expect(sheet.beforehand).toEqual([
+      { id: "before-digging", title: { en: "before digging", es: "antes de excavar" }, steps: sheet.steps.slice(0, 2).map(({ id }) => id) },
+    ]);
+    expect(sheet.items.filter(({ marks }) => marks === "first running").map(({ kind }) => kind)).toEqual(["picture"]);
+    expect(sheet.items.filter(({ fromMark }) => fromMark).map(({ quantity }) => quantity)).toEqual(
+      Array.from({ length: 11 }, () => "length"),
+    );
+    expect(sheet.figures.filter(({ kind }) => kind === "text").map(({ id }) => id)).toEqual(["nutDirection", "tightening"]);
+    expect(sheet.steps.filter(({ signed }) => signed)).toHaveLength(1);
+    expect(sheet.coverings.map(({ title }) => title.en.split(" ")[0])).toEqual(["backfill", "fill", "set", "trim", "set"]);
+  });
+
+  test("the cord's slack is the sheet's: 3 ft (own)", () => {
+    expect(checkNamed("cord-reaches").upper).toEqual({ function: "cord reach", offset: -36 * inch });
   });
 
   test("ids are kebab-case with a hyphen, figures camelCase", () => {
