@@ -14,7 +14,8 @@ export function doubtText(kind: QuantityKind, value: number, units: UnitPreferen
   if (kind !== "length") return formatQuantity(kind, value, units);
   if (units.lengths === "metric") return `${Math.ceil(value / 100) / 10} mm`;
   const marks = value >= QUARTER_INCH ? 16 : 64;
-  return formatQuantity("length", Math.round((Math.ceil((value * marks) / 25_400) * 25_400) / marks), { ...units, marks });
+  // the stored integer may lie half a micrometre above what was computed
+  return formatQuantity("length", Math.round((Math.ceil(((value - 0.5) * marks) / 25_400) * 25_400) / marks), { ...units, marks });
 }
 
 /** The tape's own marks, those of the instrument that the check's first item names; finer where a value is worked out from several. */

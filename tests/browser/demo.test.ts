@@ -100,7 +100,9 @@ describe("crew", () => {
     expect(lines.length).toBe((view.findings as unknown[]).length);
     expect(lines.filter(({ text, sign }) => !sign || text.length < 8)).toEqual([]);
     const steps = await page.$$eval(".step-name span", (all) => all.map((one) => one.textContent ?? ""));
-    expect(steps.every((text) => verdicts.some((verdict) => text.includes(verdict)))).toBe(true);
+    expect(
+      steps.every((text) => /^\d+ (within|as asked|taken|outside|too close|not taken|could not|does not apply|beside)/.test(text)),
+    ).toBe(true);
   });
 
   test("a picture is the rendition that media made, and its place says what it shows", async () => {
@@ -155,7 +157,7 @@ describe.each(["crew", "office", "owner"] as const)("what the %s is told of digg
     expect(signs.length).toBeGreaterThan(0);
     expect(new Set(signs)).toEqual(new Set(["sign"]));
     const steps = await textOf(page, ".steps");
-    expect(steps).toContain("1 beside the tolerance sheet's figure: ask the electrician");
+    expect(steps).toContain("1 beside its figure: ask the electrician");
   });
 });
 
@@ -236,15 +238,23 @@ describe("company owner", () => {
     const { page } = screens.owner;
     await open(page, jobPath(covered));
     const view = await asked(page, jobPath(covered).replace("/jobs", "/api/jobs"));
-    const findings = (view.findings as { verdict: string; asks?: string }[]).filter(({ asks }) => asks === undefined);
-    const besideFigure = (view.findings as unknown[]).length - findings.length;
-    expect(besideFigure).toBeGreaterThan(0);
+    const findings = view.findings as { verdict: string; of: string; value?: number; asks?: string }[];
+    const forElectrician = findings.filter(({ asks, value }) => asks !== undefined && value !== undefined);
+    const judged = findings.filter((one) => !forElectrician.includes(one));
     const shown = await page.$$eval("table.counts tbody tr", (rows) =>
       rows.map((row) => [row.querySelector("th")?.textContent?.trim(), Number(row.querySelector("td")?.textContent)]),
     );
     const counted = new Map(shown as [string, number][]);
-    for (const verdict of verdicts) expect(counted.get(verdict), verdict).toBe(findings.filter((one) => one.verdict === verdict).length);
-    expect(counted.get("beside the tolerance sheet's figure: ask the electrician")).toBe(besideFigure);
+    const number = (wanted: (one: (typeof findings)[number]) => boolean): number => judged.filter(wanted).length;
+    for (const verdict of verdicts.filter((one) => one !== "within"))
+      expect(counted.get(verdict), verdict).toBe(number((one) => one.verdict === verdict));
+    const [within, asAsked, taken] = ["within", "as asked", "taken"].map((word) => counted.get(word) ?? 0);
+    expect(taken).toBe(number(({ verdict, of }) => verdict === "within" && ["picture", "reading"].includes(of)));
+    expect((within ?? 0) + (asAsked ?? 0) + (taken ?? 0)).toBe(number(({ verdict }) => verdict === "within"));
+    expect(within).toBeLessThanOrEqual(number(({ verdict, of }) => verdict === "within" && of === "check"));
+    expect(within).toBeGreaterThan(5);
+    expect(forElectrician.length).toBeGreaterThan(0);
+    expect(counted.get("beside its figure: ask the electrician")).toBe(forElectrician.length);
     expect(counted.get("Covered")).toBe(5);
     expect(counted.get("Covered on a not yet")).toBe(1);
   });

@@ -32,5 +32,14 @@ export interface Recording {
 /** The record of a job, by default the company's edition, issued when no clock is left to wait for. */
 export function recordOf(ledger: JobLedger, { edition = "company", settings = {}, people = {}, photos = {} }: Recording = {}): RecordModel {
   const whole = ledgerOf(ledger);
-  return recordModel({ ledger: whole, attached: ledgerOf(ledger, edition), edition, version: 1, issuedAt: later, settings, people, photos });
+  return recordModel({
+    ledger: whole,
+    attached: ledgerOf(ledger, edition),
+    edition,
+    version: 1,
+    issuedAt: later,
+    settings,
+    people,
+    photos,
+  });
 }

@@ -1,7 +1,5 @@
-import { verdicts } from "../../job/index.ts";
-import type { Sayer } from "../../record/index.ts";
-import type { JobCounts } from "../parts/counts.ts";
-import { shapeOfVerdict } from "../parts/shapes.ts";
+import { countedAs, type JobCounts } from "../parts/counts.ts";
+import { shapeOfCount } from "../parts/shapes.ts";
 import { Sign } from "../parts/sign.tsx";
 import { useSpeaking } from "../parts/speaking.ts";
 
@@ -9,11 +7,10 @@ interface CountsProps {
   readonly counts: JobCounts;
   /** How many records were issued, where it is known. */
   readonly records: number | undefined;
-  readonly verdict: Sayer["verdict"];
 }
 
 /** Plain counts of a job: findings by verdict, coverings, records. Nothing is worked out of them. */
-export function CountsTable({ counts, records, verdict }: CountsProps) {
+export function CountsTable({ counts, records }: CountsProps) {
   const { say } = useSpeaking();
   const others = [
     ["counts-covered", counts.covered],
@@ -35,20 +32,14 @@ export function CountsTable({ counts, records, verdict }: CountsProps) {
         </tr>
       </thead>
       <tbody>
-        {verdicts.map((one) => (
-          <tr key={one}>
+        {countedAs.map((as) => (
+          <tr key={as}>
             <th scope="row">
-              <Sign shape={shapeOfVerdict(one)} /> {verdict(one)}
+              <Sign shape={shapeOfCount(as)} /> {say(`counted-${as}`)}
             </th>
-            <td class="number">{counts.findings.verdicts[one]}</td>
+            <td class="number">{counts.findings[as]}</td>
           </tr>
         ))}
-        <tr>
-          <th scope="row">
-            <Sign shape="apart" /> {say("beside-figure")}
-          </th>
-          <td class="number">{counts.findings.besideFigure}</td>
-        </tr>
       </tbody>
       <tbody>
         {others.map(([word, number]) => (

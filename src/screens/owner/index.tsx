@@ -1,5 +1,4 @@
-import { useMemo, useState } from "preact/hooks";
-import { makeSayer } from "../../record/index.ts";
+import { useState } from "preact/hooks";
 import { countsOf } from "../parts/counts.ts";
 import { DoneCovering, OpenCovering } from "../parts/covering.tsx";
 import { Exceptions } from "../parts/exceptions.tsx";
@@ -22,23 +21,15 @@ import { tallyOf } from "./tally.ts";
 const COUNTED_AT_ONCE = 8;
 
 function JobTally({ job }: { readonly job: ListedJob }) {
-  const { say, session } = useSpeaking();
+  const { say } = useSpeaking();
   const { value } = useNews(`tally ${job.job} ${job.entries}`, () => tallyOf(job.job));
-  const { verdict } = useMemo(
-    () => makeSayer({ language: session.language, units: session.units, zone: "UTC" }),
-    [session.language, session.units],
-  );
   return (
     <li>
       <Link to={jobPath(job.job)} class="job-link">
         <h2>{job.title}</h2>
         {job.ownNumber !== undefined && <p class="own-number">{job.ownNumber}</p>}
       </Link>
-      {value === undefined ? (
-        <p>{say("counts-counting")}</p>
-      ) : (
-        <CountsTable counts={value.counts} records={value.records} verdict={verdict} />
-      )}
+      {value === undefined ? <p>{say("counts-counting")}</p> : <CountsTable counts={value.counts} records={value.records} />}
     </li>
   );
 }
@@ -76,7 +67,7 @@ function OwnerJobParts({ job, now, sayer, pictures }: JobTold & { readonly job: 
   return (
     <>
       <Section title="findings">
-        <CountsTable counts={countsOf(now)} records={records.value?.records.length} verdict={sayer.verdict} />
+        <CountsTable counts={countsOf(now)} records={records.value?.records.length} />
       </Section>
       <Exceptions now={now} sayer={sayer} />
       <Section title="counts-coverings" look="coverings">

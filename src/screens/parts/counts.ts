@@ -1,11 +1,34 @@
-import { type Clearance, type Finding, type Verdict, verdicts } from "../../job/index.ts";
+import type { Clearance, Finding } from "../../job/index.ts";
 import { exceptionsFirst } from "../../record/index.ts";
 import type { JobNow } from "./job-now.ts";
 
-export interface FindingCounts {
-  readonly verdicts: Readonly<Record<Verdict, number>>;
-  /** Measured for a licensed person to decide on: printed beside the sheet's figure, never counted under a verdict. */
-  readonly besideFigure: number;
+/**
+ * What findings are counted as: only what was measured against a limit is ever within. What has none was taken, or is as
+ * asked; what a licensed person decides stands beside the tolerance sheet's figure.
+ */
+export const countedAs = [
+  "within",
+  "as asked",
+  "taken",
+  "outside",
+  "too close to call",
+  "not taken",
+  "could not be taken",
+  "does not apply",
+  "beside its figure",
+] as const;
+export type CountedAs = (typeof countedAs)[number];
+export type FindingCounts = Readonly<Record<CountedAs, number>>;
+
+/** An electrician is asked, and there is a figure to show. */
+export const isForElectrician = ({ asks, value }: Pick<Finding, "asks" | "value">): boolean => asks !== undefined && value !== undefined;
+
+function countOf(finding: Finding): CountedAs {
+  const { verdict, of, says } = finding;
+  if (isForElectrician(finding)) return "beside its figure";
+  if (verdict !== "within") return verdict;
+  if (of === "picture" || of === "reading") return "taken";
+  return of === "check" && !says.key.startsWith("check.") ? "within" : "as asked";
 }
 
 export interface JobCounts {
@@ -20,10 +43,9 @@ export interface JobCounts {
 }
 
 export function findingCounts(findings: readonly Finding[]): FindingCounts {
-  const counts = Object.fromEntries(verdicts.map((verdict) => [verdict, 0])) as Record<Verdict, number>;
-  const judged = findings.filter(({ asks }) => asks === undefined);
-  for (const { verdict } of judged) counts[verdict] += 1;
-  return { verdicts: counts, besideFigure: findings.length - judged.length };
+  const counts = Object.fromEntries(countedAs.map((as) => [as, 0])) as Record<CountedAs, number>;
+  for (const finding of findings) counts[countOf(finding)] += 1;
+  return counts;
 }
 
 type Happened = Pick<Clearance, "covered">;

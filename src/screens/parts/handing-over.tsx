@@ -65,7 +65,7 @@ function LeftToDo({ now, left }: { readonly now: JobNow; readonly left: HandingO
     <ul class="shown">
       {left.map(({ entry, text, by, done }) => (
         <li key={entry}>
-          {say("left-to-do-line", { text, name: behind(entry).name, by: dayIn(by, session.language) })}
+          {say("left-to-do-line", { text: text.replace(/\.\s*$/, ""), name: behind(entry).name, by: dayIn(by, session.language) })}
           {done && ` (${say("left-to-do-done")})`}
         </li>
       ))}

@@ -1,5 +1,6 @@
 import type { Clearance, CoveredState, Finding, Verdict } from "../../job/index.ts";
 import type { Tone } from "../../record/index.ts";
+import { type CountedAs, isForElectrician } from "./counts.ts";
 
 /** The record's shapes, and one of its own for what is clear on somebody's word. */
 export type Shape = Tone | "word";
@@ -15,9 +16,12 @@ const ofVerdict: Readonly<Record<Verdict, Tone>> = {
 
 const ofClearance: Readonly<Record<Clearance["state"], Shape>> = { clear: "within", "on word": "word", "not yet": "outside" };
 
-/** No verdict is drawn of what a licensed person decides. */
-export const shapeOfFinding = ({ verdict, asks }: Pick<Finding, "verdict" | "asks">): Shape =>
-  asks === undefined ? ofVerdict[verdict] : "apart";
+/** As in the record: no verdict is drawn of what a licensed person decides, nor of a picture that nobody has looked at. */
+export const shapeOfFinding = (finding: Pick<Finding, "verdict" | "asks" | "value" | "says">): Shape =>
+  isForElectrician(finding) || finding.says.key === "picture.not-looked-at" ? "apart" : ofVerdict[finding.verdict];
+
+const ofCount: Readonly<Record<CountedAs, Shape>> = { ...ofVerdict, "as asked": "within", taken: "apart", "beside its figure": "apart" };
+export const shapeOfCount = (as: CountedAs): Shape => ofCount[as];
 
 /** Of a covering that happened: what was shown then, and that nothing was shown where nobody said so. */
 export function shapeOfCovered({ shown, laterDoubted }: Pick<CoveredState, "shown" | "laterDoubted">): Shape {

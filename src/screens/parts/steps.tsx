@@ -1,6 +1,6 @@
-import { type Finding, verdicts } from "../../job/index.ts";
+import type { Finding } from "../../job/index.ts";
 import type { Sayer } from "../../record/index.ts";
-import { findingCounts } from "./counts.ts";
+import { countedAs, findingCounts, isForElectrician } from "./counts.ts";
 import type { JobNow } from "./job-now.ts";
 import { PictureView } from "./picture.tsx";
 import type { PictureShown } from "./pictures.ts";
@@ -14,25 +14,19 @@ export const FindingList = ({ findings, sayer }: { readonly findings: readonly F
   <ul class="findings">
     {findings.map((finding) => (
       <li key={`${finding.of} ${finding.check} ${finding.tag ?? ""}`}>
-        <Sign
-          shape={shapeOfFinding(finding)}
-          quiet={finding.asks !== undefined || finding.weight !== "holds" || finding.by !== undefined}
-        />
+        <Sign shape={shapeOfFinding(finding)} quiet={isForElectrician(finding) || finding.weight !== "holds" || finding.by !== undefined} />
         <span>{sayer.finding(finding)}</span>
       </li>
     ))}
   </ul>
 );
 
-/** '5 within, 2 not taken': the verdicts of a step in words. */
-export function verdictsText(findings: readonly Finding[], sayer: Sayer, say: Say): string {
+/** '5 within, 2 not taken': what the findings of a step are counted as, in words. */
+export function countsText(findings: readonly Finding[], say: Say): string {
   const counts = findingCounts(findings);
-  return [
-    ...verdicts.map((verdict) => [counts.verdicts[verdict], sayer.verdict(verdict)] as const),
-    [counts.besideFigure, say("beside-figure")] as const,
-  ]
-    .filter(([count]) => count > 0)
-    .map(([count, word]) => `${count} ${word}`)
+  return countedAs
+    .filter((as) => counts[as] > 0)
+    .map((as) => `${counts[as]} ${say(`counted-${as}`)}`)
     .join(", ");
 }
 
@@ -66,7 +60,7 @@ export function Steps({ now, sayer, pictures, originals, opened }: StepsProps) {
               <span class="balloon">{step.number}</span>
               <div class="step-name">
                 <h3>{sayer.words(step.title)}</h3>
-                <span>{verdictsText(findings, sayer, say)}</span>
+                <span>{countsText(findings, say)}</span>
               </div>
             </summary>
             <div class="inside">

@@ -107,12 +107,22 @@ describe("counts", () => {
       { covering: "e", state: "clear", lines: [], covered: { ...covered, noLaterThan: true } },
       { covering: "f", state: "on word", lines: [], covered: { ...covered, shown: "on word" } },
     ];
-    const cord = finding("within", { asks: "electrician" });
-    const findings = [finding("within"), finding("within"), cord, finding("outside"), finding("not taken")];
+    const cord = finding("within", { asks: "electrician", value: 1 });
+    const untaken = finding("not taken", { asks: "electrician" });
+    const answer = finding("within", { of: "answer" });
+    const oneOf = finding("within", { says: { key: "check.one-of", figures: {} } });
+    const findings = [finding("within"), cord, finding("outside"), untaken, answer, oneOf, finding("within", { of: "picture" })];
     expect(countsOf({ findings, clearances })).toEqual({
       findings: {
-        verdicts: { within: 2, outside: 1, "too close to call": 0, "not taken": 1, "could not be taken": 0, "does not apply": 0 },
-        besideFigure: 1,
+        within: 1,
+        "as asked": 2,
+        taken: 1,
+        outside: 1,
+        "too close to call": 0,
+        "not taken": 1,
+        "could not be taken": 0,
+        "does not apply": 0,
+        "beside its figure": 1,
       },
       covered: 5,
       open: 1,
@@ -167,6 +177,9 @@ test("nothing is drawn as within that nobody showed, and no verdict of what a li
   expect(shapeOfCovered({ ...covered, shown: "on word" })).toBe("word");
   expect(shapeOfCovered({ ...covered, shown: "on word", laterDoubted: true })).toBe("undecided");
   expect(shapeOfCovered({ ...covered, shown: "not yet", laterDoubted: true })).toBe("outside");
-  for (const verdict of verdicts) expect(shapeOfFinding(finding(verdict, { asks: "electrician" }))).toBe("apart");
+  for (const verdict of verdicts) expect(shapeOfFinding(finding(verdict, { asks: "electrician", value: 1 }))).toBe("apart");
+  expect(shapeOfFinding(finding("not taken", { asks: "electrician" }))).toBe("missing");
+  const unseen = { key: "picture.not-looked-at", figures: {} };
+  expect(shapeOfFinding(finding("within", { of: "picture", says: unseen }))).toBe("apart");
   expect(shapeOfFinding(finding("outside"))).toBe("outside");
 });

@@ -1,0 +1,92 @@
+import type { DesignLine, DesignMessage, DesignQuestion, DesignState, Expectation, ExpectationId, FigureKey } from "../job/index.ts";
+import { formatQuantity, type QuantityKind, type UnitPreferences } from "../units/index.ts";
+import { doubtText } from "./figures-text.ts";
+import { fill, type Speaking } from "./speaking.ts";
+import { type DesignWord, designEn } from "./words/design-en.ts";
+import { designEs } from "./words/design-es.ts";
+
+const dictionaries = { en: designEn, es: designEs } as const;
+
+/** Of a boulder or a basin nobody says sixteenths before it is dug. */
+const MARKS = 4;
+
+/** One expected figure as it prints. */
+export interface ExpectationText {
+  readonly title: string;
+  /** Empty where there is no number. */
+  readonly value: string;
+  readonly doubt: string;
+  /** Answer and warning, if any. */
+  readonly beside: string;
+  /** Where most of the doubt comes from, largest first. */
+  readonly contributors: readonly string[];
+  readonly needs: readonly string[];
+  readonly assumes: readonly string[];
+  readonly caution: string;
+}
+
+/** Says the lines of a design check and the figures that a design leads to, in one language and one company's units. */
+export function makeDesignSayer({ language, units: lengths }: Pick<Speaking, "language" | "units">) {
+  const texts: Readonly<Record<DesignWord, string>> = dictionaries[language];
+  const units: UnitPreferences = { lengths, marks: MARKS };
+
+  const word = (key: string): string => (Object.hasOwn(texts, key) ? texts[key as DesignWord] : key.slice(key.indexOf(".") + 1));
+  const quantity = (kind: QuantityKind, value: number): string => formatQuantity(kind, value, units);
+
+  const figure = (key: FigureKey): string => word(`figure.${key}`);
+  const titles = (keys: readonly FigureKey[] = []): readonly string[] => keys.map(figure);
+
+  function message({ key, figures, kinds }: DesignMessage): string {
+    const said = Object.entries(figures).map(([name, value]): readonly [string, string] => {
+      const kind = kinds[name];
+      if (typeof value === "string" || kind === undefined) return [name, String(value)];
+      return [name, name === "doubt" ? doubtText(kind, value, { lengths }) : quantity(kind, value)];
+    });
+    return fill(word(key), Object.fromEntries(said));
+  }
+
+  /** A contributor's name in words: a figure's own title, else what it is called here, else its name. */
+  function source(name: string): string {
+    if (name.startsWith("figure:")) return word(`figure.${name.slice("figure:".length)}`);
+    const exact = `source.${name}`;
+    const family = `source.${name.slice(0, name.indexOf(":"))}`;
+    return Object.hasOwn(texts, exact) ? word(exact) : Object.hasOwn(texts, family) ? word(family) : name;
+  }
+
+  /** The sentences of a line in order: what it comes to, what to change, what it waits for, what was taken for it, its caution. */
+  function line({ says, advice, needs = [], assumes = [], caution }: DesignLine): readonly string[] {
+    return [
+      message(says),
+      ...advice.map(message),
+      ...(needs.length === 0 ? [] : [fill(texts["design.needs"], { needs: titles(needs).join("; ") })]),
+      ...(assumes.length === 0 ? [] : [fill(texts["design.assumes"], { assumes: titles(assumes).join("; ") })]),
+      ...(caution === undefined ? [] : [word(`caution.${caution}`)]),
+    ];
+  }
+
+  function expectation(of: Expectation): ExpectationText {
+    const { id, kind, value, doubt, answer, warning, contributors = [], needs, assumes, caution } = of;
+    return {
+      title: word(`expected.${id}`),
+      value: value === undefined ? "" : quantity(kind, value),
+      doubt: doubt === undefined || doubt === 0 ? "" : doubtText(kind, doubt, { lengths }),
+      beside: [answer && word(`answer.${answer}`), warning && word(`warning.${warning}`)].filter(Boolean).join("; "),
+      contributors: contributors.map(({ name }) => source(name)),
+      needs: titles(needs),
+      assumes: titles(assumes),
+      caution: caution === undefined ? "" : word(`caution.${caution}`),
+    };
+  }
+
+  return {
+    question: (id: DesignQuestion): string => word(`question.${id}`),
+    state: (state: DesignState): string => word(`state.${state}`),
+    title: (id: ExpectationId): string => word(`expected.${id}`),
+    figure,
+    message,
+    line,
+    expectation,
+  };
+}
+
+export type DesignSayer = ReturnType<typeof makeDesignSayer>;
