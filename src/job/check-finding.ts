@@ -41,21 +41,33 @@ function lackingPart(missing: readonly About[], items: ItemFindings): Part {
     : { verdict: "not taken", says: message("check.not-taken"), ...named };
 }
 
+/** What is not taken, and the figures that would do instead or are wanted besides. */
+function waitingPart(missing: readonly About[], unknown: readonly string[], items: ItemFindings): Part {
+  if (missing.length === 0) return { verdict: "not taken", says: message("check.limit-unknown"), unknown };
+  const lacking = lackingPart(missing, items);
+  if (unknown.length === 0) return lacking;
+  return { ...lacking, unknown, ...(lacking.verdict === "not taken" ? { says: message("check.not-taken-unknown") } : {}) };
+}
+
 function evaluatedPart({ state, sheet, check, tag, holds }: Asked, evaluation: Evaluation, items: ItemFindings): Part {
-  if (evaluation.state === "lacking") return lackingPart(evaluation.missing, items);
+  if (evaluation.state === "lacking") {
+    const { missing, unknown = [] } = evaluation;
+    return missing.length === 0 && unknown.length === 0 ? lackingPart(missing, items) : waitingPart(missing, unknown, items);
+  }
+  if (evaluation.state === "does not count") return { verdict: "not taken", says: evaluation.says };
   if (evaluation.state === "answered") {
     return evaluation.met
       ? { verdict: "within", says: message("check.one-of-them") }
       : { verdict: "outside", says: message("check.none-of-them") };
   }
-  const { bounds, unknown, missing } = limitsOf(state, sheet, check, tag, holds);
-  if (missing.length > 0) return lackingPart(missing, items);
-  if (unknown.length > 0) return { verdict: "not taken", says: message("check.limit-unknown"), unknown };
+  const limits = limitsOf(state, sheet, check, tag, holds);
+  const { bounds, unknown, missing } = limits;
+  if (missing.length > 0 || unknown.length > 0) return waitingPart(missing, unknown, items);
   const { times } = evaluation;
-  if (times === undefined || bounds.lower === undefined) return valuePart(state, check, evaluation, bounds, holds);
+  if (times === undefined || bounds.lower === undefined) return valuePart(state, check, evaluation, limits, holds);
   const from = times.since + bounds.lower;
   if (times.until === undefined) return { verdict: "within", from, says: message("time.from", { fromInstant: from }) };
-  return { ...valuePart(state, check, evaluation, bounds, holds), from };
+  return { ...valuePart(state, check, evaluation, limits, holds), from };
 }
 
 interface Earlier {
@@ -74,7 +86,7 @@ function beforeRework({ state, sheet, check, tag, holds }: Asked): Earlier {
     const earlier = stateBefore(state, cut.position);
     const evaluation = evaluate(earlier, check, tag);
     if (evaluation.state !== "value") return [];
-    const { value, verdict } = valuePart(earlier, check, evaluation, limitsOf(earlier, sheet, check, tag, holds).bounds, holds);
+    const { value, verdict } = valuePart(earlier, check, evaluation, limitsOf(earlier, sheet, check, tag, holds), holds);
     return value === undefined ? [] : [{ value, verdict }];
   });
   const entry = reworks.at(-1)?.entry;

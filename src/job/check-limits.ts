@@ -1,9 +1,11 @@
+import type { Uncertain } from "../doubt/index.ts";
 import { readQuantity } from "../reading/index.ts";
 import { instanceFor } from "./evaluation.ts";
+import { expectedOf, sourceFor } from "./expected.ts";
 import type { About } from "./fact.ts";
-import { designFor } from "./instances.ts";
-import { resolveLimit } from "./limits.ts";
-import { askedOf } from "./measured.ts";
+import { type LimitContext, resolveLimit } from "./limits.ts";
+import { meaningOf } from "./meaning.ts";
+import { askedOf, readingsOf } from "./measured.ts";
 import { aboutOf, type Instance, seriesOf } from "./series.ts";
 import { type Check, itemNamed, type ToleranceSheet } from "./sheet.ts";
 import type { JobState } from "./state.ts";
@@ -13,6 +15,8 @@ export type Bounds = { readonly [B in "aim" | "lower" | "upper"]?: number };
 /** The limits of a check as numbers, and what those that are none wait for. */
 export interface LimitsFound {
   readonly bounds: Bounds;
+  /** Standard uncertainty of limits that are derived from the design, the largest of them, fixed unit. */
+  readonly doubt?: number;
   /** Figures of design or kit card. */
   readonly unknown: readonly string[];
   /** Readings. */
@@ -34,28 +38,48 @@ export function limitsOf(
   tag: string | undefined,
   holds: string | undefined,
 ): LimitsFound {
-  const figures = { design: designFor(state, holds), kitCards: state.kitCards };
   const bounds: { aim?: number; lower?: number; upper?: number } = {};
   const unknown = new Set<string>();
   const missing = new Map<string, About>();
+  let doubt: number | undefined;
   const instanceOf = (id: string): Instance | undefined => {
     const item = itemNamed(sheet, id);
     return item && instanceFor(item, tag);
   };
-  const typed = (id: string): number | undefined => {
-    const instance = instanceOf(id);
-    return instance && typedValue(state, instance);
+  const instancesOf = (ids: readonly string[]): readonly Instance[] => ids.flatMap((id) => instanceOf(id) ?? []);
+  const context: LimitContext = {
+    figures: sourceFor(state, holds),
+    kind: check.kind,
+    typed: (id) => {
+      const instance = instanceOf(id);
+      return instance && typedValue(state, instance);
+    },
+    coldest: (ids) =>
+      instancesOf(ids)
+        .filter(({ item }) => item.quantity === "temperature")
+        .flatMap((instance) => readingsOf(state, instance).map(({ value }) => value))
+        .reduce<Uncertain | undefined>(
+          (coldest, value) => (coldest === undefined || value.value < coldest.value ? value : coldest),
+          undefined,
+        ),
+    thermometers: (ids) => ids.filter((id) => itemNamed(sheet, id)?.quantity === "temperature"),
+    meaning: (ids) => meaningOf(state, instancesOf(ids)),
+    expected: (id) => expectedOf(state, holds, id),
   };
   for (const bound of ["aim", "lower", "upper"] as const) {
     const limit = check[bound];
     if (limit === undefined) continue;
-    const resolved = resolveLimit(limit, { figures, kind: check.kind, typed });
-    if ("value" in resolved) bounds[bound] = resolved.value;
-    else if ("unknown" in resolved) for (const figure of resolved.unknown) unknown.add(figure);
-    else {
-      const instance = instanceOf(resolved.missing);
-      missing.set(resolved.missing, instance ? aboutOf(instance) : { item: resolved.missing });
+    const resolved = resolveLimit(limit, context);
+    if ("value" in resolved) {
+      bounds[bound] = resolved.value;
+      if (bound !== "aim" && resolved.doubt !== undefined) doubt = Math.max(doubt ?? 0, resolved.doubt);
+      continue;
+    }
+    for (const figure of resolved.unknown ?? []) unknown.add(figure);
+    for (const id of resolved.missing ?? []) {
+      const instance = instanceOf(id);
+      missing.set(id, instance ? aboutOf(instance) : { item: id });
     }
   }
-  return { bounds, unknown: [...unknown], missing: [...missing.values()] };
+  return { bounds, ...(doubt === undefined ? {} : { doubt }), unknown: [...unknown], missing: [...missing.values()] };
 }

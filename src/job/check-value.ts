@@ -1,7 +1,8 @@
-import { contributingRoles, type Uncertain } from "../doubt/index.ts";
+import { contributingRoles, type Uncertain, withSource } from "../doubt/index.ts";
 import { judge, leaveCore, toInteger } from "../tolerance/index.ts";
 import { fixedPerSi, type QuantityKind } from "../units/index.ts";
-import type { Bounds } from "./check-limits.ts";
+import { leakSettling } from "../water/index.ts";
+import type { Bounds, LimitsFound } from "./check-limits.ts";
 import { steadyLimit } from "./evaluate.ts";
 import type { Evaluation } from "./evaluation.ts";
 import { type Finding, type Message, message, type Verdict } from "./finding.ts";
@@ -28,23 +29,40 @@ const saysOf: Readonly<Record<Extract<Verdict, "within" | "outside" | "too close
 const contributors = (value: Uncertain, kind: QuantityKind): NonNullable<Finding["contributors"]> =>
   contributingRoles(value, 3).map(({ source, u }) => ({ name: source, u: toInteger(u * fixedPerSi(kind)) }));
 
-/** The verdict on a value with its doubt, taken from the integers that are stored. */
+const MS_PER_SECOND = 1000;
+
+/** A leak test that is too close to call says how long it would have to be, or that no time settles it. */
+function longerTest(evaluation: Extract<Evaluation, { state: "value" }>, { upper }: Bounds): Message | undefined {
+  if (evaluation.leak === undefined || upper === undefined) return undefined;
+  const settling = leakSettling(evaluation.leak, upper / fixedPerSi("volume"));
+  if (!settling.ok || settling.value.answer === "settled") return undefined;
+  return settling.value.answer === "too close to call"
+    ? message("leak.longer", { wholeDuration: Math.ceil(settling.value.seconds) * MS_PER_SECOND })
+    : message("leak.no-longer");
+}
+
+/**
+ * The verdict on a value with its doubt, taken from the integers that are stored. The doubt of a limit that is derived from the
+ * design is added to the value's in quadrature: the two are compared, and neither is known better than that.
+ */
 export function valuePart(
   state: JobState,
   check: Check,
   evaluation: Extract<Evaluation, { state: "value" }>,
-  found: Bounds,
+  { bounds: found, doubt: u }: Pick<LimitsFound, "bounds" | "doubt">,
   holds: string | undefined,
 ): Part {
   const perSi = fixedPerSi(check.kind);
-  const { value, expanded: doubt } = leaveCore(evaluation.value, perSi);
+  const compared = u === undefined ? evaluation.value : withSource(evaluation.value, "design:limit", u / perSi);
+  const { value, expanded: doubt } = leaveCore(compared, perSi);
   const steady = check.function === "steady";
   const bounds: Bounds = steady ? { aim: 0, upper: toInteger(steadyLimit(evaluation.value) * perSi) } : found;
   const judged = judge({ value, expanded: steady ? 0 : doubt, rule: rules[check.rule ?? "guarded"], ...bounds });
   if (!judged.ok) return { verdict: "not taken", says: message("check.limit-unknown"), unknown: [] };
   const { verdict, by, needed } = judged.value;
   const costs = check.costs === "water lost to tilt" ? waterLost(state, holds, value) : undefined;
-  const says: Message = message(saysOf[verdict], { by, ...(needed === undefined ? {} : { needed }) });
+  const longer = verdict === "too close to call" ? longerTest(evaluation, bounds) : undefined;
+  const says: Message = longer ?? message(saysOf[verdict], { by, ...(needed === undefined ? {} : { needed }) });
   return {
     kind: check.kind,
     value,

@@ -29,7 +29,8 @@ const byTelephone: readonly WayOut[] = ["call the office", "go-ahead by telephon
 /** The ways out of a line, nearest first. */
 export function waysOutOf(finding: Finding, mayNotApply: boolean): readonly WayOut[] {
   if (finding.of === "tag set") return ["name it"];
-  if (finding.unknown !== undefined) return ["ask for the figure", ...byTelephone];
+  const isWaiting = finding.missing !== undefined && finding.missing.length > 0;
+  if (finding.unknown !== undefined) return [...(isWaiting ? (["take it"] as const) : []), "ask for the figure", ...byTelephone];
   if (finding.verdict === "within") return ["wait", ...byTelephone];
   if (finding.verdict === "not taken")
     return ["take it", ...(mayNotApply ? (["does not apply"] as const) : []), "could not be taken", ...byTelephone];

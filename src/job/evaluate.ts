@@ -14,8 +14,10 @@ import {
   readAt,
 } from "./evaluation.ts";
 import { computed, movedOverMark } from "./from-set-ups.ts";
+import { lossADay } from "./loss-a-day.ts";
 import { seriesOf } from "./series.ts";
 import type { Check, CheckFunction } from "./sheet.ts";
+import { shortOfSocket } from "./short-of-socket.ts";
 import type { JobState } from "./state.ts";
 
 /** Places in order around the rim, on axes whose unit is the basin's own extent: a tilt then is the rise across the basin. */
@@ -124,6 +126,8 @@ const functions: Readonly<Record<CheckFunction, (context: Context) => Evaluation
   "at least one of": atLeastOne,
   "time passed since": timePassed,
   "between two instants": betweenInstants,
+  "loss a day": lossADay,
+  "short of the socket": shortOfSocket,
 };
 
 /** What a check comes to on this job, for one tag where it repeats. */

@@ -1,4 +1,5 @@
 import { mean, type NonEmpty, repeated, subtract, type Uncertain } from "../doubt/index.ts";
+import type { LeakLoss } from "../water/index.ts";
 import type { About } from "./fact.ts";
 import type { Message } from "./finding.ts";
 import type { Live } from "./live.ts";
@@ -24,8 +25,18 @@ export type Evaluation =
       /** Something that no limit can settle: the mark did not close, two readings disagree. */
       readonly unsettled?: Message;
       readonly times?: { readonly since: number; readonly until?: number };
+      /** What a leak test came to, from which it is known how long it would have to be. */
+      readonly leak?: LeakLoss;
     }
-  | { readonly state: "lacking"; readonly missing: readonly About[]; readonly entries: readonly Live[] }
+  | {
+      readonly state: "lacking";
+      readonly missing: readonly About[];
+      readonly entries: readonly Live[];
+      /** Figures of design or kit card. */
+      readonly unknown?: readonly string[];
+    }
+  /** Taken, and yet it counts for nothing, for a reason of its own. */
+  | { readonly state: "does not count"; readonly says: Message; readonly entries: readonly Live[] }
   | { readonly state: "answered"; readonly met: boolean; readonly entries: readonly Live[] };
 
 /** When something was read: as typed, else when it was entered. */

@@ -27,7 +27,7 @@ export interface Finding {
   readonly holds?: string;
   readonly kind?: QuantityKind;
   readonly value?: number;
-  /** Expanded doubt U (k = 2). */
+  /** Expanded doubt U (k = 2), that of a limit derived from the design in it. */
   readonly doubt?: number;
   readonly aim?: number;
   readonly lower?: number;

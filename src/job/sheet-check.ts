@@ -25,16 +25,40 @@ export const checkFunctions = [
   "at least one of",
   "time passed since",
   "between two instants",
+  "loss a day",
+  "short of the socket",
 ] as const;
 export type CheckFunction = (typeof checkFunctions)[number];
 
-/** A number in the fixed unit of the check's kind, or a named function of design, kit card and typed values, plus an offset. */
+/**
+ * A number in the fixed unit of the check's kind, or a named function of design, kit card and typed values, plus an offset.
+ * `item`: as typed, the value; cure time, the can's own time, which goes before the company's table.
+ * `items`: cure time, the session's temperature and the answers that say what was glued and how damp the air was; water left inside,
+ * the answers that say whether water stands outside.
+ */
 export type LimitFigure =
   | number
-  | { readonly function: LimitFunction; readonly figure?: string; readonly item?: string; readonly offset?: number };
+  | {
+      readonly function: LimitFunction;
+      readonly figure?: string;
+      readonly item?: string;
+      readonly items?: readonly string[];
+      readonly offset?: number;
+    };
 
-export const limitFunctions = ["design figure", "rim below finished grade", "cord reach", "as typed"] as const;
+export const limitFunctions = [
+  "design figure",
+  "rim below finished grade",
+  "cord reach",
+  "as typed",
+  "cure time",
+  "expected draw-down",
+  "water left inside",
+] as const;
 export type LimitFunction = (typeof limitFunctions)[number];
+
+/** The two leak tests: what only the second loses leaves by falls and edges. */
+export const leakTests = ["basin, pump off", "running"] as const;
 
 export interface Check extends Weighted {
   readonly id: string;
@@ -44,10 +68,14 @@ export interface Check extends Weighted {
   /**
    * The items it reads. single value: mean of them. out of level, fourth place: four places in order around the rim.
    * moved since: places now. steady: two of them. level along a lip: the two gaps. time passed since: the instant.
-   * between two instants: the first and the last.
+   * between two instants: the first and the last. loss a day: water down from the rim mark, first and last.
+   * short of the socket: witness mark to the socket's mouth.
    */
   readonly items: readonly string[];
-  /** single value: the mean of these is taken off. moved since: the same places before, in the same order. */
+  /**
+   * single value: the mean of these is taken off. moved since: the same places before, in the same order.
+   * short of the socket: the socket's depth.
+   */
   readonly minus?: readonly string[];
   /** out of level: along = from places 1, 4 to 2, 3 (quarter points: 1 to 3); across = from 1, 2 to 4, 3 (2 to 4). */
   readonly way?: "along" | "across";
@@ -58,6 +86,12 @@ export interface Check extends Weighted {
   readonly begins?: string;
   /** steady: least time between the two, milliseconds. */
   readonly apart?: number;
+  /** loss a day: which of the two tests it is. */
+  readonly leak?: (typeof leakTests)[number];
+  /** loss a day: the control bucket, first and last. Not read: what the design says that evaporates a day. */
+  readonly bucket?: readonly string[];
+  /** loss a day: the answers that say whether the test counts. */
+  readonly conditions?: readonly string[];
   readonly kind: QuantityKind;
   readonly aim?: LimitFigure;
   readonly lower?: LimitFigure;

@@ -23,6 +23,8 @@ const forms: Readonly<Record<CheckFunction, Form>> = {
   "at least one of": { least: 1, most: 100, reads: "anything" },
   "time passed since": { least: 1, most: 100, reads: "instant" },
   "between two instants": { least: 2, most: 2, reads: "instant" },
+  "loss a day": { least: 2, most: 2, reads: "length" },
+  "short of the socket": { least: 1, most: 1 },
 };
 
 const isFigure = (limit: LimitFigure | undefined): limit is Exclude<LimitFigure, number> => typeof limit === "object";
@@ -31,7 +33,9 @@ function limitFaults(sheet: ToleranceSheet, check: Check, place: string, itemOf:
   return [check.aim, check.lower, check.upper].filter(isFigure).flatMap((limit) => {
     if (limit.function === "design figure" && limit.figure === undefined) return [fault(`${place}/figure`, "the figure's name")];
     if (figureAsked(sheet, limit.figure ?? "")?.kind === "text") return [fault(`${place}/figure`, `a figure of kind ${check.kind}`)];
-    if (limit.function !== "as typed") return [];
+    if (limit.function === "water left inside" && (limit.items ?? []).length === 0)
+      return [fault(`${place}/items`, "the answers on water outside")];
+    if (limit.function !== "as typed" && limit.function !== "cure time") return [];
     return itemOf(limit.item ?? "")?.quantity === check.kind ? [] : [fault(`${place}/item`, `a reading of kind ${check.kind}`)];
   });
 }
@@ -43,12 +47,26 @@ function instantsFaults({ kind, begins }: Check, place: string): readonly Refusa
   ];
 }
 
+function lossFaults({ kind, leak, bucket, conditions = [] }: Check, place: string): readonly Refusal[] {
+  return [
+    ...(leak === undefined ? [fault(`${place}/leak`, "which of the two tests it is")] : []),
+    ...(kind === "volume" ? [] : [fault(`${place}/kind`, "volume")]),
+    ...(bucket === undefined || bucket.length === 2 ? [] : [fault(`${place}/bucket`, "2 items")]),
+    ...(conditions.length > 0 ? [] : [fault(`${place}/conditions`, "the answers that say whether it counts")]),
+  ];
+}
+
+const socketFaults = ({ kind, minus = [] }: Check, place: string): readonly Refusal[] => [
+  ...(minus.length === 1 ? [] : [fault(`${place}/minus`, "1 items")]),
+  ...(kind === "length" ? [] : [fault(`${place}/kind`, "length")]),
+];
+
 function checkFaults(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
   const place = `sheet/checks/${check.id}`;
   const itemOf = (id: string): Item | undefined => sheet.items.find((item) => item.id === id);
   const { least, most, reads = check.kind } = forms[check.function];
   const { length } = check.items;
-  const all = [...check.items, ...(check.minus ?? [])].flatMap((id) => itemOf(id) ?? []);
+  const all = [...check.items, ...(check.minus ?? []), ...(check.bucket ?? [])].flatMap((id) => itemOf(id) ?? []);
   const wrong = reads === "anything" ? [] : all.filter((item) => item.kind !== "reading" || item.quantity !== reads);
   const sets = new Set(all.flatMap((item) => item.tags ?? []));
   const pairs = check.function !== "moved since" || check.minus?.length === length;
@@ -59,6 +77,8 @@ function checkFaults(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
     ...(sets.size > 1 ? [fault(`${place}/items`, "items that repeat by one tag set")] : []),
     ...limitFaults(sheet, check, place, itemOf),
     ...(check.function === "between two instants" ? instantsFaults(check, place) : []),
+    ...(check.function === "loss a day" ? lossFaults(check, place) : []),
+    ...(check.function === "short of the socket" ? socketFaults(check, place) : []),
   ];
 }
 

@@ -71,7 +71,13 @@ const onPaper = (limit: LimitFigure | undefined): { readonly base: string; reado
       : { base: `${limit.function} ${limit.figure ?? ""} ${limit.item ?? ""}`, value: limit.offset ?? 0 };
 
 /** Functions whose limit is their own doubt, a clock or a count: no work could be too good to be decided. */
-const withoutRoom: ReadonlySet<CheckFunction> = new Set(["steady", "at least one of", "time passed since", "between two instants"]);
+const withoutRoom: ReadonlySet<CheckFunction> = new Set([
+  "steady",
+  "at least one of",
+  "time passed since",
+  "between two instants",
+  "loss a day",
+]);
 
 function faultsOf(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
   const place = `sheet/checks/${check.id}`;

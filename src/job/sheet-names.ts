@@ -56,12 +56,19 @@ function itemFaults(miss: Miss, item: Item, isInGroup: boolean): readonly Refusa
   ];
 }
 
+const readByName = ({ items, minus = [], bucket = [], conditions = [] }: Check): readonly string[] => [
+  ...items,
+  ...minus,
+  ...bucket,
+  ...conditions,
+];
+
 function checkFaults(miss: Miss, check: Check, isTagged: boolean): readonly Refusal[] {
   const place = `sheet/checks/${check.id}`;
   const limits = [check.aim, check.lower, check.upper].flatMap((limit) => (typeof limit === "object" ? [limit] : []));
   return [
     ...miss(`${place}/step`, [check.step, check.begins], "steps"),
-    ...miss(`${place}/items`, [...check.items, ...(check.minus ?? []), check.until, ...limits.map((l) => l.item)], "items"),
+    ...miss(`${place}/items`, [...readByName(check), check.until, ...limits.flatMap((l) => [l.item, ...(l.items ?? [])])], "items"),
     ...miss(
       `${place}/figure`,
       limits.map((l) => l.figure),

@@ -1,6 +1,6 @@
 import { fixedUnits } from "../units/index.ts";
 import { among, eitherOf, integer, listOf, notNegative, objectOf, type Shape, text, yesNo } from "./shape.ts";
-import { checkFunctions, jobMoments, limitFunctions } from "./sheet.ts";
+import { checkFunctions, choiceMeanings, jobMoments, leakTests, limitFunctions } from "./sheet.ts";
 
 const words = objectOf({ en: text, "es?": text });
 const kind = among(...Object.keys(fixedUnits));
@@ -11,7 +11,10 @@ const weighted = {
   "switches?": objectOf({ "on?": texts, "off?": texts }),
   "source?": text,
 };
-const limit = eitherOf(integer, objectOf({ function: among(...limitFunctions), "figure?": text, "item?": text, "offset?": integer }));
+const limit = eitherOf(
+  integer,
+  objectOf({ function: among(...limitFunctions), "figure?": text, "item?": text, "items?": texts, "offset?": integer }),
+);
 
 /** The shape of a tolerance sheet's file. */
 export const sheetShape: Shape = objectOf({
@@ -71,7 +74,9 @@ export const sheetShape: Shape = objectOf({
       "inSetUp?": yesNo,
       "heightMark?": yesNo,
       "fromMark?": yesNo,
-      "choices?": listOf(objectOf({ id: text, title: words, accepts: yesNo, "caution?": text })),
+      "choices?": listOf(
+        objectOf({ id: text, title: words, accepts: yesNo, "means?": listOf(among(...choiceMeanings)), "caution?": text }),
+      ),
     }),
   ),
   oneOf: listOf(objectOf({ id: text, step: text, title: words, holds: text, groups: listOf(objectOf({ title: words, items: texts })) })),
@@ -89,6 +94,9 @@ export const sheetShape: Shape = objectOf({
       "until?": text,
       "begins?": text,
       "apart?": notNegative,
+      "leak?": among(...leakTests),
+      "bucket?": texts,
+      "conditions?": texts,
       kind,
       "aim?": limit,
       "lower?": limit,

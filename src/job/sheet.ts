@@ -166,10 +166,29 @@ export interface Item extends Weighted {
   readonly choices?: readonly Choice[];
 }
 
+/** What an answer means where a check or a limit goes by it. */
+export const choiceMeanings = [
+  "rigid PVC",
+  "flexible PVC",
+  "ABS to PVC transition",
+  "humid",
+  "dry air",
+  "water outside",
+  "make-up shut",
+  "make-up open",
+  "no rain",
+  "rain",
+  "pump off",
+  "pump ran",
+  "pump ran in part",
+] as const;
+export type ChoiceMeaning = (typeof choiceMeanings)[number];
+
 export interface Choice {
   readonly id: string;
   readonly title: Words;
   readonly accepts: boolean;
+  readonly means?: readonly ChoiceMeaning[];
   /** Caution that this choice brings. */
   readonly caution?: string;
 }

@@ -1,11 +1,12 @@
-export { type RecordInput, recordModel } from "./build.ts";
+export { recordModel } from "./build.ts";
 export type { PhotoKnown } from "./context.ts";
+export type { RecordInput } from "./context-of.ts";
 export { exceptionRank, exceptionsFirst, isException } from "./exceptions.ts";
 export type * from "./model.ts";
 export type { Person } from "./names.ts";
 export { picturesOf } from "./pictures-view.ts";
-export { type DesignSayer, type ExpectationText, makeDesignSayer } from "./say-design.ts";
 export { fill, makeSayer, type Sayer, type Speaking } from "./say.ts";
+export { type DesignSayer, type ExpectationText, makeDesignSayer } from "./say-design.ts";
 export { type CompanySettings, readSettings, type WarrantyTerm } from "./settings.ts";
 export { dayText, type Language, lastDayOfCover, momentText, typedDay } from "./when.ts";
 export { type HeadingKey, headingKeys } from "./words/heading-keys.ts";

@@ -92,7 +92,7 @@ ${compartments(
     { label: say("rules"), text: String(rules) },
     { label: say("tolerance-sheet"), text: sheet },
   ],
-  "figures",
+  "row",
 )}
 <dl class="compartments head"><div><dt>${say("head")}</dt><dd class="hash">${head}</dd></div></dl>
 ${paragraphs(how)}${withheld !== "" && html`<p><b>${say("withheld")}:</b> ${prose(withheld)}</p>`}</section>`;

@@ -13,17 +13,17 @@ tbody + tbody, .readings tr + tr, .left tr + tr, .warranty tr + tr { border-top:
 .says p + p { margin-top: .3mm; }
 td.verdict { white-space: normal; }
 col.verdict { width: 26mm; }
-col.wide-verdict { width: 38mm; }
-col.covering { width: 34mm; }
-col.covered { width: 42mm; }
+col.wide-verdict { width: 36mm; }
+col.covering { width: 33mm; }
+col.covered { width: 49mm; }
 col.when { width: 30mm; }
-col.people { width: 32mm; }
-.findings, .left, .readings, .due { font-size: 8.2pt; line-height: 1.32; }
+col.people { width: 36mm; }
+.findings, .left, .readings, .due, .coverings, .exceptions, .accepted, .warranty { font-size: 8.2pt; line-height: 1.32; }
 .findings tbody, .due tbody { break-inside: auto; }
 .findings tr + tr, .due tr + tr { border-top: .4pt solid var(--hair); }
 .findings col.value { width: 25mm; }
-.findings col.aim { width: 15mm; }
-.findings col.limit { width: 22mm; }
+.findings col.aim { width: 14mm; }
+.findings col.limit { width: 24mm; }
 .findings th, .findings td { padding-top: .8mm; padding-bottom: .9mm; }
 .readings { font-size: 7.8pt; }
 .readings th, .readings td { padding-top: .45mm; padding-bottom: .45mm; }

@@ -146,7 +146,9 @@ describe("the record as a PDF", () => {
     expect(images.map(({ filter }) => filter)).toEqual(photos.map(() => "/DCTDecode"));
     expect(images.map(({ bytes }) => sha(bytes)).sort()).toEqual(photos.map(({ sha256 }) => sha256).sort());
     expect(read.painted.reduce((sum, count) => sum + count, 0)).toBe(photos.length);
-    expect(Math.max(...read.painted)).toBe(4);
+    // two to four to a page where pictures follow each other
+    expect(Math.max(...read.painted)).toBeGreaterThan(1);
+    expect(Math.max(...read.painted)).toBeLessThanOrEqual(4);
     expect([...read.figures].sort()).toEqual(
       model.steps
         .flatMap(({ pictures }) => pictures)
