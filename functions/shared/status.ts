@@ -104,6 +104,8 @@ export const statusOf: Readonly<Record<RefusalCode, number>> = {
   "print-failed": 502,
   "database-busy": 503,
   "pipe-size-unknown": 422,
+  "pipe-kind-unknown": 422,
+  "pump-curve-text": 422,
   "fitting-length-unknown": 422,
   "count-not-whole": 422,
   "pipe-part-longer": 422,

@@ -70,7 +70,14 @@ export const kitCards: readonly {
       cordLength: { typed: "20", unit: "ft" },
       intakeHeight: { typed: "2 3/4", unit: "in" },
       pumpPower: { typed: "140", unit: "W" },
+      pumpCurve: "0 gpm 16 ft; 20 gpm 13 ft; 45 gpm 5.84 ft; 58 gpm 0 ft",
     },
+    source: "invented for the demo",
+  },
+  {
+    id: "bank-pipe",
+    part: "Flexible pipe 2 in",
+    facts: { pipeKind: "flexible PVC, smooth bore" },
     source: "invented for the demo",
   },
 ];

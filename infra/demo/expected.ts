@@ -93,6 +93,31 @@ export const courtyardExpected: readonly Expected[] = [
     arithmetic: "12 May 16:04 to 13 May 7:53 = 15 h 49 min; at least 6 h",
   },
   {
+    check: "water-left-in",
+    verdict: "within",
+    value: 234_950,
+    doubt: 8_618,
+    arithmetic:
+      "9 1/4 in = 234.95 mm down; 1 in of rain in the hole, 6 ft 4 in across less the tank's 4 ft 4 in: 1 x 31.50 / (31.50 - 14.75) = 1.88 in; 46 lb rise on 46 / (62.3 x 14.75) ft = 0.60 in; leave 1.28 in and its doubt, 2.44 in in all; 28 - 2.44 = 25.6 in = 649 mm at most. u: rim and water 916.8 each, step 1/4 in 1833.1, tape 288.7, tank's depth ± 1/4 in 3666.2; sqrt = 4308.8, U = 8618",
+  },
+  {
+    check: "pipe-home",
+    tag: "1",
+    verdict: "within",
+    value: 1_588,
+    doubt: 2_130,
+    arithmetic:
+      "2 1/16 - 2 in = 1/16 in short; the socket's depth drops out. u: hard edge 916.8, step 1/16 in 458.3, tape 288.7; sqrt = 1064.9, U = 2130. 3.718 < 6.35",
+  },
+  {
+    check: "pipe-home",
+    tag: "2",
+    verdict: "within",
+    value: 3_175,
+    doubt: 2_656,
+    arithmetic: "2 1/8 - 2 in = 1/8 in; u: 916.8, step 1/8 in 916.5, 288.7; sqrt = 1328.1, U = 2656. 5.831 < 6.35",
+  },
+  {
     check: "cover-depth",
     verdict: "within",
     value: 292_100,
@@ -143,6 +168,13 @@ export const courtyardExpected: readonly Expected[] = [
       "6 11/16 - 6 5/8 = 1/16 in; u: first 916.8, 3666.2, 916.5, 288.7 = 3899.4; second 916.8, 3666.2, 458.4, 288.7 = 3817.7; together 5457.1, U = 10914. 1.588 < 10.914, and 8 min apart",
   },
   {
+    check: "draw-down",
+    verdict: "within",
+    value: 81_756,
+    arithmetic:
+      "(6 5/8 + 6 11/16) / 2 - 3 7/16 = 3 7/32 in = 81.756 mm. Expected: 45 gpm over 22 in is 123 gph/in, by Francis 0.81 in of head; pool 6 x 4 ft x 0.81 in = 12.1 gal, stream 108 x 22 x 1 1/2 in = 15.4 gal, 2 ft of pipe 0.3 gal: 27.8 gal over 9.19 gal/in = 3.03 in = 76.9 mm. Difference 4.9 mm; U about 20 mm, most of it the stream's depth; 4.9 + 20 < 38.1",
+  },
+  {
     check: "edge-running",
     tag: "A",
     verdict: "within",
@@ -168,6 +200,8 @@ export const courtyardExpected: readonly Expected[] = [
     doubt: 324,
     arithmetic: "(3/32 + 3/32) / 2 = 2.381 mm; 2.381 + 0.324 = 2.705 < 3.175",
   },
+  { check: "overnight-loss", verdict: "not taken", arithmetic: "left to do" },
+  { check: "running-loss", verdict: "not taken", arithmetic: "left to do" },
   { check: "return-edge-height", tag: "A", verdict: "not taken", arithmetic: "left to do" },
   { check: "return-edge-height", tag: "B", verdict: "not taken", arithmetic: "left to do" },
   { check: "return-lip-level", tag: "A", verdict: "not taken", arithmetic: "left to do" },
@@ -201,6 +235,23 @@ export const sideYardExpected: readonly Expected[] = [
     arithmetic:
       "5 1/8 in = 130.175 mm; u: wiped rim 916.8, step 1/8 in 916.5, spirit level 352.0, tape 288.7; sqrt = 1374.0, U = 2748. 101.6 < 127.4, 132.9 < 152.4",
   },
+  {
+    check: "water-left-in",
+    verdict: "within",
+    value: 317_500,
+    doubt: 10_704,
+    arithmetic:
+      "12 1/2 in = 317.5 mm down; 6 in ± 1/2 stood in the hole; 46 lb rise on 0.60 in; leave 5.40 in and its U of 0.58, 5.98 in; 28 - 5.98 = 22.0 in at most. u: rim and water 916.8 each, step 1/2 in 3666.2, tape 288.7, tank's depth 3666.2; sqrt = 5352.2, U = 10704",
+  },
+  {
+    check: "cure-passed",
+    tag: "1",
+    verdict: "within",
+    arithmetic:
+      "52 °F, 2 in, rigid: 4 h by a pipe maker's table, half as long again where nobody said dry: 6 h; 13 May 15:18 + 6 h = 21:18",
+  },
+  { check: "pipe-home", tag: "1", verdict: "not taken", arithmetic: "no mark was read" },
+  { check: "draw-down", verdict: "not taken", arithmetic: "no water yet" },
   { check: "cover-depth", verdict: "not taken", arithmetic: "the trench is still open" },
 ];
 

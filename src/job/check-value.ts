@@ -26,8 +26,12 @@ const saysOf: Readonly<Record<Extract<Verdict, "within" | "outside" | "too close
   "too close to call": "value.too-close",
 };
 
-const contributors = (value: Uncertain, kind: QuantityKind): NonNullable<Finding["contributors"]> =>
-  contributingRoles(value, 3).map(({ source, u }) => ({ name: source, u: toInteger(u * fixedPerSi(kind)) }));
+/** The three that bring the most doubt: what is new at each reading by its role, and a limit that is derived. */
+function contributors(value: Uncertain, kind: QuantityKind, limit: number | undefined): NonNullable<Finding["contributors"]> {
+  const read = contributingRoles(value, 3).map(({ source, u }) => ({ name: source as string, u: toInteger(u * fixedPerSi(kind)) }));
+  const all = limit === undefined ? read : [...read, { name: "limit", u: toInteger(limit) }];
+  return all.sort((a, b) => b.u - a.u).slice(0, 3);
+}
 
 const MS_PER_SECOND = 1000;
 
@@ -68,7 +72,7 @@ export function valuePart(
     value,
     doubt,
     ...bounds,
-    contributors: contributors(evaluation.value, check.kind),
+    contributors: contributors(evaluation.value, check.kind, u),
     ...(evaluation.place === undefined ? {} : { place: evaluation.place }),
     ...(evaluation.soFar ? { soFar: true } : {}),
     ...(costs === undefined ? {} : { costs: { kind: "volume" as const, value: costs } }),

@@ -32,7 +32,7 @@ export interface Finding {
   readonly aim?: number;
   readonly lower?: number;
   readonly upper?: number;
-  /** The three largest contributors to the doubt: name and their standard uncertainty. */
+  /** The three largest contributors to the doubt, by the role of a reading's source, or `limit`: name and their standard uncertainty. */
   readonly contributors?: readonly { readonly name: string; readonly u: number }[];
   /** Verdict so far: the height mark has not been read again. */
   readonly soFar?: boolean;

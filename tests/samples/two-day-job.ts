@@ -1,4 +1,15 @@
-import type { Check, Entry, FactKind, Item, JobLedger, LimitFigure, ToleranceSheet, Typed } from "#core/job/index.ts";
+import {
+  type Check,
+  designSwitches,
+  type Entry,
+  expectationOf,
+  type FactKind,
+  type Item,
+  type JobLedger,
+  type LimitFigure,
+  type ToleranceSheet,
+  type Typed,
+} from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
 
 export interface ScriptedEntry {
@@ -35,8 +46,22 @@ const figures: Readonly<Record<string, Typed>> = {
   basinLength: { typed: "60", unit: "in" },
   basinWidth: { typed: "48", unit: "in" },
   basinDiameter: { typed: "54", unit: "in" },
+  basinWeight: { typed: "75", unit: "lb" },
+  rainExpected: { typed: "1", unit: "in" },
+  pipeSize: { typed: "2", unit: "in" },
+  pipeRun: { typed: "15", unit: "ft" },
+  streamLength: { typed: "8", unit: "ft" },
+  streamWidth: { typed: "20", unit: "in" },
+  streamDepth: { typed: "1", unit: "in" },
 };
 const namedLengths: Readonly<Record<string, number>> = { "rim below finished grade": 4 * INCH };
+
+/** Lengths that limits are derived from, under the switches of the design. */
+function lengthsOfDesign(sheet: ToleranceSheet, switches: Readonly<Record<string, boolean>>): Readonly<Record<string, number>> {
+  const design = { figures, switches };
+  const drawDown = expectationOf("drawDown", { design, kitCards: [] }, designSwitches(sheet, design)).value;
+  return { ...namedLengths, ...(drawDown === undefined ? {} : { "expected draw-down": drawDown }) };
+}
 
 const tagNames: Readonly<Record<string, readonly string[]>> = {
   "side-fitting": ["A"],
@@ -48,8 +73,12 @@ const tagNames: Readonly<Record<string, readonly string[]>> = {
 const namesOf = (set: { readonly id: string; readonly least: number }): readonly string[] =>
   tagNames[set.id] ?? ["A", "B", "C"].slice(0, set.least);
 
-const length = (limit: LimitFigure | undefined): number =>
-  limit === undefined ? 0 : typeof limit === "number" ? limit : (namedLengths[limit.function] ?? 0) + (limit.offset ?? 0);
+type LengthOf = (limit: LimitFigure | undefined) => number;
+
+const lengthBy =
+  (named: Readonly<Record<string, number>>): LengthOf =>
+  (limit) =>
+    limit === undefined ? 0 : typeof limit === "number" ? limit : (named[limit.function] ?? 0) + (limit.offset ?? 0);
 
 /** Rod readings that make a rim out of level by its aims, and flat: offsets below the highest place, micrometres. */
 function rimOffsets(along: number, across: number, places: Check["places"]): readonly number[] {
@@ -57,7 +86,11 @@ function rimOffsets(along: number, across: number, places: Check["places"]): rea
 }
 
 /** Lengths that bring every check exactly to its aim, by item. */
-function lengthsAtAim(sheet: ToleranceSheet, isAsked: (thing: Pick<Item, "switches">) => boolean): ReadonlyMap<string, number> {
+function lengthsAtAim(
+  sheet: ToleranceSheet,
+  isAsked: (thing: Pick<Item, "switches">) => boolean,
+  length: LengthOf,
+): ReadonlyMap<string, number> {
   const lengths = new Map<string, number>();
   const checks = sheet.checks.filter((check) => check.kind === "length" && isAsked(check));
   const base = 40 * INCH;
@@ -71,9 +104,12 @@ function lengthsAtAim(sheet: ToleranceSheet, isAsked: (thing: Pick<Item, "switch
     if (check.function === "single value" && before.length === 0 && check.aim !== undefined)
       for (const id of check.items) lengths.set(id, length(check.aim));
     if (check.function === "single value" && before.length > 0) {
+      for (const id of check.items) if (!lengths.has(id)) lengths.set(id, base);
       const mean = check.items.reduce((sum, id) => sum + (lengths.get(id) ?? base), 0) / check.items.length;
       for (const id of before) lengths.set(id, Math.round(mean - length(check.aim)));
     }
+    // the witness mark stands 2 in beyond the socket's depth
+    if (check.function === "short of the socket") for (const id of check.items) lengths.set(id, 2 * INCH + length(check.aim));
     if (check.function === "level along a lip") for (const id of check.items) lengths.set(id, length(check.aim));
   }
   for (const check of checks.filter((c) => c.function === "moved since"))
@@ -111,7 +147,7 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
   const switchedOn = new Map(sheet.switches.map((s) => [s.id, options.switches?.[s.id] ?? s.standard]));
   const isAsked = ({ switches }: Pick<Item, "switches">): boolean =>
     (switches?.on ?? []).every((s) => switchedOn.get(s)) && !(switches?.off ?? []).some((s) => switchedOn.get(s));
-  const lengths = lengthsAtAim(sheet, isAsked);
+  const lengths = lengthsAtAim(sheet, isAsked, lengthBy(lengthsOfDesign(sheet, options.switches ?? {})));
   const otherWays = new Set(sheet.oneOf.flatMap((one) => one.groups.slice(1).flatMap((group) => group.items)));
   const untils = new Set(sheet.checks.flatMap((check) => check.until ?? []));
   const timed = new Set(sheet.checks.filter((check) => check.apart !== undefined).flatMap((check) => check.items));

@@ -6,6 +6,7 @@ import { getCompany } from "./get-company.ts";
 import { getCompanyLedger } from "./get-company-ledger.ts";
 import { getHealth } from "./get-health.ts";
 import { getJob } from "./get-job.ts";
+import { getJobDesign } from "./get-job-design.ts";
 import { getJobLedger } from "./get-job-ledger.ts";
 import { describing } from "./get-open-api.ts";
 import { getPhoto } from "./get-photo.ts";
@@ -59,6 +60,7 @@ const working: readonly Route[] = [
   listJobs,
   appendEntries,
   getJob,
+  getJobDesign,
   getJobLedger,
   moveEntries,
   rebuildJob,

@@ -2,6 +2,9 @@ import { describe, expect, test } from "vitest";
 import {
   beforehandOf,
   clearances,
+  designAt,
+  designSwitches,
+  expectationOf,
   type Finding,
   findings,
   handingOver,
@@ -33,12 +36,12 @@ function play(script: JobScript): Promise<JobState> {
 }
 
 /** The scenario without a network: one office desk and one phone, as the core reads them. */
-async function enter(script: JobScript): Promise<JobState> {
+async function enter(script: JobScript, cards = kitCards): Promise<JobState> {
   const digest = (content: Json): string => sha256Hex(new TextEncoder().encode(JSON.stringify(content)));
   const things = [
     ["sheet", sheet.id, defaultSheetJson] as const,
     ["settings", "settings", settings] as const,
-    ...kitCards.map((card) => ["kit card", card.id, card as unknown as Json] as const),
+    ...cards.filter(({ id }) => script.kitCards.includes(id)).map((card) => ["kit card", card.id, card as unknown as Json] as const),
   ];
   const book = openBook("job", Object.fromEntries(things.map(([, , content]) => [digest(content), content])));
   const office = new Phone("office");
@@ -111,6 +114,49 @@ test("the second job stands half-way: one covering done on a clear, the next not
   const [first, second] = clearances(state, findings(state), later);
   expect([first?.state, first?.covered?.shown]).toEqual(["clear", "clear"]);
   expect([second?.state, second?.covered]).toEqual(["not yet", undefined]);
+});
+
+/** The first job with another curve on its pump's card. */
+const withCurve = (pumpCurve: string): Promise<JobState> =>
+  enter(
+    courtyard,
+    kitCards.map((card) => (card.id === "tank-pump" ? { ...card, facts: { ...(card.facts as object), pumpCurve } } : card)),
+  );
+const flowOf = (state: JobState): number | undefined => {
+  const { sheet: of } = state;
+  if (of === undefined) throw new Error("no sheet");
+  const design = designAt(state, Number.POSITIVE_INFINITY);
+  return expectationOf("flow", { design, kitCards: state.kitCards }, designSwitches(of, design)).value;
+};
+const drawDown: Expected = { check: "draw-down", verdict: "within", arithmetic: "" };
+
+describe("the pump's curve on its kit card", () => {
+  test("gives the flow that the design expects: 45 gpm against 4 ft and 1.84 ft of friction", async () => {
+    // 18 ft + 17.2 ft for the valve + 2 bends of 5.7 ft, bore 2.047 in, C 140: hf = 0.2083 / 100 x (100 / 140)^1.852 x 45^1.852 / 2.047^4.8655 x 46.6
+    const litresPerMinute = 45 * 3.785411784;
+    expect((flowOf(await play(courtyard)) ?? 0) / 1000).toBeCloseTo(litresPerMinute, 0);
+  });
+
+  test("changed, it changes the expected flow and the finding", async () => {
+    const [own, weaker] = [await play(courtyard), await withCurve("0 gpm 9 ft; 10 gpm 6 ft; 20 gpm 0 ft")];
+    expect(flowOf(weaker)).toBeLessThan((flowOf(own) ?? 0) / 2);
+    const [before, after] = [own, weaker].map((state) => found(findings(state), drawDown));
+    expect(after?.value).toBe(before?.value);
+    expect(after?.upper).toBeLessThan((before?.upper ?? 0) - 10_000);
+    expect([before?.verdict, after?.verdict]).toEqual(["within", "too close to call"]);
+  });
+
+  test("a figure of the design taken away, the finding names it and the rest still computes", async () => {
+    const state = await enter({ ...courtyard, figures: { ...courtyard.figures, streamDepth: "unknown" } });
+    const waiting = findings(state).filter(({ unknown }) => unknown);
+    expect(waiting.map(({ check, verdict, unknown }) => [check, verdict, unknown])).toEqual([["draw-down", "not taken", ["streamDepth"]]]);
+  });
+});
+
+test("the second job's glue session counts down by the table", async () => {
+  const state = await play(sideYard);
+  const cure = findings(state).find(({ check }) => check === "cure-passed");
+  expect(cure?.from).toBe(moment("13 21:18"));
 });
 
 describe("what the demo's first job says besides", () => {

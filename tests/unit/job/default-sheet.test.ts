@@ -50,15 +50,34 @@ describe("one item short", () => {
     );
   });
 
-  test("the can's own cure time, typed once, is asked by both coverings that wait for it", () => {
-    const timed = sheet.checks.find(({ lower }) => typeof lower === "object" && lower.function === "as typed");
-    const item = typeof timed?.lower === "object" ? (timed.lower.item ?? "") : "";
+  test("rigid pipe cures by the table; without a temperature both coverings that wait for it ask for one", () => {
+    const timed = sheet.checks.find(({ lower }) => typeof lower === "object" && lower.function === "cure time");
+    const limit = typeof timed?.lower === "object" ? timed.lower : undefined;
+    const cold = limit?.items?.find((id) => sheet.items.find((item) => item.id === id)?.quantity === "temperature") ?? "";
     const { clearances: all } = computed(
-      without((entry) => wordsOf(entry).item === item),
+      without((entry) => wordsOf(entry).item === cold),
       afterTwoDays,
     );
     const open = all.filter(({ state }) => state === "not yet");
-    expect(open.map(asks)).toEqual([[item], [item]]);
+    expect(open.map(asks)).toEqual([[`${cold} 1`], [`${cold} 2`]]);
+  });
+
+  test("without the pipe's size the can's own time is asked, and the size is named", () => {
+    const sizeless: JobLedger = {
+      ...whole,
+      entries: whole.entries.map((entry) =>
+        entry.kind === "design-set"
+          ? { ...entry, what: { figures: { ...(entry.what as { figures: object }).figures, pipeSize: "unknown" } } }
+          : entry,
+      ),
+    };
+    const { all, clearances: now } = computed(sizeless, afterTwoDays);
+    const timed = all.filter(({ unknown }) => unknown?.includes("pipeSize") === true).filter(({ weight }) => weight === "holds");
+    expect(timed.map(({ verdict, missing, says }) => [verdict, missing?.length, says.key])).toEqual([
+      ["not taken", 1, "check.not-taken-unknown"],
+      ["not taken", 1, "check.not-taken-unknown"],
+    ]);
+    expect(now.filter(({ state }) => state === "not yet").flatMap(({ lines }) => lines[0]?.waysOut[0])).toEqual(["take it", "take it"]);
   });
 });
 

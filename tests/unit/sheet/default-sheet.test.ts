@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { type Check, sheetFaults, type ToleranceSheet, usualUncertainty } from "#core/job/index.ts";
+import { type Check, type DesignFigure, designFigures, sheetFaults, type ToleranceSheet, usualUncertainty } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
 import { defaultSheet, defaultSheetJson } from "#infra/sheets/default-sheet.ts";
 
@@ -106,9 +106,34 @@ describe("the default tolerance sheet", () => {
     expect(sheet.items.filter(({ fromMark }) => fromMark).map(({ quantity }) => quantity)).toEqual(
       Array.from({ length: 11 }, () => "length"),
     );
-    expect(sheet.figures.filter(({ kind }) => kind === "text").map(({ id }) => id)).toEqual(["nutDirection", "tightening"]);
+    expect(sheet.figures.filter(({ kind }) => kind === "text").map(({ id }) => id)).toEqual([
+      "nutDirection",
+      "tightening",
+      "pipeKind",
+      "wireSize",
+      "pumpCurve",
+    ]);
     expect(sheet.steps.filter(({ signed }) => signed)).toHaveLength(1);
     expect(sheet.coverings.map(({ title }) => title.en.split(" ")[0])).toEqual(["backfill", "fill", "set", "trim", "set"]);
+  });
+
+  test("every figure that the arithmetic knows is asked as it knows it", () => {
+    const known: Readonly<Record<string, DesignFigure>> = designFigures;
+    const asked = sheet.figures.filter(({ id }) => Object.hasOwn(known, id));
+    expect(asked.length).toBeGreaterThan(45);
+    for (const { id, kind, unit } of asked) expect([id, kind, unit]).toEqual([id, known[id]?.kind, known[id]?.unit?.inch]);
+  });
+
+  test("limits that come from the design are asked and hold nothing; the cure time holds", () => {
+    const derived = sheet.checks.filter(({ lower, upper }) =>
+      [lower, upper].some((limit) => typeof limit === "object" && /draw-down|left inside/.test(limit.function)),
+    );
+    expect(derived.map(({ id, weight }) => [id, weight])).toEqual([
+      ["water-left-in", "asked"],
+      ["draw-down", "asked"],
+    ]);
+    expect(checkNamed("cure-passed")).toMatchObject({ weight: "holds", lower: { function: "cure time" } });
+    expect(sheet.checks.filter(({ function: of }) => of === "loss a day").map(({ weight }) => weight)).toEqual(["open", "open"]);
   });
 
   test("the cord's slack is the sheet's: 3 ft (own)", () => {
@@ -130,7 +155,7 @@ describe("the default tolerance sheet", () => {
     ];
     const choices = sheet.items.flatMap((item) => item.choices ?? []);
     for (const { id } of [...lists.flat(), ...choices]) expect(id).toMatch(/^[a-z0-9]+(-[a-z0-9]+)+$/);
-    for (const { id } of sheet.figures) expect(id).toMatch(/^[a-z]+([A-Z][a-z]+)*$/);
+    for (const { id } of sheet.figures) expect(id).toMatch(/^[a-z]+([A-Z][a-z]+)*[0-9]*$/);
   });
 
   test("every wording is there in English and Spanish", () => {

@@ -1,0 +1,17 @@
+export { type CoveredSession, cureClockOf, cureTimes, type SessionTyped } from "./cure-times.ts";
+export { designCheck } from "./design-check.ts";
+export {
+  type DesignLine,
+  type DesignMessage,
+  type DesignQuestion,
+  type DesignState,
+  designQuestions,
+  designStates,
+} from "./design-line.ts";
+export { type Expectation, type ExpectationId, expectationIds, expectationKinds } from "./expectation.ts";
+export { expectationOf, expectations } from "./expectations.ts";
+export { pumpPoints } from "./pump-points.ts";
+export { rodTargets } from "./set-out-figures.ts";
+export { type PlacedPoint, type PlaceOnPlan, type PointOnPlan, type SitePlan, sitePlan, type TiedPoint } from "./site-plan.ts";
+export { type DesignSwitches, designSwitches } from "./switches.ts";
+export { type DesignFigure, designFigures, type FigureKey, type Instead } from "./vocabulary.ts";

@@ -1,0 +1,16 @@
+import { type Design, switchOn } from "../figures.ts";
+import type { ToleranceSheet } from "../sheet.ts";
+
+/** What a design says yes or no to, as far as the arithmetic asks. */
+export interface DesignSwitches {
+  /** Keeps the pipe full above it when the pump stops. */
+  readonly checkValve?: boolean;
+  readonly roundBasin?: boolean;
+  readonly makeUpValve?: boolean;
+}
+
+const camel = (id: string): string => id.replace(/-([a-z0-9])/g, (_, letter: string) => letter.toUpperCase());
+
+/** The switches of a tolerance sheet under a design, each by its id in camelCase; other ids are let be. */
+export const designSwitches = (sheet: ToleranceSheet, design: Design): DesignSwitches =>
+  Object.fromEntries(sheet.switches.map(({ id }) => [camel(id), switchOn(sheet, design, id)]));
