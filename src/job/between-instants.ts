@@ -1,7 +1,7 @@
 import { certain, withSource } from "../doubt/index.ts";
-import { type Context, type Evaluation, entriesOf, lacking, missingOf, readAll, readAt } from "./evaluation.ts";
+import { type Context, type Evaluation, entriesOf, lacking, missingOf, readAll } from "./evaluation.ts";
 import { type Line, message } from "./finding.ts";
-import type { Live } from "./live.ts";
+import { happenedAt, type Live } from "./live.ts";
 import { entersItem } from "./series.ts";
 import type { Beforehand, Check, ToleranceSheet } from "./sheet.ts";
 import type { JobState } from "./state.ts";
@@ -11,7 +11,7 @@ function firstIn(state: JobState, step: string | undefined): Live | undefined {
   const items = (state.sheet?.items ?? []).filter((item) => item.step === step);
   return items
     .flatMap((item) => (state.byItem.get(item.id) ?? []).filter(entersItem))
-    .reduce<Live | undefined>((first, fact) => (first === undefined || readAt(fact) < readAt(first) ? fact : first), undefined);
+    .reduce<Live | undefined>((first, fact) => (first === undefined || happenedAt(fact) < happenedAt(first) ? fact : first), undefined);
 }
 
 interface Instants {
@@ -41,7 +41,7 @@ export function betweenInstants(context: Context): Evaluation {
     const [first] = (state.sheet?.items ?? []).filter((item) => item.step === check.begins && item.tags === undefined && !item.switches);
     return lacking(first === undefined ? [] : [{ item: first }], entries);
   }
-  const value = withSource(certain(inside(found, readAt(begun)) / 1000), "clocks", begun.doubt / 1000);
+  const value = withSource(certain(inside(found, happenedAt(begun)) / 1000), "clocks", begun.doubt / 1000);
   return { state: "value", value, entries: [...entries, begun] };
 }
 

@@ -1,4 +1,4 @@
-import type { Live } from "./live.ts";
+import { happenedAt, type Live } from "./live.ts";
 import { oncePer } from "./once-per.ts";
 import { entersItem } from "./series.ts";
 import { factsOf, type JobState, type Moment } from "./state.ts";
@@ -23,7 +23,7 @@ export const coveredOf = (state: JobState, covering: string | undefined): Covere
 const happened = oncePer((state: JobState, covering: string): Covered | undefined => {
   const since = lastOpened(state, covering);
   const said = factsOf(state, "covered").find((f) => f.what.covering === covering && f.position > since);
-  if (said) return { fact: said, position: said.position, at: said.what.at ?? said.at, noLaterThan: false };
+  if (said) return { fact: said, position: said.position, at: happenedAt(said), noLaterThan: false };
   const afterwards = new Set(state.sheet?.items.filter((item) => item.needsHidden === covering).map((item) => item.id));
   const first = state.facts.find(
     (f) => f.standing === "counts" && f.position > since && entersItem(f) && afterwards.has(String(f.what.item)),

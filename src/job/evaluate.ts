@@ -1,19 +1,9 @@
 import { certain, expanded, magnitude, subtract, type Uncertain, withSource } from "../doubt/index.ts";
 import { fitPlane, fourthPlace, heightFromRod, lipOutOfLevel, type Place, risesAcross } from "../geometry/index.ts";
 import { betweenInstants } from "./between-instants.ts";
-import {
-  type Context,
-  type Evaluation,
-  entriesOf,
-  instancesOf,
-  lacking,
-  meanLess,
-  missingOf,
-  plain,
-  readAll,
-  readAt,
-} from "./evaluation.ts";
+import { type Context, type Evaluation, entriesOf, instancesOf, lacking, meanLess, missingOf, plain, readAll } from "./evaluation.ts";
 import { computed, movedOverMark } from "./from-set-ups.ts";
+import { happenedAt } from "./live.ts";
 import { lossADay } from "./loss-a-day.ts";
 import { seriesOf } from "./series.ts";
 import type { Check, CheckFunction } from "./sheet.ts";
@@ -80,7 +70,7 @@ function steady(context: Context): Evaluation {
   const [first, second] = check.items.map((id) => readings.get(id)?.at(-1));
   const entries = [first, second].flatMap((r) => (r ? [r.fact] : []));
   if (first === undefined || second === undefined) return lacking(missingOf(context, check.items, readings), entries);
-  const apart = Math.abs(readAt(second.fact) - readAt(first.fact));
+  const apart = Math.abs(happenedAt(second.fact) - happenedAt(first.fact));
   const least = check.apart ?? 0;
   return {
     state: "value",
@@ -100,7 +90,7 @@ function timePassed(context: Context): Evaluation {
   const [untilInstance] = check.until === undefined ? [] : instancesOf(context, [check.until]);
   const until = untilInstance && seriesOf(state, untilInstance).counting.at(-1);
   if (until === undefined) return { state: "value", value: certain(0), entries: entriesOf(readings), times: { since: sinceMs } };
-  const untilMs = readAt(until);
+  const untilMs = happenedAt(until);
   const passed = withSource(certain((untilMs - sinceMs) / 1000), "clocks", Math.max(until.doubt, since.fact.doubt) / 1000);
   return { state: "value", value: passed, entries: [...entriesOf(readings), until], times: { since: sinceMs, until: untilMs } };
 }

@@ -39,9 +39,6 @@ export type Evaluation =
   | { readonly state: "does not count"; readonly says: Message; readonly entries: readonly Live[] }
   | { readonly state: "answered"; readonly met: boolean; readonly entries: readonly Live[] };
 
-/** When something was read: as typed, else when it was entered. */
-export const readAt = (fact: Live): number => (typeof fact.what.at === "number" ? fact.what.at : fact.at);
-
 export interface Context {
   readonly state: JobState;
   readonly check: Check;

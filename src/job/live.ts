@@ -132,3 +132,9 @@ export function liveFacts(entries: readonly Entry[]): readonly Live[] {
     };
   });
 }
+
+/**
+ * When something happened: at the time that was said beside it, else when it was entered. What is said is told by the same
+ * phone's clock as the entry, so the same correction holds for both.
+ */
+export const happenedAt = (fact: Live): number => (typeof fact.what.at === "number" ? fact.at + (fact.what.at - fact.entry.made) : fact.at);

@@ -2,12 +2,12 @@ import { certain, rectangular, type Uncertain, withSource } from "../doubt/index
 import { fixedPerSi, inches } from "../units/index.ts";
 import { type Evaporated, type LeakConditions, type LeakTestFault, type LevelReadings, leakTest } from "../water/index.ts";
 import { designFigures } from "./design/index.ts";
-import { type Context, type Evaluation, instancesOf, lacking, missingOf, readAll, readAt } from "./evaluation.ts";
+import { type Context, type Evaluation, instancesOf, lacking, missingOf, readAll } from "./evaluation.ts";
 import { expectedOf, sourceFor } from "./expected.ts";
 import { figureValue } from "./figures.ts";
 import { message } from "./finding.ts";
 import { derived } from "./limits.ts";
-import type { Live } from "./live.ts";
+import { happenedAt, type Live } from "./live.ts";
 import { meaningOf } from "./meaning.ts";
 import type { Reading } from "./measured.ts";
 import type { ChoiceMeaning } from "./sheet.ts";
@@ -62,7 +62,7 @@ function figureOf(context: Context, key: "evaporationPerDay" | "openWaterArea", 
 
 /** Time between two readings, seconds: their instants as typed or entered. */
 function between(first: Live, last: Live): Uncertain {
-  const seconds = (readAt(last) - readAt(first)) / MS_PER_SECOND;
+  const seconds = (happenedAt(last) - happenedAt(first)) / MS_PER_SECOND;
   return withSource(certain(seconds), "clocks", Math.max(first.doubt, last.doubt) / MS_PER_SECOND);
 }
 

@@ -1,4 +1,5 @@
-import { readAt } from "./evaluation.ts";
+import { happenedAt } from "./live.ts";
+
 import { entersItem } from "./series.ts";
 import type { JobMoment } from "./sheet.ts";
 import type { JobState } from "./state.ts";
@@ -13,5 +14,5 @@ export interface MomentFound {
 export function momentOf(state: JobState, moment: JobMoment): MomentFound | undefined {
   const marking = (state.sheet?.items ?? []).filter((item) => item.marks === moment).map((item) => item.id);
   const first = marking.flatMap((id) => (state.byItem.get(id) ?? []).filter(entersItem)).sort((a, b) => a.position - b.position)[0];
-  return first && { at: readAt(first), entry: first.id };
+  return first && { at: happenedAt(first), entry: first.id };
 }

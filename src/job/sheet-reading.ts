@@ -5,7 +5,7 @@ import { nameFaults } from "./sheet-names.ts";
 import { sheetShape } from "./sheet-shape.ts";
 
 /** Every fault of a sheet's shape, or else of its names; forms and limits are judged besides by `sheetFaults`. */
-export function shapeFaults(json: Json): readonly Refusal[] {
+function shapeFaults(json: Json): readonly Refusal[] {
   const shape = sheetShape(json, "sheet");
   return shape.length > 0 ? shape : nameFaults(json as unknown as ToleranceSheet);
 }

@@ -49,6 +49,12 @@ const { ledger, entries: works, setBackAt } = work();
 
 const clockOf = (phone: Work["phone"], at: number): number => (phone === "ahead" ? at + threeYears : at < setBackAt ? at : at - hour);
 
+/** A time said beside an entry is told by the same clock as the entry. */
+const toldBy = (phone: Work["phone"], what: unknown, at: number): unknown => {
+  const said = (what as { at?: unknown }).at;
+  return typeof said === "number" ? { ...(what as object), at: clockOf(phone, at) + (said - at) } : what;
+};
+
 /** What the edge gets when each phone sends what it has at these true times; the rest goes with the last. */
 function delivered(contacts: Readonly<Record<Work["phone"], readonly number[]>>): readonly Entry[] {
   return works.map(({ id, kind, what, phone, run, at }) => {
@@ -62,7 +68,7 @@ function delivered(contacts: Readonly<Record<Work["phone"], readonly number[]>>)
       made: clockOf(phone, at),
       sent: clockOf(phone, received),
       received,
-      what: what as never,
+      what: toldBy(phone, what, at) as never,
     };
   });
 }
