@@ -10,6 +10,8 @@ import {
   RULES,
 } from "../job/index.ts";
 import type { Json } from "../ledger/index.ts";
+import { budgetView } from "./budget-view.ts";
+import { comparedViews } from "./compared-view.ts";
 import type { Context } from "./context.ts";
 import { contextOf, type RecordInput } from "./context-of.ts";
 import { correctionViews } from "./corrections-view.ts";
@@ -18,12 +20,16 @@ import { decisionViews } from "./decisions-view.ts";
 import { designViews, equipmentViews, paperPictures, paperViews } from "./equipment-view.ts";
 import { exceptionsFirst } from "./exceptions.ts";
 import { findingView, whoAndWhen } from "./finding-view.ts";
+import { glueSessionViews } from "./glue-view.ts";
 import type { ExceptionView, RecordModel } from "./model.ts";
 import { numbersOf, standingText } from "./numbers-view.ts";
 import { otherViews } from "./others-view.ts";
+import { planView } from "./plan-view.ts";
+import { sectionView } from "./section-view.ts";
 import { type CompanySettings, readSettings } from "./settings.ts";
 import { freeNotes, stepViews } from "./steps-view.ts";
 import { titleLines, withheldText } from "./title-view.ts";
+import { triedViews } from "./tried-view.ts";
 import { visitViews } from "./visits-view.ts";
 import { signatureView, warrantyView } from "./warranty-view.ts";
 import { headingsEn } from "./words/headings-en.ts";
@@ -101,6 +107,7 @@ export function recordModel(input: RecordInput): RecordModel {
     papers: paperViews(context),
     paperPictures: paperPictures(context),
     design: designViews(context),
+    ...drawnParts(context),
     equipment: equipmentViews(context),
     cautions: [texts("record-cautions-local"), ...cautions],
     warranty: warrantyView(context, language),
@@ -114,6 +121,19 @@ export function recordModel(input: RecordInput): RecordModel {
       withheld: withheldText(context, input.attached),
     },
     findings: findingsAsShown(context, steps),
+  };
+}
+
+/** What is drawn and worked out: only where there is something to show. */
+function drawnParts(context: Context): Pick<RecordModel, "compared" | "budget" | "glueSessions" | "tried" | "plan" | "section"> {
+  const [plan, section, budget] = [planView(context), sectionView(context), budgetView(context)];
+  return {
+    compared: comparedViews(context),
+    glueSessions: glueSessionViews(context),
+    tried: triedViews(context),
+    ...(budget && { budget }),
+    ...(plan && { plan }),
+    ...(section && { section }),
   };
 }
 

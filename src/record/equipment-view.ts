@@ -1,4 +1,4 @@
-import { designFor, factsOf, type Live, switchOn, type Typed } from "../job/index.ts";
+import { asTyped, designFor, factsOf, type Live, switchOn, type Typed } from "../job/index.ts";
 import type { Context } from "./context.ts";
 import type { LabelledText, PictureView, RecordModel } from "./model.ts";
 import { photoView } from "./pictures-view.ts";
@@ -7,7 +7,7 @@ import { photoView } from "./pictures-view.ts";
 export function figureText({ texts }: Context, fact: Typed | string | undefined): string {
   if (fact === undefined || fact === "unknown") return texts("kit-unknown");
   if (typeof fact === "string") return fact;
-  return /[\p{L}'"°%]/u.test(fact.typed) ? fact.typed : `${fact.typed} ${fact.unit}`;
+  return asTyped(fact.typed, fact.unit);
 }
 
 /** The parts by their kit cards, with what the card notes and where its facts come from. */

@@ -3,6 +3,7 @@ export type { PhotoKnown } from "./context.ts";
 export type { RecordInput } from "./context-of.ts";
 export { exceptionRank, exceptionsFirst, isException } from "./exceptions.ts";
 export type * from "./model.ts";
+export type * from "./model-drawn.ts";
 export type { Person } from "./names.ts";
 export { picturesOf } from "./pictures-view.ts";
 export { fill, makeSayer, type Sayer, type Speaking } from "./say.ts";

@@ -1,4 +1,5 @@
 import type { Verdict } from "../job/index.ts";
+import type { BudgetView, ComparedView, GlueSessionView, PlanView, SectionView, TriedView } from "./model-drawn.ts";
 
 /**
  * The record's view model: everything that is printed, as text that is ready to print, in the order of the pages.
@@ -44,6 +45,17 @@ export interface RecordModel {
   readonly paperPictures: readonly PictureView[];
   /** The design as it now stands; its changes are among what was decided. */
   readonly design: readonly LabelledText[];
+  /** Figures of the design beside what was measured of them. */
+  readonly compared: readonly ComparedView[];
+  /** Absent where no figure of it can be worked out. */
+  readonly budget?: { readonly lines: readonly BudgetView[]; readonly notes: readonly string[] };
+  readonly glueSessions: readonly GlueSessionView[];
+  /** Start-up and leak tests. */
+  readonly tried: readonly TriedView[];
+  /** Absent where nothing was tied to marks. */
+  readonly plan?: PlanView;
+  /** Absent without the rim's height and the basin's depth. */
+  readonly section?: SectionView;
   readonly equipment: readonly { readonly part: string; readonly facts: readonly LabelledText[] }[];
   readonly cautions: readonly string[];
   readonly warranty: { readonly terms: readonly WarrantyTermView[]; readonly text: readonly string[]; readonly note: string };

@@ -9,6 +9,7 @@ const dictionaries = { en: designEn, es: designEs } as const;
 
 /** Of a boulder or a basin nobody says sixteenths before it is dug. */
 const MARKS = 4;
+const TEN_MINUTES_MS = 600_000;
 
 /** One expected figure as it prints. */
 export interface ExpectationText {
@@ -32,6 +33,10 @@ export function makeDesignSayer({ language, units: lengths }: Pick<Speaking, "la
 
   const word = (key: string): string => (Object.hasOwn(texts, key) ? texts[key as DesignWord] : key.slice(key.indexOf(".") + 1));
   const quantity = (kind: QuantityKind, value: number): string => formatQuantity(kind, value, units);
+
+  /** Of minutes nobody wants a doubt that is rounded up to the next one. */
+  const doubtOf = (kind: QuantityKind, of: number): string =>
+    kind === "duration" && of < TEN_MINUTES_MS ? quantity(kind, Math.ceil(of / 1000) * 1000) : doubtText(kind, of, { lengths });
 
   const figure = (key: FigureKey): string => word(`figure.${key}`);
   const titles = (keys: readonly FigureKey[] = []): readonly string[] => keys.map(figure);
@@ -69,7 +74,7 @@ export function makeDesignSayer({ language, units: lengths }: Pick<Speaking, "la
     return {
       title: word(`expected.${id}`),
       value: value === undefined ? "" : quantity(kind, value),
-      doubt: doubt === undefined || doubt === 0 ? "" : doubtText(kind, doubt, { lengths }),
+      doubt: doubt === undefined || doubt === 0 ? "" : doubtOf(kind, doubt),
       beside: [answer && word(`answer.${answer}`), warning && word(`warning.${warning}`)].filter(Boolean).join("; "),
       contributors: contributors.map(({ name }) => source(name)),
       needs: titles(needs),

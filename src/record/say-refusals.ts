@@ -8,10 +8,10 @@ const refusals = { en: refusalsEn, es: refusalsEs } as const;
 
 /** The sentence of a refusal. */
 export function makeRefusals({ language, units }: Pick<Speaking, "language" | "units">) {
-  /** Figures of a refusal as text. Only those of a sheet's limits are quantities, in micrometres. */
+  /** Figures of a refusal as text. Only those of a sheet's limits and by how much ties miss are quantities, in micrometres. */
   function refusalFigure(code: Refusal["code"], name: string, value: string | number): string {
     if (typeof value === "number")
-      return code === "sheet-limit-undecidable" || code === "sheet-limit-on-nominal"
+      return code === "sheet-limit-undecidable" || code === "sheet-limit-on-nominal" || (code === "ties-cannot-meet" && name === "miss")
         ? doubtText("length", value, { lengths: units })
         : String(value);
     if (name === "wanted" && language === "es") return wantedEs[value] ?? value;

@@ -20,6 +20,7 @@ import type { PrintedPhoto } from "./pictures.ts";
 import { step } from "./step.ts";
 import { styleSheet } from "./style.ts";
 import { sayFrom } from "./words.ts";
+import { budget, compared, glueSessions, plan, section, tried } from "./worked.ts";
 
 export interface RecordSurroundings {
   /** `@font-face` rules of the family `Record Sans`; the addresses are the printer's. */
@@ -45,9 +46,13 @@ ${titleBlock(model, say)}
 ${standing(model, say)}
 ${coverings(model, say)}
 ${jobInNumbers(model, say)}
+${plan(model, say)}
+${section(model, say)}
 <section class="steps"><h2>${say("steps")}</h2>
 ${model.steps.map((view) => step(view, say, photo))}
 </section>
+${glueSessions(model, say)}
+${tried(model, say)}
 ${accepted(model, say)}
 ${leftToDo(model, say)}
 ${visits(model, say)}
@@ -56,6 +61,8 @@ ${others(model, say)}
 ${corrections(model, say)}
 ${papers(model, say, photo)}
 ${design(model, say)}
+${compared(model, say)}
+${budget(model, say)}
 ${equipment(model, say)}
 ${warranty(model, say)}
 ${cautions(model, say)}

@@ -1,5 +1,6 @@
 import type { RecordModel } from "#core/record/index.ts";
 import { cssString } from "../html.ts";
+import { drawingStyle } from "./drawing.ts";
 import { sheetOfPaper } from "./paper.ts";
 import { tables } from "./tables.ts";
 import type { Say } from "./words.ts";
@@ -14,7 +15,7 @@ export const styleSheet = (model: RecordModel, say: Say): string => {
     middle: cssString(`${title.record} · ${title.job}${title.ownNumber === undefined ? "" : ` · ${title.ownNumber}`}`),
     right: `${cssString(`${say("version")} ${title.version} · ${say("page")} `)} counter(page) ${cssString(` ${say("of-pages")} `)} counter(pages)`,
   };
-  return `${sheetOfPaper(model.paper, strip)}\n${text}\n${tables}`;
+  return `${sheetOfPaper(model.paper, strip)}\n${text}\n${tables}\n${drawingStyle}`;
 };
 
 const text = `

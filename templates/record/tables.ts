@@ -37,7 +37,15 @@ col.entry { width: 11mm; }
 .readings .under th { padding-left: 4mm; }
 .readings .aside { color: var(--soft); }
 .readings td.figure { font-weight: 600; }
+.narrow { font-size: 7.4pt; line-height: 1.3; }
+.narrow th, .narrow td { padding-left: 1mm; padding-right: 1mm; }
+col.session { width: 27mm; }
+.tied + p { margin-top: 0; }
 .figure { font-weight: 600; }
+.narrow { font-size: 7.4pt; line-height: 1.3; }
+.narrow th, .narrow td { padding-left: 1mm; padding-right: 1mm; }
+col.session { width: 27mm; }
+.tied + p { margin-top: 0; }
 col.half { width: 45%; }
 ul.plainly { list-style: none; columns: 2; column-gap: 6mm; font-size: 8.2pt; line-height: 1.32; border-top: 1.1pt solid var(--line); border-bottom: .6pt solid var(--line); padding: 1mm 0; margin-bottom: 3.5mm; background: var(--paper); }
 ul.plainly li { break-inside: avoid; padding: .5mm 0 .5mm 4.3mm; text-indent: -4.3mm; }

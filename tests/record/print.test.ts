@@ -51,7 +51,14 @@ function textsOf({
   warranty,
   signature,
   proof,
+  compared,
+  budget,
+  glueSessions,
+  tried,
+  plan,
+  section,
 }: RecordModel): string[] {
+  const drawings = [plan?.drawing, section?.drawing].filter((view) => view !== undefined);
   const labelled = (texts: readonly { label: string; text: string }[]) => texts.flatMap(({ label, text }) => [label, text]);
   return [
     title.job,
@@ -90,6 +97,15 @@ function textsOf({
     ...notes,
     ...others.flatMap((view) => [view.text, view.by, view.when, String(view.number ?? "")]),
     ...corrections.flatMap((view) => [view.title, view.was, view.became, view.when, String(view.number ?? "")]),
+    ...drawings.flatMap(({ scale, shapes }) => [scale, ...shapes.flatMap((one) => (one.shape === "words" ? [one.text] : []))]),
+    ...(plan?.tied ?? []).flatMap(({ sign, name, ties, place }) => [sign, name, ties, place]),
+    ...(plan?.notes ?? []),
+    ...(section?.notes ?? []),
+    ...glueSessions.flatMap((view) => Object.values(view)),
+    ...tried.flatMap((view) => Object.values(view)),
+    ...compared.flatMap((view) => Object.values(view)),
+    ...(budget?.lines ?? []).flatMap((view) => Object.values(view)),
+    ...(budget?.notes ?? []),
     ...labelled(design),
     ...labelled(papers),
     ...equipment.flatMap(({ part, facts }) => [part, ...labelled(facts)]),
@@ -149,12 +165,16 @@ describe("the record as a PDF", () => {
     // two to four to a page where pictures follow each other
     expect(Math.max(...read.painted)).toBeGreaterThan(1);
     expect(Math.max(...read.painted)).toBeLessThanOrEqual(4);
+    const drawings = [model.plan?.drawing, model.section?.drawing].flatMap((view) => (view ? [`${view.title} ${view.says}`] : []));
+    expect(drawings).toHaveLength(2);
     expect([...read.figures].sort()).toEqual(
-      model.steps
-        .flatMap(({ pictures }) => pictures)
-        .filter(({ missing }) => missing === undefined)
-        .map(({ alt }) => alt)
-        .sort(),
+      [
+        ...drawings,
+        ...model.steps
+          .flatMap(({ pictures }) => pictures)
+          .filter(({ missing }) => missing === undefined)
+          .map(({ alt }) => alt),
+      ].sort(),
     );
   });
 
@@ -185,7 +205,11 @@ describe("the record as a PDF", () => {
         "standing",
         "coverings",
         "figures",
+        "plan",
+        "section",
         "steps",
+        "glue-sessions",
+        "tried",
         "accepted",
         "left-to-do",
         "visits",
@@ -194,6 +218,8 @@ describe("the record as a PDF", () => {
         "changed",
         "papers",
         "design",
+        "compared",
+        "budget",
         "equipment",
         "warranty",
         "cautions",

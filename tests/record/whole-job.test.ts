@@ -49,6 +49,25 @@ describe("the record of the demo's first job, from the PDF alone", () => {
     for (const finding of printed()) expect(text, finding.check).toContain(flat(finding.verdictWord + finding.says));
   });
 
+  it("prints section, ties, water budget, glue sessions, start-up and the design beside the as-measured, word for word", () => {
+    const text = flat(pdf.text);
+    const { section, plan, budget, glueSessions, tried, compared } = model();
+    const lettering = [section?.drawing, plan?.drawing].flatMap((view) =>
+      (view?.shapes ?? []).flatMap((one) => (one.shape === "words" ? [one.text] : [])),
+    );
+    expect(lettering.length).toBeGreaterThan(5);
+    const rows = [...(plan?.tied ?? []), ...(budget?.lines ?? []), ...glueSessions, ...tried, ...compared];
+    expect([plan?.tied, budget?.lines, glueSessions, tried, compared].filter((list) => (list ?? []).length === 0)).toEqual([]);
+    const wanted = [
+      ...lettering,
+      ...rows.flatMap((row) => Object.values(row)),
+      ...(section?.notes ?? []),
+      ...(plan?.notes ?? []),
+      ...(budget?.notes ?? []),
+    ];
+    expect(wanted.filter((said) => !text.includes(flat(said)))).toEqual([]);
+  });
+
   it("holds every picture, byte for byte the rendition that media made", async () => {
     const wanted = model().steps.flatMap((step) =>
       step.pictures.filter((picture) => picture.rendition !== undefined).map((picture) => picture.photo),

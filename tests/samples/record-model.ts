@@ -245,6 +245,55 @@ export function sampleModel(photos: readonly SamplePhoto[], change: Partial<Reco
       { title: "Bed compacted", was: "", became: "withdrawn by crew, T. B.: entered twice", when: "12 May 2026, 10:21 EDT" },
     ],
     paperPictures: [],
+    compared: [{ title: "Draw-down, running, against the design", expected: "3 1/4 in ± 1/2 in", measured: "2 3/4 in", difference: "1/2 in less ± 9/16 in" }],
+    budget: {
+      lines: [
+        { title: "Usable water", value: "88.1 gal ± 5.2 gal", most: "Basin: share taken up by stone", beside: "" },
+        { title: "Water above the lip", value: "11/16 in ± 1/4 in", most: "the formula over a low lip", beside: "below the least head of every formula: an estimate" },
+      ],
+      notes: ["Not worked out: Time without make-up water. It waits for: Evaporation a day."],
+    },
+    glueSessions: [
+      { session: "Glue session 1: joints 1 to 6", pipe: "2 in, flexible", coldest: "58 °F", lastJoint: "12 May 2026, 11:02 EDT", setUntil: "the can gives one time only", cureUntil: "12 May 2026, 17:02 EDT", dryAt: "13 May 2026, 8:10 EDT", by: "the can's own time" },
+    ],
+    tried: [
+      { title: "Loss a day, overnight", readings: "Water down at the start: 3 1/2 in; at the end: 3 5/8 in", value: "2.1 gal ± 1.4 gal", limit: "≤ 3 gal", says: "2.1 gal ± 1.4 gal; the limit is 3 gal: too close to call. A test of 31 h in all would settle it." },
+    ],
+    plan: {
+      drawing: {
+        width: 120,
+        height: 40,
+        title: "Plan of marks and points",
+        says: "Marks A and B, and the union.",
+        scale: "Scale 1/2 in = 1 ft (1 : 24). North is not known.",
+        shapes: [
+          { shape: "line", stroke: "dimension", points: [{ x: 20, y: 20 }, { x: 90, y: 20 }] },
+          { shape: "words", placed: [1, 0, 0, 1, 55, 18], text: "11 ft 4 1/2 in", anchor: "middle", size: 2.35 },
+          { shape: "words", placed: [0.6, -0.8, 0.8, 0.6, 30, 30], text: "7 ft 2 5/8 in", anchor: "middle", size: 2.35, heavy: true },
+          { shape: "ellipse", stroke: "ellipse", placed: [0.8, 0.6, -0.6, 0.8, 60, 30], rx: 3, ry: 1.5 },
+        ],
+      },
+      tied: [
+        { sign: "A", name: "nail in the sill <b>", ties: "", place: "where the drawing begins" },
+        { sign: "1", name: "Buried point 1: union", ties: "A 7 ft 2 5/8 in; B 9 ft 1 1/4 in", place: "± 7/8 in the worse way, ± 1/4 in across it" },
+      ],
+      notes: ["Buried point 2: two places fit."],
+    },
+    section: {
+      drawing: {
+        width: 120,
+        height: 40,
+        title: "Section along the pipe",
+        says: "Rim below finished grade 4 in.",
+        scale: "Heights: Scale 1 : 20. Lengths are not to scale.",
+        shapes: [
+          { shape: "line", stroke: "ground", points: [{ x: 2, y: 10 }, { x: 110, y: 10 }] },
+          { shape: "line", stroke: "hair", points: [{ x: 20, y: 15 }, { x: 60, y: 15 }, { x: 60, y: 35 }, { x: 20, y: 15 }], filled: "water" },
+          { shape: "words", placed: [1, 0, 0, 1, 4, 9], text: "finished grade of the section", anchor: "start", size: 2.1 },
+        ],
+      },
+      notes: ["Missing for this drawing: static head."],
+    },
     design: [{ label: "Pipe run", text: "23 ft" }, { label: "Check valve", text: "yes" }],
     steps,
     accepted: [

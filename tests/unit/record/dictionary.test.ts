@@ -5,6 +5,10 @@ import { sheetFaults } from "#core/job/index.ts";
 import { type RefusalCode, refusalCodes } from "#core/outcome/index.ts";
 import { type LengthUnit, readLength, readQuantity } from "#core/reading/index.ts";
 import { fill } from "#core/record/say.ts";
+import { arithmeticEn } from "#core/record/words/arithmetic-en.ts";
+import { arithmeticEs } from "#core/record/words/arithmetic-es.ts";
+import { designEn } from "#core/record/words/design-en.ts";
+import { designEs } from "#core/record/words/design-es.ts";
 import { findingsEn } from "#core/record/words/findings-en.ts";
 import { findingsEs } from "#core/record/words/findings-es.ts";
 import { type HeadingKey, headingKeys } from "#core/record/words/heading-keys.ts";
@@ -29,6 +33,8 @@ const pairs: readonly Pair[] = [
   { name: "headings", en: headingsEn, es: headingsEs },
   { name: "findings", en: findingsEn, es: findingsEs },
   { name: "record", en: recordEn, es: recordEs },
+  { name: "arithmetic", en: arithmeticEn, es: arithmeticEs },
+  { name: "design", en: designEn, es: designEs },
 ];
 const own = pairs.slice(0, 2);
 
