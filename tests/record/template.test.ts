@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { headingKeys } from "#core/record/index.ts";
+import { headingsEn as english } from "#core/record/words/headings-en.ts";
+import { headingsEs as spanish } from "#core/record/words/headings-es.ts";
 import { recordPage } from "#templates/record/index.ts";
 import { hostile, sampleModel, samplePhotoCount, spanishChange } from "../samples/record-model.ts";
 import type { SamplePhoto } from "../samples/record-photos.ts";
-import { english, spanish } from "../samples/record-words.ts";
 
 const photos: SamplePhoto[] = Array.from({ length: samplePhotoCount }, (_, at) => ({
   sha256: at.toString(16).padStart(64, "0"),

@@ -1,6 +1,7 @@
 import type { FindingView, PictureView, ReadingView, RecordModel, StepView } from "#core/record/index.ts";
 import type { SamplePhoto } from "./record-photos.ts";
-import { english, spanish } from "./record-words.ts";
+import { headingsEn as english } from "#core/record/words/headings-en.ts";
+import { headingsEs as spanish } from "#core/record/words/headings-es.ts";
 
 // A job made up for the tests: no company, garden, kit or number of anybody's.
 
