@@ -16,7 +16,10 @@ export interface FinishedAbout {
   readonly attachments: readonly PrintAttachment[];
 }
 
-/** Attaches the files and writes title, language, dates and id, all from the record, so that one machine prints the same bytes twice. */
+/**
+ * Attaches the files and writes title, language, dates and id, all from the record, so that nothing of the moment of printing
+ * is in it. Two prints may still differ in the browser's own bytes now and then: no seal rests on them.
+ */
 export async function finish(printed: Uint8Array, about: FinishedAbout): Promise<{ readonly pdf: Uint8Array; readonly pages: number }> {
   const document = await PDFDocument.load(renumberStructureIds(printed), { updateMetadata: false });
   nameOutline(document, about.headings);

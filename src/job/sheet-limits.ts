@@ -92,7 +92,7 @@ function faultsOf(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
   if (aim === undefined) return check.weight === "holds" ? [...stock, refuse("sheet-limit-without-aim", place).refusal] : stock;
   if (limits.some((limit) => limit.base !== aim.base)) return stock;
   const u = usualUncertainty(sheet, check);
-  if (u === undefined) return [...stock, refuse("sheet-limit-undecidable", place, { room: 0, needed: 0 }).refusal];
+  if (u === undefined) return [...stock, refuse("sheet-limit-undecidable", place).refusal];
   const decided = canBeDecided({
     aim: aim.value,
     ...(lower ? { lower: lower.value } : {}),

@@ -31,7 +31,7 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
   "number-not-finite": "The figure {place} is not a number that can be worked with. Enter it again.",
   "number-not-positive": "The figure {place} is too small: it cannot be below zero, and a size cannot be zero either. Enter it again.",
   "limits-crossed":
-    "The limits of {place} cross: the lower one {lower} lies above the upper one {upper}. Change one of them, and keep the aim between the two.",
+    "The limits of {place} cross: the lower one lies above the upper one, or the aim outside them. Change one of them, and keep the aim between the two.",
   "limits-missing": "The check {place} has neither a lower nor an upper limit. Give it at least one.",
   "points-too-few": "Not all of the {least} places that are needed have been read. Read the missing ones in the same set-up.",
   "points-too-many":

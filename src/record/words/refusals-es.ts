@@ -26,7 +26,7 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
   "number-not-finite": "El dato {place} no es un número con el que se pueda calcular. Anótelo otra vez.",
   "number-not-positive": "El dato {place} es muy chico: no puede ser menos de cero, y una medida tampoco puede ser cero. Anótelo otra vez.",
   "limits-crossed":
-    "Los límites de {place} se cruzan: el de abajo {lower} queda por encima del de arriba {upper}. Cambie uno, y deje la meta entre los dos.",
+    "Los límites de {place} se cruzan: el de abajo queda por encima del de arriba, o la meta fuera de los dos. Cambie uno, y deje la meta entre los dos.",
   "limits-missing": "La comprobación {place} no tiene límite ni por abajo ni por arriba. Póngale al menos uno.",
   "points-too-few": "Todavía no se han leído los {least} puntos que hacen falta. Lea los que faltan en la misma estación.",
   "points-too-many": "Los {taken} puntos leídos son más que los {most} puntos que lleva esta comprobación. Retire los que no son de ella.",
