@@ -16,8 +16,18 @@ const sharedStack = { globalSetup: ["./tests/helpers/stack.ts"] };
 
 export default defineConfig({
   test: {
+    reporters: ["default", "./tests/reference/reporter.ts"],
     projects: [
-      { test: { name: "unit", include: ["tests/unit/**/*.test.ts", "tests/reference/**/*.test.ts"], isolate: false, testTimeout: 20_000 } },
+      { test: { name: "unit", include: ["tests/unit/**/*.test.ts"], isolate: false, testTimeout: 20_000 } },
+      {
+        test: {
+          name: "reference",
+          include: ["tests/reference/**/*.test.ts"],
+          isolate: false,
+          testTimeout: 20_000,
+          setupFiles: ["./tests/reference/setup.ts"],
+        },
+      },
       serial("architecture"),
       serial("contract", sharedStack),
       serial("functions", sharedStack),

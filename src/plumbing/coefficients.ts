@@ -1,6 +1,5 @@
-import { certain, rectangular, type Uncertain, withSource } from "../doubt/index.ts";
+import { certain, rectangular, type Uncertain, unfit, withSource } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
-import { unfit } from "./inputs.ts";
 
 /**
  * Hazen-Williams C, without unit. For rigid PVC the published design figure is 150 (range 150 to 160, design 150; others print 145
@@ -22,6 +21,6 @@ export type PipeLining = keyof typeof hazenWilliamsCoefficients;
 export function pipeCoefficient(lining: PipeLining, typed?: number): Outcome<Uncertain> {
   const { design, halfWidth } = hazenWilliamsCoefficients[lining];
   const value = typed ?? design;
-  const bad = unfit("pipe", "above zero", { coefficient: value });
+  const bad = unfit("pipe", "positive", { coefficient: value });
   return bad ?? ok(withSource(certain(value), `coefficient:${lining}`, rectangular(halfWidth)));
 }

@@ -1,14 +1,12 @@
-import { subtract, type Uncertain } from "../doubt/index.ts";
+import { firstOrder, subtract, type Uncertain, unfit } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
-import { firstOrder } from "./first-order.ts";
-import { unfit } from "./inputs.ts";
 
 /**
  * Water in a full pipe, cubic metres: V = π/4 d² L; in trade units 0.0408 d² gallons a foot (d in inches; exactly 0.0407999).
  * `bore` and `length` in metres, the pipe's own length, not the equivalent one. Source: the definition; factor SEEN in a chart.
  */
 export function pipeContents(bore: Uncertain, length: Uncertain): Outcome<Uncertain> {
-  const bad = unfit("contents", "above zero", { bore }) ?? unfit("contents", "zero or more", { length });
+  const bad = unfit("contents", "positive", { bore }) ?? unfit("contents", "not negative", { length });
   if (bad) return bad;
   const area = (Math.PI * bore.value * bore.value) / 4;
   return ok(
@@ -57,8 +55,8 @@ function betweenWaterAndValve(toValve: Uncertain, belowWater: Uncertain): Uncert
 export function drainBack(line: DrainingLine): Outcome<DrainBack> {
   const { bore, length, belowWater, toCheckValve } = line;
   const bad =
-    unfit("drainBack", "zero or more", { belowWater, ...(toCheckValve && { toCheckValve }) }) ??
-    unfit("drainBack", "above zero", { length }) ??
+    unfit("drainBack", "not negative", { belowWater, ...(toCheckValve && { toCheckValve }) }) ??
+    unfit("drainBack", "positive", { length }) ??
     notLonger("belowWater", belowWater, length) ??
     (toCheckValve && notLonger("toCheckValve", toCheckValve, length));
   if (bad) return bad;

@@ -1,7 +1,5 @@
-import type { Uncertain } from "../doubt/index.ts";
+import { throughSteps, type Uncertain, unfit } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
-import { firstOrder } from "./first-order.ts";
-import { unfit } from "./inputs.ts";
 
 /** Standard gravity, m/s². */
 const GRAVITY = 9.80665;
@@ -42,7 +40,7 @@ function colebrookRoot(reynolds: number, relativeRoughness: number): number {
  * Below Re 2000 it is 64/Re. Accuracy: the equation is solved to the last digits; it describes pipe to some 3 % (from memory).
  */
 export function frictionFactor(reynolds: number, relativeRoughness: number): Outcome<number> {
-  const bad = unfit("friction", "above zero", { reynolds }) ?? unfit("friction", "zero or more", { relativeRoughness });
+  const bad = unfit("friction", "positive", { reynolds }) ?? unfit("friction", "not negative", { relativeRoughness });
   if (bad) return bad;
   if (reynolds < LAMINAR_BELOW) return ok(64 / reynolds);
   return ok(1 / colebrookRoot(reynolds, relativeRoughness) ** 2);
@@ -75,10 +73,6 @@ function headOf(flow: number, bore: number, length: number, roughness: number, v
   return (factor * (length / bore) * velocity * velocity) / (2 * GRAVITY);
 }
 
-/** A millionth of the input: small against every curvature here, large against the float's own step. */
-const STEP = 1e-6;
-const slope = (f: (x: number) => number, x: number): number => (f(x * (1 + STEP)) - f(x * (1 - STEP))) / (2 * STEP * x);
-
 /**
  * Head that friction takes, metres of water, by Darcy-Weisbach: hf = f (L/D) V²/(2g), f by `frictionFactor`. The independent second
  * beside Hazen-Williams: it needs no C, knows the water's temperature, and says when the flow is not turbulent.
@@ -86,18 +80,14 @@ const slope = (f: (x: number) => number, x: number): number => (f(x * (1 + STEP)
  */
 export function darcyLoss(flow: Uncertain, pipe: DarcyPipe): Outcome<DarcyLoss> {
   const { length, bore, roughness = SMOOTH_PLASTIC_ROUGHNESS, viscosity = WATER_VISCOSITY_20C } = pipe;
-  const bad = unfit("friction", "above zero", { flow, bore, viscosity }) ?? unfit("friction", "zero or more", { length, roughness });
+  const bad = unfit("friction", "positive", { flow, bore, viscosity }) ?? unfit("friction", "not negative", { length, roughness });
   if (bad) return bad;
-  const head = headOf(flow.value, bore.value, length.value, roughness, viscosity);
   const reynolds = reynoldsOf(flow.value, bore.value, viscosity);
   const factor = frictionFactor(reynolds, roughness / bore.value);
   if (!factor.ok) return factor;
+  const head = throughSteps({ flow, bore, length }, (at) => headOf(at.flow, at.bore, at.length, roughness, viscosity));
   return ok({
-    head: firstOrder(head, [
-      { times: slope((q) => headOf(q, bore.value, length.value, roughness, viscosity), flow.value), of: flow },
-      { times: slope((d) => headOf(flow.value, d, length.value, roughness, viscosity), bore.value), of: bore },
-      { times: headOf(flow.value, bore.value, 1, roughness, viscosity), of: length },
-    ]),
+    head,
     reynolds,
     frictionFactor: factor.value,
     regime: regimeAt(reynolds),

@@ -1,8 +1,7 @@
-import { add, certain, rectangular, scale, type Uncertain, withSource } from "../doubt/index.ts";
+import { add, certain, rectangular, scale, type Uncertain, unfit, withSource } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { feet } from "../units/index.ts";
 import type { Seen } from "./bores.ts";
-import { unfit } from "./inputs.ts";
 import { type PipeSize, pipeSizes } from "./pipe-sizes.ts";
 
 export const fittingKinds = ["90 ell", "45 ell", "tee, run", "tee, branch", "gate valve", "adapter", "swing check valve"] as const;
@@ -101,11 +100,11 @@ export interface FittingCount {
 
 /** Pipe plus its fittings as equivalent length, metres. Counts are whole and not negative. */
 export function equivalentRun(pipe: Uncertain, fittings: readonly FittingCount[], size: PipeSize): Outcome<Uncertain> {
-  const bad = unfit("fittings", "zero or more", { pipe });
+  const bad = unfit("fittings", "not negative", { pipe });
   if (bad) return bad;
   let sum = pipe;
   for (const { kind, count } of fittings) {
-    const wrong = unfit("fittings", "zero or more", { [kind]: count });
+    const wrong = unfit("fittings", "not negative", { [kind]: count });
     if (wrong) return wrong;
     if (!Number.isInteger(count)) return refuse("count-not-whole", `fittings/${kind}`, { found: count });
     const each = equivalentLength(kind, size);

@@ -1,7 +1,6 @@
-import { certain, expanded, subtract, type Uncertain } from "../doubt/index.ts";
+import { certain, expanded, subtract, type Uncertain, unfit } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { FLOW_EXPONENT, headLost } from "./friction.ts";
-import { unfit } from "./inputs.ts";
 import type { OperatingPoint } from "./operating-point.ts";
 import { type PumpCurve, pumpHead } from "./pump-curve.ts";
 import { type SystemCurve, systemAt, unfitSystem } from "./system-curve.ts";
@@ -14,7 +13,7 @@ export interface FlowComparison {
 
 /** The measured flow beside the expected one; what lies within the doubt of their difference is no difference. */
 export function compareFlow(expected: Uncertain, measured: Uncertain): Outcome<FlowComparison> {
-  const bad = unfit("flow", "above zero", { expected, measured });
+  const bad = unfit("flow", "positive", { expected, measured });
   if (bad) return bad;
   const difference = subtract(measured, expected);
   const verdict =
@@ -131,7 +130,7 @@ export function explainFlow(
   expected: OperatingPoint,
   measured: Uncertain,
 ): Outcome<readonly Explanation[]> {
-  const bad = unfit("flow", "above zero", { expected: expected.flow, measured }) ?? unfitSystem(system);
+  const bad = unfit("flow", "positive", { expected: expected.flow, measured }) ?? unfitSystem(system);
   if (bad) return bad;
   const pump = pumpHead(curve, measured.value);
   if (!pump.ok) return pump;

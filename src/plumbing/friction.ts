@@ -1,9 +1,7 @@
-import { add, certain, type Uncertain } from "../doubt/index.ts";
+import { add, certain, firstOrder, type Uncertain, unfit } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { metres, toInches } from "../units/index.ts";
-import { firstOrder } from "./first-order.ts";
 import { toGallonsPerMinute } from "./flow-units.ts";
-import { unfit } from "./inputs.ts";
 
 /** One run of one pipe. All with doubt: length in metres with its fittings as equivalent length, bore in metres, C without unit. */
 export interface PipeSection {
@@ -46,7 +44,7 @@ export const headLostSlope = (flow: number, section: PipeSection): number =>
  */
 export function frictionLoss(flow: Uncertain, section: PipeSection): Outcome<Uncertain> {
   const { length, bore, coefficient } = section;
-  const bad = unfit("friction", "zero or more", { flow, length }) ?? unfit("friction", "above zero", { bore, coefficient });
+  const bad = unfit("friction", "not negative", { flow, length }) ?? unfit("friction", "positive", { bore, coefficient });
   if (bad) return bad;
   const head = headLost(flow.value, section);
   return ok(

@@ -56,6 +56,7 @@ export {
 export { gallonsPerHour, gallonsPerMinute, litresPerMinute, toGallonsPerHour, toGallonsPerMinute } from "./flow-units.ts";
 export { frictionInSeries, frictionLoss, type PipeSection } from "./friction.ts";
 export { type CanTimes, type GlueSession, type Humidity, type JointKind, type JointTimes, jointTimes } from "./joint-times.ts";
+export { curveAt } from "./monotone.ts";
 export { type OperatingOutcome, type OperatingPoint, operatingPoint } from "./operating-point.ts";
 export { nextPipeSize, nominalInches, type PipeSize, pipeSizeOf, pipeSizes } from "./pipe-sizes.ts";
 export {
@@ -77,5 +78,5 @@ export {
   WITNESS_MARK_BEYOND,
   witnessMark,
 } from "./sockets.ts";
-export type { KnownLoss, SystemCurve } from "./system-curve.ts";
+export { type KnownLoss, type SystemCurve, systemAt } from "./system-curve.ts";
 export { type PipeVelocity, pipeVelocity, VELOCITY_GUIDANCE } from "./velocity.ts";

@@ -1,7 +1,6 @@
-import { expanded, type Uncertain } from "../doubt/index.ts";
+import { expanded, type Uncertain, unfit } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { type CementTable, type CementTableName, type CureBlock, cementTables, DEFAULT_CEMENT_TABLE } from "./cement-tables.ts";
-import { unfit } from "./inputs.ts";
 import { nominalInches, type PipeSize } from "./pipe-sizes.ts";
 
 /** What was glued. The tables are for rigid PVC; every other joint takes the time from its own can. */
@@ -92,7 +91,7 @@ function fromTable(session: GlueSession, name: CementTableName): Outcome<JointTi
 }
 
 function fromCan(can: CanTimes): Outcome<JointTimes> {
-  const bad = unfit("cure/can", "above zero", { set: can.set, cure: can.cure });
+  const bad = unfit("cure/can", "positive", { set: can.set, cure: can.cure });
   if (bad) return bad;
   if (can.cure < can.set) return refuse("cure-before-set", "cure/can");
   const whole = { set: Math.ceil(can.set), cure: Math.ceil(can.cure) };
@@ -108,7 +107,7 @@ function fromCan(can: CanTimes): Outcome<JointTimes> {
 export function jointTimes(session: GlueSession): Outcome<JointTimes> {
   const { kind, coldest, humidity, pressure = 0, table = DEFAULT_CEMENT_TABLE, can } = session;
   const bad =
-    unfit("cure", "finite", { coldest }) ?? unfit("cure", "zero or more", { pressure, ...(typeof humidity === "number" && { humidity }) });
+    unfit("cure", "finite", { coldest }) ?? unfit("cure", "not negative", { pressure, ...(typeof humidity === "number" && { humidity }) });
   if (bad) return bad;
   if (can !== undefined) return fromCan(can);
   return kind === "rigid PVC" ? fromTable(session, table) : refuse("cure-time-unknown", "cure/kind", { kind });

@@ -1,7 +1,6 @@
-import { certain, combine, subtract, type Term, type Uncertain } from "../doubt/index.ts";
+import { certain, combine, firstOrder, subtract, type Term, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { type Crossing, crossings, jumpCrossings } from "./crossings.ts";
-import { firstOrder } from "./first-order.ts";
 import { frictionLoss } from "./friction.ts";
 import { headOnStretch, type PumpCurve, type VerticalPiece } from "./pump-curve.ts";
 import { knownLossTerms, type SystemCurve, systemAt, unfitSystem } from "./system-curve.ts";

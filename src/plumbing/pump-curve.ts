@@ -1,6 +1,5 @@
-import { certain, rectangular, type Uncertain, withSource } from "../doubt/index.ts";
+import { certain, rectangular, type Uncertain, unfit, withSource } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
-import { unfit } from "./inputs.ts";
 import { curveAt, type MonotoneCurve, monotoneCurve } from "./monotone.ts";
 
 /** One line of a kit card: at this head the pump gives this flow. m³/s and metres. */
@@ -46,7 +45,7 @@ const byFlow = (a: PumpPoint, b: PumpPoint): number => a.flow - b.flow || b.head
 function pointsFault(points: readonly PumpPoint[]) {
   if (points.length < 2) return refuse("pump-curve-too-few", "pumpCurve", { taken: points.length, least: 2 });
   for (const [i, { flow, head }] of points.entries()) {
-    const bad = unfit(`pumpCurve/${i}`, "zero or more", { flow, head });
+    const bad = unfit(`pumpCurve/${i}`, "not negative", { flow, head });
     if (bad) return bad;
   }
   const sorted = [...points].sort(byFlow);
@@ -80,7 +79,7 @@ function stretchesOf(groups: readonly VerticalPiece[]): MonotoneCurve[] {
  * its greatest flow than at its least (flow and head exchanged).
  */
 export function pumpCurve(points: readonly PumpPoint[], tolerance: CurveTolerance = CARD_TOLERANCE): Outcome<PumpCurve> {
-  const fault = pointsFault(points) ?? unfit("pumpCurve/tolerance", "zero or more", { head: tolerance.head, flow: tolerance.flow });
+  const fault = pointsFault(points) ?? unfit("pumpCurve/tolerance", "not negative", { head: tolerance.head, flow: tolerance.flow });
   if (fault) return fault;
   const sorted = [...points].sort(byFlow);
   const groups = byEqualFlow(sorted);
@@ -113,7 +112,7 @@ const within = ({ knots }: MonotoneCurve, flow: number): boolean =>
  * card's first or last point: nothing is known there.
  */
 export function pumpHead(curve: PumpCurve, flow: number): Outcome<Uncertain> {
-  const bad = unfit("pumpCurve", "zero or more", { flow });
+  const bad = unfit("pumpCurve", "not negative", { flow });
   if (bad) return bad;
   const piece = curve.vertical.find((one) => one.flow === flow);
   if (piece) {

@@ -1,7 +1,6 @@
-import { add, certain, expanded, subtract, type Uncertain } from "../doubt/index.ts";
+import { add, certain, expanded, subtract, type Uncertain, unfit } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { inches } from "../units/index.ts";
-import { unfit } from "./inputs.ts";
 import type { PipeSize } from "./pipe-sizes.ts";
 
 /** The witness mark stands this far beyond the socket depth, metres: near enough to read, clear of cement (own). */
@@ -35,7 +34,7 @@ export const socketDimensions: Readonly<Record<PipeSize, SocketDimensions>> = {
 
 /** Where the witness mark goes, metres from the pipe's end: the depth measured with a dry tape in the fitting's own socket, plus 2 in. */
 export function witnessMark(socketDepth: Uncertain): Outcome<Uncertain> {
-  const bad = unfit("socket", "above zero", { depth: socketDepth });
+  const bad = unfit("socket", "positive", { depth: socketDepth });
   return bad ?? ok(add(socketDepth, certain(WITNESS_MARK_BEYOND)));
 }
 
@@ -53,7 +52,7 @@ export interface Insertion {
  */
 export function insertion(socketDepth: Uncertain, markToSocket: Uncertain, markAt?: Uncertain): Outcome<Insertion> {
   const bad =
-    unfit("socket", "above zero", { depth: socketDepth, ...(markAt && { markAt }) }) ?? unfit("socket", "zero or more", { markToSocket });
+    unfit("socket", "positive", { depth: socketDepth, ...(markAt && { markAt }) }) ?? unfit("socket", "not negative", { markToSocket });
   if (bad) return bad;
   const mark = markAt ?? add(socketDepth, certain(WITNESS_MARK_BEYOND));
   if (markToSocket.value > mark.value) return refuse("socket-mark-beyond", "socket/markToSocket");
@@ -75,7 +74,7 @@ export interface SocketStandard {
  * the tape did not reach the bottom, or the fitting is no pressure fitting (drainage fittings have their own depths).
  */
 export function socketStandards(size: PipeSize, measured: Uncertain): Outcome<readonly SocketStandard[]> {
-  const bad = unfit("socket", "above zero", { depth: measured });
+  const bad = unfit("socket", "positive", { depth: measured });
   if (bad) return bad;
   const { leastDepth40, leastDepth80 } = socketDimensions[size];
   const beside = (standard: SocketStandard["standard"], least: number): SocketStandard => {

@@ -1,6 +1,5 @@
-import type { Uncertain } from "../doubt/index.ts";
+import { type Uncertain, unfit } from "../doubt/index.ts";
 import { headLost, headLostSlope, type PipeSection } from "./friction.ts";
-import { unfit } from "./inputs.ts";
 
 /** A loss that grows with the square of the flow and has no length: a strainer, a box with a filter mat, a diffuser. */
 export interface KnownLoss {
@@ -42,11 +41,11 @@ export const knownLossTerms = (system: SystemCurve, flow: number) =>
 export function unfitSystem(system: SystemCurve) {
   const sections = system.sections.map(
     ({ length, bore, coefficient }, i) =>
-      unfit(`system/sections/${i}`, "zero or more", { length }) ?? unfit(`system/sections/${i}`, "above zero", { bore, coefficient }),
+      unfit(`system/sections/${i}`, "not negative", { length }) ?? unfit(`system/sections/${i}`, "positive", { bore, coefficient }),
   );
   const losses = (system.knownLosses ?? []).map(
     ({ head, flow }, i) =>
-      unfit(`system/knownLosses/${i}`, "zero or more", { head }) ?? unfit(`system/knownLosses/${i}`, "above zero", { flow }),
+      unfit(`system/knownLosses/${i}`, "not negative", { head }) ?? unfit(`system/knownLosses/${i}`, "positive", { flow }),
   );
-  return unfit("system", "zero or more", { staticHead: system.staticHead }) ?? [...sections, ...losses].find((one) => one !== undefined);
+  return unfit("system", "not negative", { staticHead: system.staticHead }) ?? [...sections, ...losses].find((one) => one !== undefined);
 }

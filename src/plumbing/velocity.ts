@@ -1,8 +1,6 @@
-import { certain, expanded, subtract, type Uncertain } from "../doubt/index.ts";
+import { certain, expanded, firstOrder, subtract, type Uncertain, unfit } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { feet } from "../units/index.ts";
-import { firstOrder } from "./first-order.ts";
-import { unfit } from "./inputs.ts";
 
 /**
  * 5 ft/s, metres per second: the guidance that friction tables for plastic pipe print (class 160 table's footnote; an engineering
@@ -24,7 +22,7 @@ export interface PipeVelocity {
  * Source: the definition; the factor 0.4085 SEEN in a fire-protection table, 231/1728/60 / (π/4/144) = 0.408498.
  */
 export function pipeVelocity(flow: Uncertain, bore: Uncertain): Outcome<PipeVelocity> {
-  const bad = unfit("velocity", "zero or more", { flow }) ?? unfit("velocity", "above zero", { bore });
+  const bad = unfit("velocity", "not negative", { flow }) ?? unfit("velocity", "positive", { bore });
   if (bad) return bad;
   const area = (Math.PI * bore.value * bore.value) / 4;
   const value = flow.value / area;

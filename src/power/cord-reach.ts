@@ -1,8 +1,7 @@
-import { add, certain, type NonEmpty, subtract, type Uncertain } from "../doubt/index.ts";
+import { add, certain, type NonEmpty, subtract, type Uncertain, unfit } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { feet } from "../units/index.ts";
 import { type Cautioned, cautioned } from "./caution.ts";
-import { unfit } from "./inputs.ts";
 
 /** Slack beyond the basin's depth, metres: enough to lift the pump out and set it down beside the hole (own). */
 export const SLACK_BEYOND_DEPTH: number = feet(3);
@@ -23,7 +22,8 @@ export interface CordReach extends Cautioned {
  */
 export function cordReach(cord: Uncertain, legs: NonEmpty<Uncertain>, basinDepth: Uncertain): Outcome<CordReach> {
   const bad =
-    unfit("power/cord", { cord, basinDepth }) ?? unfit("power/cord", Object.fromEntries(legs.map((leg, i) => [`legs/${i}`, leg])), true);
+    unfit("power/cord", "positive", { cord, basinDepth }) ??
+    unfit("power/cord", "not negative", Object.fromEntries(legs.map((leg, i) => [`legs/${i}`, leg])));
   if (bad) return bad;
   const [first, ...others] = legs;
   const way = others.reduce(add, first);

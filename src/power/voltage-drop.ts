@@ -1,9 +1,8 @@
-import { certain, combine, type Uncertain } from "../doubt/index.ts";
+import { firstOrder, quotient, type Uncertain, unfit } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { feet } from "../units/index.ts";
 import { type Cautioned, cautioned } from "./caution.ts";
 import { COPPER_K, conductors, type Stranding, type WireSize } from "./conductors.ts";
-import { unfit } from "./inputs.ts";
 
 /** Shares of the nominal voltage that the code's informational notes name: branch circuit, and feeder with branch. Notes, not rules. */
 export const NOTED_SHARES = { branch: 0.03, total: 0.05 } as const;
@@ -30,37 +29,23 @@ export interface VoltageDrop extends Cautioned {
 
 const FOOT = feet(1);
 
-const value = (number: number, parts: Uncertain): Uncertain => ({ value: number, parts: parts.parts });
-
 /** Drop of a run whose loop has `perFoot` ohms per foot one way: VD = 2 L R I. */
 function dropOf(run: BranchRun, perFoot: number): Outcome<VoltageDrop> {
   const { current, oneWay, nominal } = run;
-  const bad = unfit("power/drop", { current, oneWay, nominal });
+  const bad = unfit("power/drop", "positive", { current, oneWay, nominal });
   if (bad) return bad;
   const perMetre = (2 * perFoot) / FOOT;
   const volts = perMetre * oneWay.value * current.value;
-  const drop = value(
-    volts,
-    combine([
-      { times: perMetre * current.value, of: oneWay },
-      { times: perMetre * oneWay.value, of: current },
-    ]),
-  );
-  const share = value(
-    volts / nominal.value,
-    combine([
-      { times: 1 / nominal.value, of: drop },
-      { times: -volts / (nominal.value * nominal.value), of: nominal },
-    ]),
-  );
+  const drop = firstOrder(volts, [
+    { times: perMetre * current.value, of: oneWay },
+    { times: perMetre * oneWay.value, of: current },
+  ]);
+  const share = quotient(drop, nominal);
   const run3 = (NOTED_SHARES.branch * nominal.value) / (perMetre * current.value);
-  const runAtNotedShare = value(
-    run3,
-    combine([
-      { times: run3 / nominal.value, of: nominal },
-      { times: -run3 / current.value, of: current },
-    ]),
-  );
+  const runAtNotedShare = firstOrder(run3, [
+    { times: run3 / nominal.value, of: nominal },
+    { times: -run3 / current.value, of: current },
+  ]);
   return ok(cautioned({ drop, share, runAtNotedShare }));
 }
 
@@ -82,6 +67,6 @@ export function voltageDrop(run: BranchRun): Outcome<VoltageDrop> {
 
 /** The same by the wire's area: VD = 2 K I L / CM, K in ohms × circular mils per foot. The short form that electricians use. */
 export function voltageDropByArea(run: Omit<BranchRun, "stranding">, k: number = COPPER_K): Outcome<VoltageDrop> {
-  const bad = unfit("power/drop", { k: certain(k) });
+  const bad = unfit("power/drop", "positive", { k });
   return bad ?? dropOf(run, k / conductors[run.wire].area);
 }

@@ -27,7 +27,7 @@ export interface QuantityReading {
   readonly marks?: 1 | TapeMarks;
 }
 
-/** Largest magnitude that is taken, in the fixed unit: 1000 m, 100,000 m², 10,000 m³, 100 m³ a minute, 1000 L a minute per mm, 100 m/s, 1000 days, 200 °C, 1 MW, 1000 V and A, 100 t, a million, 1000 %. Own. */
+/** Largest magnitude that is taken, in the fixed unit: 1000 m, 100,000 m², 10,000 m³, 100 m³ a minute, 1000 L a minute per mm, 100 m/s, 360°, 100 MJ/m², 1000 days, 200 °C, 1 MW, 1000 V and A, 100 t, a million, 1000 %. Own. */
 const largest: Readonly<Record<QuantityKind, number>> = {
   length: 1_000_000_000,
   area: 1_000_000_000,
@@ -35,6 +35,8 @@ const largest: Readonly<Record<QuantityKind, number>> = {
   flow: 100_000_000,
   flowPerLength: 1_000_000_000,
   velocity: 100_000,
+  angle: 360_000_000,
+  radiation: 10_000,
   duration: 86_400_000_000,
   instant: Number.MAX_SAFE_INTEGER,
   temperature: 200_000,

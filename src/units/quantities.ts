@@ -38,6 +38,8 @@ export const fixedUnits = {
   flow: "ml/min",
   flowPerLength: "ml/min/m",
   velocity: "mm/s",
+  angle: "udeg",
+  radiation: "J/cm2",
   duration: "ms",
   instant: "ms",
   temperature: "mC",
@@ -57,6 +59,8 @@ const perSi: Readonly<Record<QuantityKind, number>> = {
   flow: 6e7,
   flowPerLength: 6e7,
   velocity: 1e3,
+  angle: 1e6,
+  radiation: 1e-4,
   duration: 1e3,
   instant: 1e3,
   temperature: 1e3,
@@ -68,5 +72,5 @@ const perSi: Readonly<Record<QuantityKind, number>> = {
   ratio: 1e6,
 };
 
-/** Fixed units in one SI unit of the kind (m, m², m³, m³/s, m²/s, m/s, s, °C, W, V, A, kg, 1). */
+/** Fixed units in one SI unit of the kind (m, m², m³, m³/s, m²/s, m/s, degrees, J/m², s, °C, W, V, A, kg, 1). */
 export const fixedPerSi = (kind: QuantityKind): number => perSi[kind];

@@ -61,6 +61,10 @@ export function formatQuantity(kind: QuantityKind, value: number, preferences: U
       return inUnit(exact, inch ? "gph/in" : "L/min/m", 0);
     case "velocity":
       return inch ? inUnit(exact, "ft/s", 1) : inUnit(exact, "m/s", 2);
+    case "angle":
+      return `${decimalText(exact, tradeUnits["°"].numerator, 4)}°`;
+    case "radiation":
+      return inUnit(exact, "MJ/m²", 1);
     case "duration":
       return durationText(exact);
     case "instant":

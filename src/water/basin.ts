@@ -1,8 +1,6 @@
-import { certain, combine, scale, type Uncertain } from "../doubt/index.ts";
+import { certain, combine, faultIn, product, quotient, refused, scale, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import type { Metres } from "../units/index.ts";
-import { product, quotient } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * Water that a basin holds.

@@ -1,6 +1,6 @@
+import { faultIn, refused } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { feet } from "../units/index.ts";
-import { faultIn, refused } from "./wanted.ts";
 import { broadCrestedTable } from "./weir-coefficients.ts";
 
 const between = (from: number, to: number, share: number): number => from + share * (to - from);

@@ -1,7 +1,5 @@
-import { type Agreement, agreeWithinDoubt, subtract, type Uncertain } from "../doubt/index.ts";
+import { type Agreement, agreeWithinDoubt, faultIn, product, quotient, refused, subtract, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
-import { product, quotient } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * How far the water in the basin goes down from rest to running.

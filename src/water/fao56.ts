@@ -1,9 +1,9 @@
+import { faultIn, refused, type Wanted } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { penmanMonteith } from "./penman-monteith.ts";
 import * as radiation from "./radiation.ts";
 import * as sun from "./sun.ts";
 import * as vapour from "./vapour.ts";
-import { faultIn, refused, type Wanted } from "./wanted.ts";
 
 /** The sub-steps of FAO-56 by name, each refusing what lies outside its range. Plain numbers in the units of `vapour`, `sun`, `radiation`. */
 const ranges = {

@@ -1,8 +1,6 @@
-import { subtract, type Uncertain } from "../doubt/index.ts";
+import { faultIn, product, quotient, refused, subtract, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { type FloatingBasin, type WaterToLeave, waterToLeave } from "./float.ts";
-import { product, quotient } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /** When a basin floats. Heights are metres above the basin's underside. The choice of depth on each occasion is our own. */
 export const floatOccasions = ["water seen in the hole", "rain before backfill", "washing in", "winter emptying"] as const;

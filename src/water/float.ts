@@ -1,9 +1,7 @@
-import { add, certain, expanded, subtract, type Uncertain } from "../doubt/index.ts";
+import { add, certain, expanded, faultIn, product, quotient, refused, subtract, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { freeShare } from "./basin.ts";
 import { ofFactor, waterFactors } from "./factors.ts";
-import { product, quotient } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * Depth of water outside that lifts a basin (Archimedes).

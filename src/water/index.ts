@@ -33,7 +33,6 @@ export { type DaysToOverflow, daysToOverflow, type Overflow, type OverflowFacts,
 export type { DaySteps } from "./penman-monteith.ts";
 export { type Plan, planArea } from "./plan-area.ts";
 export { type PoolAir, type PoolEvaporation, poolEvaporation } from "./pool-evaporation.ts";
-export { product, quotient, throughSlope, throughSteps } from "./propagation.ts";
 export {
   type DaysWithoutMakeUp,
   daysWithoutMakeUp,

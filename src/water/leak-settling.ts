@@ -1,7 +1,6 @@
-import { contributors, expanded, subtract, total, type Uncertain } from "../doubt/index.ts";
+import { contributors, expanded, faultIn, refused, subtract, total, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import type { LeakLoss } from "./leak-test.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * How long a leak test must run to be called.

@@ -1,8 +1,6 @@
-import { certain, combine, scale, subtract, type Uncertain } from "../doubt/index.ts";
+import { certain, combine, faultIn, product, quotient, refused, scale, subtract, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { SECONDS_PER_DAY } from "./factors.ts";
-import { product, quotient } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * Water lost in a standing test, less what a control bucket beside it lost.

@@ -1,7 +1,5 @@
-import type { Uncertain } from "../doubt/index.ts";
+import { faultIn, firstOrder, refused, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
-import { throughSlope } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * A lip out of level: what the customer sees.
@@ -34,7 +32,7 @@ export function lipFlowRatio(head: Uncertain, outOfLevel: Uncertain): Outcome<Li
     { times: 1.5 * ratio * (1 / low - 1 / high), of: head },
     { times: sign * 0.75 * ratio * (1 / low + 1 / high), of: outOfLevel },
   ];
-  return ok({ answer: "runs all along", ratio: throughSlope(ratio, terms) });
+  return ok({ answer: "runs all along", ratio: firstOrder(ratio, terms) });
 }
 
 /** End-to-end difference at which the flow ratio is just `ratio` (above 1), metres: a limit that comes from the design's flow. */
@@ -43,5 +41,5 @@ export function outOfLevelForRatio(head: Uncertain, ratio: number): Outcome<Unce
   if (fault) return refused(fault);
   const power = Math.cbrt(ratio * ratio);
   const perHead = (2 * (power - 1)) / (power + 1);
-  return ok(throughSlope(head.value * perHead, [{ times: perHead, of: head }]));
+  return ok(firstOrder(head.value * perHead, [{ times: perHead, of: head }]));
 }

@@ -1,7 +1,5 @@
-import { scale, subtract, type Uncertain } from "../doubt/index.ts";
+import { faultIn, product, quotient, refused, scale, subtract, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
-import { product, quotient } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * Rain that the lined area gathers, against the room in the basin.

@@ -1,7 +1,5 @@
-import { scale, type Uncertain } from "../doubt/index.ts";
+import { faultIn, product, refused, scale, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
-import { product } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /** A plan as it is measured. Metres. */
 export type Plan =

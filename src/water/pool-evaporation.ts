@@ -1,9 +1,7 @@
-import { scale, type Uncertain } from "../doubt/index.ts";
+import { faultIn, product, refused, scale, throughSteps, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { ofFactor, SECONDS_PER_DAY, waterFactors } from "./factors.ts";
-import { product, throughSteps } from "./propagation.ts";
 import { saturationVapourPressure } from "./vapour.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * Evaporation of an open pool by Carrier and ASHRAE, the second opinion beside FAO-56.

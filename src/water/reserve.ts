@@ -1,7 +1,5 @@
-import { subtract, type Uncertain } from "../doubt/index.ts";
+import { faultIn, quotient, refused, subtract, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
-import { quotient } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * What the basin has beyond the water in transit.

@@ -1,9 +1,7 @@
-import { add, scale, type Uncertain } from "../doubt/index.ts";
+import { add, faultIn, firstOrder, product, quotient, refused, scale, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { feet, METRES_PER_INCH } from "../units/index.ts";
 import { ofFactor, STANDARD_GRAVITY, waterFactors } from "./factors.ts";
-import { product, quotient, throughSlope } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 import { FRANCIS, type Lip, type OutsideRange, outsideRange, type WeirFormula, weirFormulas, weirHead } from "./weir-formulas.ts";
 
 /**
@@ -40,7 +38,7 @@ export function flowForLip(wantedPerLip: Uncertain, lipLength: Uncertain): Outco
 /** (q ÷ divisor)^⅔, whose slope is ⅔ of itself over q. */
 function twoThirdsPower(q: Uncertain, divisor: number): Uncertain {
   const value = Math.cbrt((q.value / divisor) * (q.value / divisor));
-  return throughSlope(value, [{ times: (2 / 3) * (value / q.value), of: q }]);
+  return firstOrder(value, [{ times: (2 / 3) * (value / q.value), of: q }]);
 }
 
 export interface Sheet {

@@ -1,8 +1,6 @@
-import { combine, subtract, type Uncertain } from "../doubt/index.ts";
+import { combine, faultIn, product, refused, subtract, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { ofFactor, waterFactors } from "./factors.ts";
-import { product } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * Weight of stone on a basin's lid.

@@ -1,7 +1,5 @@
-import { add, certain, combine, type Uncertain } from "../doubt/index.ts";
+import { add, certain, combine, faultIn, product, refused, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
-import { product } from "./propagation.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /**
  * Water that is away from the basin while the falls run.

@@ -1,11 +1,9 @@
-import { scale, type Uncertain } from "../doubt/index.ts";
+import { faultIn, product, refused, scale, throughSteps, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { ofFactor, waterFactors } from "./factors.ts";
 import { type DaySteps, daySteps } from "./penman-monteith.ts";
-import { product, throughSteps } from "./propagation.ts";
 import { daylightHours } from "./sun.ts";
 import { meanSaturationVapourPressure, saturationVapourPressure, vapourPressureFromExtremes, vapourPressureFromMean } from "./vapour.ts";
-import { faultIn, refused } from "./wanted.ts";
 
 /** Weather of one day as it is typed. °C, %, kPa, m/s, m, degrees (+ north). */
 export interface Weather {

@@ -1,7 +1,7 @@
+import { faultIn, refused } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { feet } from "../units/index.ts";
 import { STANDARD_GRAVITY } from "./factors.ts";
-import { faultIn, refused } from "./wanted.ts";
 import { kindsvaterCarterAt } from "./weir-coefficients.ts";
 
 /**

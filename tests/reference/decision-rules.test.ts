@@ -1,6 +1,7 @@
-import { describe, expect, test } from "vitest";
+import { describe, test } from "vitest";
 import { normalQuantile } from "#core/statistics/index.ts";
 import { conformanceProbability } from "#core/tolerance/index.ts";
+import { byHand, published, source } from "./checked.ts";
 
 function chance(y: number, u: number, lower?: number, upper?: number): number {
   const answer = conformanceProbability(y, u, lower, upper);
@@ -41,23 +42,26 @@ describe("JCGM 106 9.5.4, ball bearings (SEEN, quoted)", () => {
   const consumersRisk = (A: number): number => integrate((size) => prior(size) * chance(size, u, undefined, A), limit, far);
   const producersRisk = (A: number): number => integrate((size) => prior(size) * (1 - chance(size, u, undefined, A)), 0, limit);
 
-  test("the prior is a distribution", () => expect(integrate(prior, 0, far)).toBeCloseTo(1, 9));
+  const guide = source("JCGM 106", "9.5.4 ball bearings, in a public risk calculator's worked example", "quoted");
+  const integral = byHand("gamma prior (4, 0.25 µm) integrated by Simpson's rule");
 
-  test("without measuring 4.2 % do not conform", () => expect(integrate(prior, limit, far)).toBeCloseTo(0.04238011199168401, 9));
+  test("the prior is a distribution", () => published(integral, "whole of the prior", integrate(prior, 0, far), 1, { digits: 9 }));
+
+  test("without measuring 4.2 % do not conform", () => {
+    published(guide, "share beyond the limit", integrate(prior, limit, far), 0.04238011199168401, { digits: 9 });
+  });
 
   test("accepted up to the limit itself, 0.8 % are accepted wrongly", () => {
-    expect(consumersRisk(limit)).toBeCloseTo(0.008019111884303471, 9);
+    published(guide, "consumer's risk at the limit", consumersRisk(limit), 0.008019111884303471, { digits: 9 });
   });
 
   test("for 0.1 % the acceptance limit is 1.67 µm, a guard band of 0.33 µm", () => {
     const A = bisect(consumersRisk, 0.001, 1, 2);
-    expect(A).toBeCloseTo(1.6718287715440068, 6);
-    expect(limit - A).toBeCloseTo(0.3281712284559932, 6);
+    published(guide, "acceptance limit and guard band, µm", [A, limit - A], [1.6718287715440068, 0.3281712284559932], { digits: 6 });
   });
 
-  test("producer's risk 1.7 % and 7.5 % (worked out by hand, not published)", () => {
-    expect(producersRisk(2)).toBeCloseTo(0.01744, 4);
-    expect(producersRisk(1.672)).toBeCloseTo(0.07549, 4);
+  test("producer's risk 1.7 % and 7.5 %", () => {
+    published(integral, "producer's risk at 2 and 1.672 µm", [producersRisk(2), producersRisk(1.672)], [0.01744, 0.07549], { digits: 4 });
   });
 });
 
@@ -72,8 +76,16 @@ describe("normal process, normal measurement (SEEN)", () => {
     const density = (x: number): number => Math.exp(-((x / process) ** 2) / 2) / (process * Math.sqrt(2 * Math.PI));
     const accepted = (x: number): number => chance(x, u, -accept, accept);
     const far = 8 * process;
-    expect(2 * integrate((x) => density(x) * accepted(x), limit, far)).toBeCloseTo(pfa, digits);
-    if (pfr !== undefined) expect(integrate((x) => density(x) * (1 - accepted(x)), -limit, limit)).toBeCloseTo(pfr, digits);
+    const calculator = source("A public risk calculator", "its tests of normal process and measurement", "seen");
+    published(calculator, "accepted wrongly", 2 * integrate((x) => density(x) * accepted(x), limit, far), pfa, { digits });
+    if (pfr === undefined) return;
+    published(
+      calculator,
+      "rejected wrongly",
+      integrate((x) => density(x) * (1 - accepted(x)), -limit, limit),
+      pfr,
+      { digits },
+    );
   });
 });
 
@@ -86,9 +98,12 @@ describe("guard factors of JCGM 106 table 1 (from memory)", () => {
     [0.99, 2.33],
     [0.999, 3.09],
   ])("conformance probability %f at %f u inside the limit", (probability, factor) => {
-    expect(Math.abs(normalQuantile(probability) - factor)).toBeLessThan(0.005);
+    const table = source("JCGM 106", "table 1, guard factors", "from memory");
+    published(table, "factor for 80, 90, 95, 99, 99.9 of 100", normalQuantile(probability), factor, { digits: 2 });
     const [y, u, limit] = [10 - normalQuantile(probability) * 0.3, 0.3, 10];
-    expect(chance(y, u, undefined, limit)).toBeCloseTo(probability, 10);
-    expect(chance(-y, u, -limit)).toBeCloseTo(probability, 10);
+    const phi = byHand("Φ((T − y)/u)");
+    published(phi, "conformance probability", [chance(y, u, undefined, limit), chance(-y, u, -limit)], [probability, probability], {
+      digits: 10,
+    });
   });
 });

@@ -1,6 +1,7 @@
-import { describe, expect, test } from "vitest";
+import { describe, test } from "vitest";
 import { certain } from "#core/doubt/index.ts";
 import { fitPlane, fourthPlace } from "#core/geometry/index.ts";
+import { byHand, published } from "./checked.ts";
 
 /** No published example of four corners was found: worked out by hand, (0,0) (10,0) (10,6) (0,6) with z 0, 0.02, 0.05, 0.01. */
 describe("plane through four corners of a rectangle (worked out by hand, no publication found)", () => {
@@ -15,12 +16,12 @@ describe("plane through four corners of a rectangle (worked out by hand, no publ
     const fit = fitPlane(places);
     if (!fit.ok) throw new Error(fit.refusal.code);
     const { plane, residuals } = fit.value;
-    expect(plane.a.value).toBeCloseTo(-0.005, 12);
-    expect(plane.b.value).toBeCloseTo(0.003, 12);
-    expect(plane.c.value).toBeCloseTo(0.01 / 3, 12);
-    expect(Math.hypot(plane.b.value, plane.c.value)).toBeCloseTo(0.0044845, 7);
-    for (const [i, expected] of [0.005, -0.005, 0.005, -0.005].entries()) expect(residuals[i]?.value).toBeCloseTo(expected, 12);
+    const corners = byHand("least squares over corners (0,0) (10,0) (10,6) (0,6), heights 0, 0.02, 0.05, 0.01");
+    published(corners, "coefficients", [plane.a.value, plane.b.value, plane.c.value], [-0.005, 0.003, 0.01 / 3], { digits: 12 });
+    published(corners, "slope", Math.hypot(plane.b.value, plane.c.value), 0.0044845, { digits: 7 });
+    const left = residuals.map(({ value }) => value);
+    published(corners, "residuals, ± twist/4", left, [0.005, -0.005, 0.005, -0.005], { digits: 12 });
     const gap = fourthPlace(places);
-    expect(gap.ok && gap.value.value).toBeCloseTo(0.02, 12);
+    published(corners, "gap under the fourth corner", gap.ok ? gap.value.value : Number.NaN, 0.02, { digits: 12 });
   });
 });

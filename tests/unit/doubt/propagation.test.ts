@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { standardUncertainty, type Uncertain } from "#core/doubt/index.ts";
-import { product, quotient, throughSlope, throughSteps } from "#core/water/index.ts";
+import { firstOrder, product, quotient, standardUncertainty, throughSteps, type Uncertain } from "#core/doubt/index.ts";
 
 const x: Uncertain = { value: 4, parts: new Map([["a", 0.2]]) };
 const y: Uncertain = { value: 2, parts: new Map([["b", 0.1]]) };
@@ -18,7 +17,7 @@ describe("doubt through products and quotients", () => {
 
   test("by steps as by slopes, to the second order; a figure without doubt is not stepped", () => {
     const stepped = throughSteps({ x, y }, (at) => at.x ** 1.5 / at.y);
-    const sloped = throughSlope(4, [
+    const sloped = firstOrder(4, [
       { times: (1.5 * 2) / 2, of: x },
       { times: -2, of: y },
     ]);

@@ -1,5 +1,5 @@
-import type { Uncertain } from "../doubt/index.ts";
 import { type Refusal, refuse } from "../outcome/index.ts";
+import type { Uncertain } from "./uncertain.ts";
 
 /** What a figure must be: a size above zero, a size that may be zero, any number, or a number between two bounds (both allowed). */
 export type Wanted = "positive" | "not negative" | "finite" | readonly [lowest: number, highest: number];
@@ -26,5 +26,17 @@ export function faultIn(place: string, figures: Readonly<Record<string, Asked>>)
   return undefined;
 }
 
+type Refused = { readonly ok: false; readonly refusal: Refusal };
+
 /** The refusal as an outcome. */
-export const refused = (refusal: Refusal): { readonly ok: false; readonly refusal: Refusal } => ({ ok: false, refusal });
+export const refused = (refusal: Refusal): Refused => ({ ok: false, refusal });
+
+/** The same for figures that must all be alike; undefined where all are fit. */
+export function unfit(
+  place: string,
+  wanted: Wanted,
+  figures: Readonly<Record<string, number | Uncertain | undefined>>,
+): Refused | undefined {
+  const found = faultIn(place, Object.fromEntries(Object.entries(figures).map(([name, figure]) => [name, [figure, wanted] as const])));
+  return found && refused(found);
+}

@@ -1,27 +1,24 @@
-import { combine, standardUncertainty, type Term, type Uncertain } from "../doubt/index.ts";
+import { combine, standardUncertainty, type Term, type Uncertain } from "./uncertain.ts";
 
 /**
  * First-order propagation for what is not a plain sum (GUM 5.1.2, from memory): y = f(x1, x2, ...), its part from each source
- * is Σ ∂f/∂xi × the part of xi, so that a source which two inputs share counts once and with its sign.
+ * is Σ ∂f/∂xi × the part of xi, so that a source which two inputs share counts once and with its sign. Terms: slope × input.
  */
-const about = (value: number, terms: readonly Term[]): Uncertain => ({ value, parts: combine(terms).parts });
+export const firstOrder = (value: number, terms: readonly Term[]): Uncertain => ({ value, parts: combine(terms).parts });
 
 /** a × b. */
 export const product = (a: Uncertain, b: Uncertain): Uncertain =>
-  about(a.value * b.value, [
+  firstOrder(a.value * b.value, [
     { times: b.value, of: a },
     { times: a.value, of: b },
   ]);
 
 /** a ÷ b; b is not zero. */
 export const quotient = (a: Uncertain, b: Uncertain): Uncertain =>
-  about(a.value / b.value, [
+  firstOrder(a.value / b.value, [
     { times: 1 / b.value, of: a },
     { times: -a.value / (b.value * b.value), of: b },
   ]);
-
-/** f(x), its slope at x handed in. */
-export const throughSlope = (value: number, terms: readonly Term[]): Uncertain => about(value, terms);
 
 /**
  * f of several inputs, each slope taken as {f(x + u) - f(x - u)} / 2u (GUM 5.1.4 note, from memory). For formulas with powers
@@ -39,5 +36,5 @@ export function throughSteps<Name extends string>(
     const slope = (of({ ...at, [name]: at[name] + u }) - of({ ...at, [name]: at[name] - u })) / (2 * u);
     return [{ times: slope, of: inputs[name] }];
   });
-  return about(of(at), terms);
+  return firstOrder(of(at), terms);
 }
