@@ -1,17 +1,24 @@
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import { isSha, type PrintAttachment, type PrintRequest } from "#functions/shared/index.ts";
 
+type Kind = PrintRequest["kind"];
+type Json = Readonly<Record<string, unknown>>;
+
 const relationships = ["Data", "Source", "Supplement", "Unspecified"];
-const KEY = /^[A-Za-z0-9_-]{1,64}\/records\/[A-Za-z0-9_./-]{1,200}$/;
+/** Where a document of each kind may be put. */
+const KEYS: Readonly<Record<Kind, RegExp>> = {
+  record: /^[A-Za-z0-9_-]{1,64}\/records\/[A-Za-z0-9_./-]{1,200}$/,
+  "design-check": /^[A-Za-z0-9_-]{1,64}\/designs\/[A-Za-z0-9_./-]{1,200}$/,
+};
 const RENDITION_KEY = /^[A-Za-z0-9_-]{1,64}\/renditions\/[A-Za-z0-9_./-]{1,200}$/;
 const FILE_NAME = /^[A-Za-z0-9_.-]{1,80}$/;
 
-type Json = Readonly<Record<string, unknown>>;
 const isObject = (value: unknown): value is Json => typeof value === "object" && value !== null && !Array.isArray(value);
+const isKind = (value: unknown): value is Kind => typeof value === "string" && Object.hasOwn(KEYS, value);
 
 /**
  * Reads the body of `POST /print`. Where it comes from is the token's matter; this guards the store's folders, and finds a
- * model of another format before the templates do. All keys lie in one company's folder.
+ * model of another kind or format before the templates do. All keys lie in one company's folder, each kind in its own.
  */
 export function readPrintRequest(body: Uint8Array): Outcome<PrintRequest> {
   const wrong = (place: string) => refuse("request-shape", place);
@@ -22,19 +29,32 @@ export function readPrintRequest(body: Uint8Array): Outcome<PrintRequest> {
     return wrong("body");
   }
   if (!isObject(parsed)) return wrong("body");
-  const { model, key, photos, attachments } = parsed;
-  if (!isObject(model) || model.format !== 1 || !isObject(model.title) || !Array.isArray(model.steps)) return wrong("body/model");
-  if (!Number.isSafeInteger(model.title.issuedAt)) return wrong("body/model/title/issuedAt");
-  if (typeof key !== "string" || !KEY.test(key) || key.includes("..")) return wrong("body/key");
-  if (!isObject(photos)) return wrong("body/photos");
-  const company = key.slice(0, key.indexOf("/") + 1);
-  for (const [photo, rendition] of Object.entries(photos)) {
-    const fits = isSha(photo) && typeof rendition === "string" && RENDITION_KEY.test(rendition) && !rendition.includes("..");
-    if (!fits || !(rendition as string).startsWith(company)) return wrong(`body/photos/${photo.slice(0, 64)}`);
-  }
-  if (!Array.isArray(attachments) || !attachments.every(isAttachment)) return wrong("body/attachments");
-  return ok(parsed as unknown as PrintRequest);
+  const { kind, model, key } = parsed;
+  if (!isKind(kind)) return wrong("body/kind");
+  if (!isObject(model) || model.format !== 1 || !isObject(model.title)) return wrong("body/model");
+  if (typeof key !== "string" || !KEYS[kind].test(key) || key.includes("..")) return wrong("body/key");
+  const fault = faults[kind](parsed, model, model.title);
+  return fault === undefined ? ok(parsed as unknown as PrintRequest) : wrong(fault);
 }
+
+/** The place of what is wrong with a request of each kind. */
+const faults: Readonly<Record<Kind, (request: Json, model: Json, title: Json) => string | undefined>> = {
+  record: ({ key, photos, attachments }, model, title) => {
+    if (!Array.isArray(model.steps)) return "body/model";
+    if (!Number.isSafeInteger(title.issuedAt)) return "body/model/title/issuedAt";
+    if (!isObject(photos)) return "body/photos";
+    const company = String(key).slice(0, String(key).indexOf("/") + 1);
+    for (const [photo, rendition] of Object.entries(photos)) {
+      const fits = isSha(photo) && typeof rendition === "string" && RENDITION_KEY.test(rendition) && !rendition.includes("..");
+      if (!fits || !(rendition as string).startsWith(company)) return `body/photos/${photo.slice(0, 64)}`;
+    }
+    return Array.isArray(attachments) && attachments.every(isAttachment) ? undefined : "body/attachments";
+  },
+  "design-check": (_request, model, title) => {
+    if (!Array.isArray(model.questions)) return "body/model";
+    return Number.isSafeInteger(title.at) ? undefined : "body/model/title/at";
+  },
+};
 
 const isAttachment = (value: unknown): value is PrintAttachment =>
   isObject(value) &&

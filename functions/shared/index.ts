@@ -1,7 +1,16 @@
 export { readEnvironment, readPort, tooOldNode } from "./environment.ts";
 export type { Found } from "./found.ts";
-export { isCompanyId, isSha, originalKey, type RenditionName, recordKey, renditionKey } from "./keys.ts";
-export { type PrintAnswer, type PrintAttachment, type PrintRequest, printRequest, printSubject } from "./print-request.ts";
+export { designKey, isCompanyId, isSha, originalKey, type RenditionName, recordKey, renditionKey } from "./keys.ts";
+export { type Listening, type Machine, machineFrom, type Running } from "./machine.ts";
+export {
+  type PrintAnswer,
+  type PrintAttachment,
+  type PrintDesignCheck,
+  type PrintRecord,
+  type PrintRequest,
+  printRequest,
+  printSubject,
+} from "./print-request.ts";
 export { PROBLEM_TYPE, type Problem, problem, problemResponse, type Say } from "./problem.ts";
 export { SNIFF_BYTES, sniff } from "./sniff.ts";
 export { statusOf } from "./status.ts";

@@ -27,3 +27,7 @@ export const recordKey = (company: string, job: string, version: number, ending 
   if (!Number.isSafeInteger(version) || version < 1) throw new RangeError(`not a record's version: ${version}`);
   return `${part("company", company, COMPANY)}/records/${part("job", job, COMPANY)}/${version}.${part("ending", ending, /^[a-z0-9.-]{1,60}$/)}`;
 };
+
+/** A printed design check, by the digest of what is printed: the same design has the same place. */
+export const designKey = (company: string, job: string, digest: string): string =>
+  `${part("company", company, COMPANY)}/designs/${part("job", job, COMPANY)}/${part("digest", digest, SHA)}.pdf`;

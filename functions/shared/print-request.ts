@@ -1,4 +1,4 @@
-import type { RecordModel } from "#core/record/index.ts";
+import type { DesignPageModel, RecordModel } from "#core/record/index.ts";
 import { issueToken, TOKEN_LIFE_MS } from "./token.ts";
 
 /** A file put inside the PDF. `relationship` is ISO 32000-2's AFRelationship: the ledger is `Data`, its seal `Supplement`. */
@@ -10,8 +10,9 @@ export interface PrintAttachment {
   readonly description?: string;
 }
 
-/** `POST /print`. */
-export interface PrintRequest {
+/** An as-buried record with its ledger inside. */
+export interface PrintRecord {
+  readonly kind: "record";
   readonly model: RecordModel;
   /** Key of the store under which the PDF is put. */
   readonly key: string;
@@ -19,6 +20,17 @@ export interface PrintRequest {
   readonly photos: Readonly<Record<string, string>>;
   readonly attachments: readonly PrintAttachment[];
 }
+
+/** The design check before the dig, one page. */
+export interface PrintDesignCheck {
+  readonly kind: "design-check";
+  readonly model: DesignPageModel;
+  /** Key of the store under which the PDF is put. */
+  readonly key: string;
+}
+
+/** `POST /print`: one of the documents that print makes. */
+export type PrintRequest = PrintRecord | PrintDesignCheck;
 
 /** Of the PDF as stored. */
 export interface PrintAnswer {
@@ -29,7 +41,7 @@ export interface PrintAnswer {
   readonly missing: readonly string[];
 }
 
-/** What a token for `POST /print` opens: exactly these bytes of a body, and so its key, its photos and its model. */
+/** What a token for `POST /print` opens: exactly these bytes of a body, and so its kind, its key, its photos and its model. */
 export async function printSubject(body: Uint8Array<ArrayBuffer>): Promise<string> {
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", body));
   return `sha256:${Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("")}`;

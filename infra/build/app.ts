@@ -3,6 +3,7 @@ import { globSync } from "node:fs";
 import { readFile, rename, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "vite";
+import { injectManifest } from "workbox-build";
 import { project } from "./project.ts";
 
 /** SHA-256 over all that the app is made of: whoever starts a stack need not build what is built already. */
@@ -12,6 +13,32 @@ async function sourcesDigest(): Promise<string> {
   for (const file of [...files, "infra/build/app.ts", "package-lock.json"])
     hash.update(`${file}\0`).update(await readFile(join(project, file)));
   return hash.digest("hex");
+}
+
+/** The worker that answers without signal: bundled as one script, the app's files and their digests written into it. */
+async function serviceWorkerBuild(folder: string): Promise<void> {
+  await build({
+    configFile: false,
+    root: join(project, "src/screens"),
+    publicDir: false,
+    logLevel: "warn",
+    define: { "process.env.NODE_ENV": '"production"' },
+    build: {
+      outDir: folder,
+      emptyOutDir: false,
+      target: "es2022",
+      reportCompressedSize: false,
+      rollupOptions: { input: join(project, "src/screens/sw.ts"), output: { format: "iife", entryFileNames: "sw.js" } },
+    },
+  });
+  const { warnings } = await injectManifest({
+    swSrc: join(folder, "sw.js"),
+    swDest: join(folder, "sw.js"),
+    globDirectory: folder,
+    globPatterns: ["index.html", "app.webmanifest", "*.{svg,png}", "assets/**/*"],
+    dontCacheBustURLsMatching: /^assets\//,
+  });
+  if (warnings.length > 0) throw new Error(warnings.join("\n"));
 }
 
 async function viteBuild(folder: string): Promise<void> {
@@ -34,6 +61,7 @@ async function viteBuild(folder: string): Promise<void> {
         reportCompressedSize: false,
       },
     });
+    await serviceWorkerBuild(folder);
   } finally {
     if (before === undefined) delete process.env.NODE_ENV;
     else process.env.NODE_ENV = before;

@@ -8,7 +8,9 @@ import { runTool } from "./run.ts";
 import { checkTypes, typeProjects } from "./type-projects.ts";
 
 /** `npm test`: everything that can fail, one table, and `N passed, N failed` as the last line. */
-const testProjects = ["unit", "architecture", "contract", "functions", "record", "browser", "faults"];
+const testProjects = ["unit", "reference", "architecture", "contract", "functions", "record", "browser", "faults"];
+/** Prints what the reference tests were checked against; its last line goes into the table. */
+const sourcesReporter = "./tests/reference/reporter.ts";
 const mustRun = ["workerd", "store", "media", "print", "browser"];
 
 const lines: Line[] = [];
@@ -48,13 +50,14 @@ for (const name of testProjects) {
   await rm(file, { force: true });
   const ran = await runTool(
     "node_modules/vitest/vitest.mjs",
-    ["run", "--project", name, "--reporter=default", "--reporter=json", `--outputFile.json=${file}`],
+    ["run", "--project", name, "--reporter=default", "--reporter=json", `--outputFile.json=${file}`, `--reporter=${sourcesReporter}`],
     false,
     { ASBURIED_PROCESS_LOG: processLog, NO_COLOR: "1" },
   );
   const judged = judgeRun(await readFile(file, "utf8").catch(() => undefined), ran.code);
   if (judged.failed > 0) console.log(ran.output.trim());
-  add({ name, ...judged, seconds: ran.seconds });
+  const sources = /^reference: (.*)$/m.exec(ran.output)?.[1];
+  add({ name, ...judged, note: [judged.note, sources ?? ""].filter((part) => part !== "").join(", "), seconds: ran.seconds });
 }
 
 const counts = countProcesses(await readFile(processLog, "utf8"));

@@ -25,6 +25,8 @@ export interface DemoResult {
   readonly jobs: readonly string[];
   readonly recordId: string;
   readonly pdf: Uint8Array;
+  /** The printed design check of the job that was recorded. */
+  readonly designCheck: Uint8Array;
   /** The record's view model. */
   readonly record: unknown;
   /** The edition that is attached to the record. */
@@ -128,8 +130,9 @@ export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
     edition: "customer",
   });
   const at = `/api/records/${issued.record}`;
-  const [pdf, record, ledger] = await Promise.all([
+  const [pdf, designCheck, record, ledger] = await Promise.all([
     office.client.bytes(`${at}/pdf`),
+    office.client.bytes(`/api/jobs/${whole.job}/design/pdf`),
     office.client.get<{ findings: readonly unknown[] }>(`${at}/model`),
     office.client.get<Ledger>(`${at}/ledger`),
   ]);
@@ -149,6 +152,7 @@ export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
     jobs: jobs.map(({ job }) => job),
     recordId: issued.record,
     pdf,
+    designCheck,
     record,
     ledger,
     findings: record.findings,

@@ -1,4 +1,4 @@
-import { combine, total, type Uncertain } from "../doubt/index.ts";
+import { firstOrder, total, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { ELLIPSE_95_SQUARED } from "./ties-chi-square.ts";
 
@@ -45,13 +45,14 @@ export function planDistance(a: PlanPoint, b: PlanPoint): Outcome<Uncertain> {
   if (!Number.isFinite(length)) return refuse("number-not-finite", "points");
   if (length === 0) return refuse("points-coincident", "points", { first: 1, second: 2 });
   const [ux, uy] = [(b.x.value - a.x.value) / length, (b.y.value - a.y.value) / length];
-  const { parts } = combine([
-    { times: ux, of: b.x },
-    { times: uy, of: b.y },
-    { times: -ux, of: a.x },
-    { times: -uy, of: a.y },
-  ]);
-  return ok({ value: length, parts });
+  return ok(
+    firstOrder(length, [
+      { times: ux, of: b.x },
+      { times: uy, of: b.y },
+      { times: -ux, of: a.x },
+      { times: -uy, of: a.y },
+    ]),
+  );
 }
 
 /**
@@ -64,11 +65,12 @@ export function levelDistance(slope: Uncertain, rise: Uncertain): Outcome<Uncert
   const square = (slope.value - rise.value) * (slope.value + rise.value);
   if (square <= 0) return refuse("ties-rise-too-great", "rise");
   const value = Math.sqrt(square);
-  const { parts } = combine([
-    { times: slope.value / value, of: slope },
-    { times: -rise.value / value, of: rise },
-  ]);
-  return ok({ value, parts });
+  return ok(
+    firstOrder(value, [
+      { times: slope.value / value, of: slope },
+      { times: -rise.value / value, of: rise },
+    ]),
+  );
 }
 
 /** The standard error ellipse of a point: where it lies in 39.35 cases of 100. Times `ELLIPSE_95`: in 95 of 100. */

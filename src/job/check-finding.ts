@@ -1,9 +1,9 @@
 import { limitsOf } from "./check-limits.ts";
-import { type Part, valuePart } from "./check-value.ts";
+import { valuePart } from "./check-value.ts";
 import { evaluate } from "./evaluate.ts";
 import { type Context, type Evaluation, instancesOf } from "./evaluation.ts";
 import type { About } from "./fact.ts";
-import { type Finding, message, type Passage } from "./finding.ts";
+import { type CheckPart, type Finding, message, type Passage } from "./finding.ts";
 import type { CheckInstance } from "./instances.ts";
 import type { Live } from "./live.ts";
 import { passageOf } from "./passages.ts";
@@ -28,7 +28,7 @@ function decidedPassage(decided: readonly (Passage | undefined)[]): Passage | un
 }
 
 /** The items that a check waits for have a word of their own: then the check has it too. */
-function lackingPart(missing: readonly About[], items: ItemFindings): Part {
+function lackingPart(missing: readonly About[], items: ItemFindings): CheckPart {
   const waitsFor = missing.map((about) => ({ about, verdict: items(about)?.verdict ?? "not taken", by: items(about)?.by }));
   const applying = waitsFor.filter(({ verdict }) => verdict !== "does not apply");
   if (missing.length > 0 && applying.length === 0) return { verdict: "does not apply", says: message("check.does-not-apply") };
@@ -42,19 +42,23 @@ function lackingPart(missing: readonly About[], items: ItemFindings): Part {
 }
 
 /** What is not taken, and the figures that would do instead or are wanted besides. */
-function waitingPart(missing: readonly About[], unknown: readonly string[], items: ItemFindings): Part {
-  if (missing.length === 0) return { verdict: "not taken", says: message("check.limit-unknown"), unknown };
+function waitingPart(missing: readonly About[], unknown: readonly string[], items: ItemFindings, says?: string): CheckPart {
+  if (missing.length === 0) return { verdict: "not taken", says: message(says ?? "check.limit-unknown"), unknown };
   const lacking = lackingPart(missing, items);
-  if (unknown.length === 0) return lacking;
-  return { ...lacking, unknown, ...(lacking.verdict === "not taken" ? { says: message("check.not-taken-unknown") } : {}) };
+  const own = says ?? (unknown.length > 0 ? "check.not-taken-unknown" : undefined);
+  const sentence = own !== undefined && lacking.verdict === "not taken" ? { says: message(own) } : {};
+  return { ...lacking, ...(unknown.length > 0 ? { unknown } : {}), ...sentence };
 }
 
-function evaluatedPart({ state, sheet, check, tag, holds }: Asked, evaluation: Evaluation, items: ItemFindings): Part {
+function evaluatedPart({ state, sheet, check, tag, holds }: Asked, evaluation: Evaluation, items: ItemFindings): CheckPart {
   if (evaluation.state === "lacking") {
-    const { missing, unknown = [] } = evaluation;
-    return missing.length === 0 && unknown.length === 0 ? lackingPart(missing, items) : waitingPart(missing, unknown, items);
+    const { missing, unknown = [], says } = evaluation;
+    return missing.length === 0 && unknown.length === 0 ? lackingPart(missing, items) : waitingPart(missing, unknown, items, says);
   }
-  if (evaluation.state === "does not count") return { verdict: "not taken", says: evaluation.says };
+  if (evaluation.state === "does not count") {
+    const { says, unknown = [] } = evaluation;
+    return { verdict: "not taken", says, ...(unknown.length > 0 ? { unknown } : {}) };
+  }
   if (evaluation.state === "answered") {
     return evaluation.met
       ? { verdict: "within", says: message("check.one-of-them") }
@@ -99,13 +103,13 @@ function newestOf({ state, check, tag }: Asked, entries: readonly Live[]): numbe
   return Math.max(-1, ...entries.map(({ position }) => position), ...cuts);
 }
 
-function passage({ state, own, holds }: Asked, part: Part, newest: number): Passage | undefined {
+function passage({ state, own, holds }: Asked, part: CheckPart, newest: number): Passage | undefined {
   const open = part.from !== undefined || (part.verdict !== "within" && part.verdict !== "does not apply");
   if (!open) return undefined;
   return passageOf(state, { names: (about) => sameAbout(about, own), holds, newest, value: part.value, doubt: part.doubt });
 }
 
-function ruledBy(asked: Asked, part: Part, word: Word | undefined, earlier: Earlier, newest: number): Passage | undefined {
+function ruledBy(asked: Asked, part: CheckPart, word: Word | undefined, earlier: Earlier, newest: number): Passage | undefined {
   const by = passage(asked, part, newest) ?? part.by;
   if (by) return by;
   if (part.verdict === "does not apply" && word) return { way: "does not apply", entry: word.fact.id };
@@ -128,7 +132,7 @@ export function checkFinding(state: JobState, sheet: ToleranceSheet, instance: C
   const evaluation = evaluate(state, check, tag);
   const newest = newestOf(asked, evaluation.entries);
   const word = lastWord(state, (about) => sameAbout(about, own), false, newest);
-  const part: Part = word ? wordPart(word) : evaluatedPart(asked, evaluation, items);
+  const part: CheckPart = word ? wordPart(word) : evaluatedPart(asked, evaluation, items);
   const earlier = beforeRework(asked);
   const by = ruledBy(asked, part, word, earlier, Math.max(newest, word?.fact.position ?? -1));
   const { marks = [], aside = [] } = evaluation.state === "value" ? evaluation : {};

@@ -3,15 +3,14 @@ import { judge, leaveCore, toInteger } from "../tolerance/index.ts";
 import { fixedPerSi, type QuantityKind } from "../units/index.ts";
 import { leakSettling } from "../water/index.ts";
 import type { Bounds, LimitsFound } from "./check-limits.ts";
+import { namedContributors } from "./contributors.ts";
 import { steadyLimit } from "./evaluate.ts";
 import type { Evaluation } from "./evaluation.ts";
-import { type Finding, type Message, message, type Verdict } from "./finding.ts";
+import { type CheckPart, type Finding, type Message, message, type Verdict } from "./finding.ts";
+import { flowPart } from "./flow-part.ts";
 import { planArea } from "./plan-area.ts";
 import type { Check } from "./sheet.ts";
 import type { JobState } from "./state.ts";
-
-/** What a check's own figures make of its finding. */
-export type Part = Pick<Finding, "verdict" | "says"> & Partial<Finding>;
 
 /** Water that a tilt costs, millilitres: plan area × half the tilt. */
 function waterLost(state: JobState, holds: string | undefined, tilt: number): number | undefined {
@@ -32,6 +31,9 @@ function contributors(value: Uncertain, kind: QuantityKind, limit: number | unde
   const all = limit === undefined ? read : [...read, { name: "limit", u: toInteger(limit) }];
   return all.sort((a, b) => b.u - a.u).slice(0, 3);
 }
+
+/** Checks whose value rests on figures of the design as much as on readings: the figures are named too. */
+const named = (check: Check): boolean => check.function === "loss a day" || check.function === "room for rain";
 
 const MS_PER_SECOND = 1000;
 
@@ -55,7 +57,8 @@ export function valuePart(
   evaluation: Extract<Evaluation, { state: "value" }>,
   { bounds: found, doubt: u }: Pick<LimitsFound, "bounds" | "doubt">,
   holds: string | undefined,
-): Part {
+): CheckPart {
+  if (evaluation.flow !== undefined) return flowPart({ ...evaluation, flow: evaluation.flow });
   const perSi = fixedPerSi(check.kind);
   const compared = u === undefined ? evaluation.value : withSource(evaluation.value, "design:limit", u / perSi);
   const { value, expanded: doubt } = leaveCore(compared, perSi);
@@ -72,7 +75,7 @@ export function valuePart(
     value,
     doubt,
     ...bounds,
-    contributors: contributors(evaluation.value, check.kind, u),
+    contributors: named(check) ? namedContributors(evaluation.value, check.kind) : contributors(evaluation.value, check.kind, u),
     ...(evaluation.place === undefined ? {} : { place: evaluation.place }),
     ...(evaluation.soFar ? { soFar: true } : {}),
     ...(costs === undefined ? {} : { costs: { kind: "volume" as const, value: costs } }),

@@ -2,9 +2,12 @@ import { certain, expanded, magnitude, subtract, type Uncertain, withSource } fr
 import { fitPlane, fourthPlace, heightFromRod, lipOutOfLevel, type Place, risesAcross } from "../geometry/index.ts";
 import { betweenInstants } from "./between-instants.ts";
 import { type Context, type Evaluation, entriesOf, instancesOf, lacking, meanLess, missingOf, plain, readAll } from "./evaluation.ts";
+import { flowAsMeasured } from "./flow-as-measured.ts";
+import { foundByTies } from "./found-by-ties.ts";
 import { computed, movedOverMark } from "./from-set-ups.ts";
 import { happenedAt } from "./live.ts";
 import { lossADay } from "./loss-a-day.ts";
+import { roomForRain } from "./room-for-rain.ts";
 import { seriesOf } from "./series.ts";
 import type { Check, CheckFunction } from "./sheet.ts";
 import { shortOfSocket } from "./short-of-socket.ts";
@@ -118,6 +121,9 @@ const functions: Readonly<Record<CheckFunction, (context: Context) => Evaluation
   "between two instants": betweenInstants,
   "loss a day": lossADay,
   "short of the socket": shortOfSocket,
+  "flow as measured": flowAsMeasured,
+  "room for rain": roomForRain,
+  "found by ties": foundByTies,
 };
 
 /** What a check comes to on this job, for one tag where it repeats. */

@@ -1,5 +1,7 @@
 import { mean, type NonEmpty, repeated, subtract, type Uncertain } from "../doubt/index.ts";
+import type { OperatingPoint } from "../plumbing/index.ts";
 import type { LeakLoss } from "../water/index.ts";
+import type { LineAtWork } from "./design/index.ts";
 import type { About } from "./fact.ts";
 import type { Message } from "./finding.ts";
 import type { Live } from "./live.ts";
@@ -27,6 +29,8 @@ export type Evaluation =
       readonly times?: { readonly since: number; readonly until?: number };
       /** What a leak test came to, from which it is known how long it would have to be. */
       readonly leak?: LeakLoss;
+      /** What a measured flow is compared with. */
+      readonly flow?: { readonly line: LineAtWork; readonly point: OperatingPoint };
     }
   | {
       readonly state: "lacking";
@@ -34,9 +38,11 @@ export type Evaluation =
       readonly entries: readonly Live[];
       /** Figures of design or kit card. */
       readonly unknown?: readonly string[];
+      /** Key of its sentence where the usual one would not do. */
+      readonly says?: string;
     }
-  /** Taken, and yet it counts for nothing, for a reason of its own. */
-  | { readonly state: "does not count"; readonly says: Message; readonly entries: readonly Live[] }
+  /** Taken, and yet it counts for nothing, for a reason of its own; or it stands by itself, for want of figures to compare with. */
+  | { readonly state: "does not count"; readonly says: Message; readonly entries: readonly Live[]; readonly unknown?: readonly string[] }
   | { readonly state: "answered"; readonly met: boolean; readonly entries: readonly Live[] };
 
 export interface Context {

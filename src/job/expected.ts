@@ -1,4 +1,4 @@
-import { designSwitches, type Expectation, type ExpectationId, expectations } from "./design/index.ts";
+import { type DesignSwitches, designSwitches, type Expectation, type ExpectationId, expectations } from "./design/index.ts";
 import type { FigureSource } from "./figures.ts";
 import { designFor } from "./instances.ts";
 import { oncePer } from "./once-per.ts";
@@ -10,10 +10,13 @@ export const sourceFor = (state: JobState, covering: string | undefined): Figure
   kitCards: state.kitCards,
 });
 
+/** What that design says yes or no to, as far as the arithmetic asks. */
+export const switchesFor = (state: JobState, covering: string | undefined): DesignSwitches =>
+  state.sheet === undefined ? {} : designSwitches(state.sheet, designFor(state, covering));
+
 const allOf = oncePer((state: JobState, covering: string | undefined): ReadonlyMap<ExpectationId, Expectation> => {
   const source = sourceFor(state, covering);
-  const switches = state.sheet === undefined ? {} : designSwitches(state.sheet, source.design);
-  return new Map(expectations(source, switches).map((one) => [one.id, one]));
+  return new Map(expectations(source, switchesFor(state, covering)).map((one) => [one.id, one]));
 });
 
 /** What the design leads to in one figure, under the design that something is judged by. */

@@ -111,6 +111,8 @@ export interface Whats {
     distance?: Typed;
     /** A tie: the name of the fixed mark that it was taken from. */
     mark?: string;
+    /** A tie: on which side its point lies for someone at the mark of the point's first tie who looks to that of its second. */
+    side?: "left" | "right";
     /** When it was read, where that is not when it was entered. */
     at?: number;
   };

@@ -1,4 +1,5 @@
 import type { Figures } from "../outcome/index.ts";
+import type { FlowCause } from "../plumbing/index.ts";
 import type { QuantityKind } from "../units/index.ts";
 import type { About } from "./fact.ts";
 import type { Weight } from "./sheet.ts";
@@ -54,11 +55,29 @@ export interface Finding {
   readonly place?: About;
   /** Of `entries`, those that are evidence and yet do not count in its figures: from a set-up that did not close, say. */
   readonly aside?: readonly string[];
+  /** What would explain a flow that is not the expected one, likeliest first, each cause alone: to look by, no proof. */
+  readonly explains?: readonly FlowExplained[];
   /** What lets it pass in spite of its verdict. */
   readonly by?: Passage;
   /** Earlier series, before rework: the values that no longer count. */
   readonly beforeRework?: readonly { readonly value: number; readonly verdict: Verdict }[];
   readonly says: Message;
+}
+
+/** How far off one cause alone would have to be for the measured flow to be that of the design. Integers in the fixed unit of `kind`. */
+export interface FlowExplained {
+  readonly cause: FlowCause;
+  readonly kind: QuantityKind;
+  /** Static head; head that a blockage takes; share of air; share of the head that the card gives; C. */
+  readonly wouldBe?: number;
+  /** That less what was assumed. */
+  readonly off?: number;
+  /** Blockage: the bore that the whole line would have to have, as a share of its own. Millionths. */
+  readonly boreShare?: number;
+  /** `off` in the size of what is ordinary for this cause, millionths: the ranking goes by it. */
+  readonly times: number;
+  /** No size of this cause gives the measured flow. */
+  readonly cannot?: "wrong direction" | "not possible";
 }
 
 /** Why something clears although it is not `within`. */
@@ -141,3 +160,6 @@ export interface HandingOver {
   readonly missing: readonly Line[];
   readonly leftToDo: readonly LeftToDo[];
 }
+
+/** What a check's own figures make of its finding. */
+export type CheckPart = Pick<Finding, "verdict" | "says"> & Partial<Finding>;

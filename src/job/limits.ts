@@ -36,7 +36,7 @@ function sumOf(context: LimitContext, keys: readonly string[], of: (values: read
 }
 
 /** The figure that a refusal of the design's arithmetic is about: `figures/pumpCurve/2`. */
-const figureAt = (place: string): readonly string[] => (place.startsWith("figures/") ? place.split("/").slice(1, 2) : []);
+export const figureAt = (place: string): readonly string[] => (place.startsWith("figures/") ? place.split("/").slice(1, 2) : []);
 
 /** A figure derived from the design, or the figures that it waits for. */
 export function derived({ value, doubt = 0, needs = [], refusal }: Expectation): Resolved {
@@ -95,6 +95,7 @@ const named: Readonly<Record<LimitFunction, (context: LimitContext, limit: Named
   },
   "cure time": cureTime,
   "expected draw-down": ({ expected }) => derived(expected("drawDown")),
+  "expected flow": ({ expected }) => derived(expected("flow")),
   "water left inside": waterLeftInside,
 };
 

@@ -27,6 +27,9 @@ export const checkFunctions = [
   "between two instants",
   "loss a day",
   "short of the socket",
+  "flow as measured",
+  "room for rain",
+  "found by ties",
 ] as const;
 export type CheckFunction = (typeof checkFunctions)[number];
 
@@ -53,12 +56,33 @@ export const limitFunctions = [
   "as typed",
   "cure time",
   "expected draw-down",
+  "expected flow",
   "water left inside",
 ] as const;
 export type LimitFunction = (typeof limitFunctions)[number];
 
+/** What a drawing of the record takes from a check's value. */
+export const checkShows = ["depth of cover"] as const;
+
 /** The two leak tests: what only the second loses leaves by falls and edges. */
 export const leakTests = ["basin, pump off", "running"] as const;
+
+/** One way of measuring the flow, by the readings that it takes: a volume and a time, a length and a time, or what a meter shows. */
+export interface FlowWay {
+  readonly by: "bin" | "basin going down" | "meter";
+  readonly items: readonly string[];
+}
+export const flowWays = ["bin", "basin going down", "meter"] as const satisfies readonly FlowWay["by"][];
+
+/** The weather of a test as it was typed, item by item; of the sun its hours or its radiation. */
+export interface WeatherTyped {
+  readonly highest: string;
+  readonly lowest: string;
+  readonly humidity: string;
+  readonly wind: string;
+  readonly sunshine: string;
+  readonly radiation?: string;
+}
 
 export interface Check extends Weighted {
   readonly id: string;
@@ -69,7 +93,8 @@ export interface Check extends Weighted {
    * The items it reads. single value: mean of them. out of level, fourth place: four places in order around the rim.
    * moved since: places now. steady: two of them. level along a lip: the two gaps. time passed since: the instant.
    * between two instants: the first and the last. loss a day: water down from the rim mark, first and last.
-   * short of the socket: witness mark to the socket's mouth.
+   * short of the socket: witness mark to the socket's mouth. flow as measured: those of all its ways.
+   * room for rain: from the water at rest to the place that it leaves by. found by ties: the ties of one point.
    */
   readonly items: readonly string[];
   /**
@@ -88,10 +113,14 @@ export interface Check extends Weighted {
   readonly apart?: number;
   /** loss a day: which of the two tests it is. */
   readonly leak?: (typeof leakTests)[number];
-  /** loss a day: the control bucket, first and last. Not read: what the design says that evaporates a day. */
+  /** loss a day: the control bucket, first and last. Not read: the weather, then what the design says that evaporates a day. */
   readonly bucket?: readonly string[];
-  /** loss a day: the answers that say whether the test counts. */
+  /** loss a day: the weather of the test, from which it is worked out what evaporated. */
+  readonly weather?: WeatherTyped;
+  /** loss a day: the answers that say whether the test counts. room for rain: the place that the water leaves by. */
   readonly conditions?: readonly string[];
+  /** flow as measured: the ways of measuring it. */
+  readonly ways?: readonly FlowWay[];
   readonly kind: QuantityKind;
   readonly aim?: LimitFigure;
   readonly lower?: LimitFigure;
@@ -103,6 +132,8 @@ export interface Check extends Weighted {
   readonly costs?: "water lost to tilt";
   /** Never a verdict on the work: printed beside the figure with who decides. */
   readonly asks?: "electrician";
+  /** A drawing of the record takes its value. */
+  readonly shows?: (typeof checkShows)[number];
   /** Why its limits are what they are, for whoever changes the sheet; not printed. */
   readonly reason?: Words;
 }

@@ -25,6 +25,9 @@ const forms: Readonly<Record<CheckFunction, Form>> = {
   "between two instants": { least: 2, most: 2, reads: "instant" },
   "loss a day": { least: 2, most: 2, reads: "length" },
   "short of the socket": { least: 1, most: 1 },
+  "flow as measured": { least: 1, most: 12, reads: "anything" },
+  "room for rain": { least: 1, most: 1 },
+  "found by ties": { least: 2, most: 12 },
 };
 
 const isFigure = (limit: LimitFigure | undefined): limit is Exclude<LimitFigure, number> => typeof limit === "object";
@@ -79,6 +82,9 @@ function checkFaults(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
     ...(check.function === "between two instants" ? instantsFaults(check, place) : []),
     ...(check.function === "loss a day" ? lossFaults(check, place) : []),
     ...(check.function === "short of the socket" ? socketFaults(check, place) : []),
+    ...(check.function === "found by ties" ? all.filter(({ fromMark }) => fromMark !== true) : []).map((item) =>
+      fault(`${place}/items/${item.id}`, "a tie, taken from a mark"),
+    ),
   ];
 }
 

@@ -77,6 +77,9 @@ const withoutRoom: ReadonlySet<CheckFunction> = new Set([
   "time passed since",
   "between two instants",
   "loss a day",
+  "flow as measured",
+  "room for rain",
+  "found by ties",
 ]);
 
 function faultsOf(sheet: ToleranceSheet, check: Check): readonly Refusal[] {

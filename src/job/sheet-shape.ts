@@ -1,6 +1,6 @@
 import { fixedUnits } from "../units/index.ts";
 import { among, eitherOf, integer, listOf, notNegative, objectOf, type Shape, text, yesNo } from "./shape.ts";
-import { checkFunctions, choiceMeanings, jobMoments, leakTests, limitFunctions } from "./sheet.ts";
+import { checkFunctions, checkShows, choiceMeanings, drawnAs, flowWays, jobMoments, leakTests, limitFunctions } from "./sheet.ts";
 
 const words = objectOf({ en: text, "es?": text });
 const kind = among(...Object.keys(fixedUnits));
@@ -74,6 +74,8 @@ export const sheetShape: Shape = objectOf({
       "inSetUp?": yesNo,
       "heightMark?": yesNo,
       "fromMark?": yesNo,
+      "locates?": words,
+      "drawnAs?": among(...drawnAs),
       "choices?": listOf(
         objectOf({ id: text, title: words, accepts: yesNo, "means?": listOf(among(...choiceMeanings)), "caution?": text }),
       ),
@@ -97,6 +99,8 @@ export const sheetShape: Shape = objectOf({
       "leak?": among(...leakTests),
       "bucket?": texts,
       "conditions?": texts,
+      "weather?": objectOf({ highest: text, lowest: text, humidity: text, wind: text, sunshine: text, "radiation?": text }),
+      "ways?": listOf(objectOf({ by: among(...flowWays), items: texts })),
       kind,
       "aim?": limit,
       "lower?": limit,
@@ -105,6 +109,7 @@ export const sheetShape: Shape = objectOf({
       "stock?": notNegative,
       "costs?": among("water lost to tilt"),
       "asks?": among("electrician"),
+      "shows?": among(...checkShows),
       "reason?": words,
     }),
   ),

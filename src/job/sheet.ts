@@ -119,6 +119,10 @@ export interface Step {
   readonly signed?: boolean;
 }
 
+/** What a point that was tied to marks can be on the plan. `basin`: the middle of it. */
+export const drawnAs = ["joint", "crossing", "splice", "outlet", "lid", "basin"] as const;
+export type DrawnAs = (typeof drawnAs)[number];
+
 /** Moments of a job that a sheet can name: the water ran for the first time. */
 export const jobMoments = ["first running"] as const;
 export type JobMoment = (typeof jobMoments)[number];
@@ -161,6 +165,10 @@ export interface Item extends Weighted {
   readonly heightMark?: boolean;
   /** A swing tie: taken from a fixed mark, which its entry names. */
   readonly fromMark?: boolean;
+  /** A swing tie: what it locates, where no tag says it: 'centre of the lid'. */
+  readonly locates?: Words;
+  /** A swing tie: as what its point stands on the plan; absent: a buried point. */
+  readonly drawnAs?: DrawnAs;
 
   // answers
   readonly choices?: readonly Choice[];

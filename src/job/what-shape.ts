@@ -40,6 +40,7 @@ const shapes: Partial<Readonly<Record<FactKind, Shape>>> = {
     "receiver?": among("fine", "coarse"),
     "distance?": typed,
     "mark?": anyText,
+    "side?": among("left", "right"),
     "at?": finite,
   }),
   "picture-taken": saying({ item: anyText, "tag?": anyText, photo: anyText, "judged?": among("readable", "unreadable") }),

@@ -4,12 +4,10 @@ import {
   findings as findingsOf,
   type HandingOver,
   handingOver,
-  type JobState,
   jobLedgerOf,
   jobState,
   RULES,
 } from "../job/index.ts";
-import type { Json } from "../ledger/index.ts";
 import { budgetView } from "./budget-view.ts";
 import { comparedViews } from "./compared-view.ts";
 import type { Context } from "./context.ts";
@@ -26,7 +24,7 @@ import { numbersOf, standingText } from "./numbers-view.ts";
 import { otherViews } from "./others-view.ts";
 import { planView } from "./plan-view.ts";
 import { sectionView } from "./section-view.ts";
-import { type CompanySettings, readSettings } from "./settings.ts";
+import { jobSettings } from "./settings.ts";
 import { freeNotes, stepViews } from "./steps-view.ts";
 import { titleLines, withheldText } from "./title-view.ts";
 import { triedViews } from "./tried-view.ts";
@@ -54,19 +52,13 @@ function leftToDoViews(context: Context, { leftToDo }: HandingOver): RecordModel
   });
 }
 
-/** What the job itself says of zone, language and units comes before the company's settings. */
-function settingsOf({ opened, settings }: JobState, given: Json): CompanySettings {
-  const { zone, language, units, ...own } = readSettings((settings as Json | undefined) ?? given);
-  return { ...own, zone: opened?.zone ?? zone, language: opened?.language ?? language, units: opened?.units ?? units };
-}
-
 /**
  * The view model of a job's record. A function of the ledger, the company's settings and what is known of the photos:
  * the date is the one handed in, the rules are those of this program.
  */
 export function recordModel(input: RecordInput): RecordModel {
   const state = jobState(jobLedgerOf(input.ledger));
-  const settings = settingsOf(state, input.settings);
+  const settings = jobSettings(state, input.settings);
   const findings = findingsOf(state);
   const context = contextOf(input, state, settings, findings);
   const { texts, sayer, sheet, language } = context;

@@ -1,6 +1,8 @@
 export { recordModel } from "./build.ts";
 export type { PhotoKnown } from "./context.ts";
 export type { RecordInput } from "./context-of.ts";
+export { type DesignPageInput, designPageModel } from "./design-page.ts";
+export type * from "./design-page-model.ts";
 export { exceptionRank, exceptionsFirst, isException } from "./exceptions.ts";
 export type * from "./model.ts";
 export type * from "./model-drawn.ts";

@@ -7,7 +7,7 @@ export interface PaperPoint {
 /** The six numbers of an SVG `matrix(…)`: where a shape's own origin and axes lie on the paper. */
 export type Placed = readonly [number, number, number, number, number, number];
 
-export type Stroke = "outline" | "buried" | "hair" | "dimension" | "ground" | "water" | "ellipse";
+export type Stroke = "outline" | "buried" | "hair" | "dimension" | "ground" | "water" | "ellipse" | "grid" | "advised" | "wish" | "bare";
 
 export type DrawnShape =
   | { readonly shape: "line"; readonly stroke: Stroke; readonly points: readonly PaperPoint[]; readonly filled?: "water" | "ink" | "paper" }

@@ -57,7 +57,10 @@ export function makeFigures({ language, sheet, zone, units: lengths }: Speaking,
     if (askedOf(finding) !== undefined) return texts["word.beside"];
     if (finding.verdict !== "within") return verdict(finding.verdict);
     if (finding.of === "picture" || finding.of === "reading") return texts["word.taken"];
-    return finding.of === "answer" || checkOf(finding.check)?.function === "at least one of" ? texts["word.as-asked"] : verdict("within");
+    const { function: name } = checkOf(finding.check) ?? {};
+    return finding.of === "answer" || name === "at least one of" || (name === "found by ties" && finding.value === undefined)
+      ? texts["word.as-asked"]
+      : verdict("within");
   }
 
   /** Figures of a message as text: by the name of the figure, else in the kind of the finding. */

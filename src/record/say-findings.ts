@@ -72,6 +72,7 @@ export function makeFindings(speaking: Speaking, titles: Titles, figures: Figure
     const { key } = finding.says;
     if (askedOf(finding) !== undefined && key.startsWith("value."))
       return typeof check?.upper === "object" && check.upper.function === "cord reach" ? "value.beside-cord" : "value.beside";
+    if (check?.function === "found by ties") return key === "check.one-of-them" ? "found.base" : key.replace("value.", "found.");
     if (check?.function === "between two instants") return key.replace("value.", "instants.");
     return check?.rule === "simple acceptance" ? key.replace("value.", "value.simple-") : key;
   }

@@ -1,3 +1,4 @@
+import type { JobState } from "../job/index.ts";
 import type { Json } from "../ledger/index.ts";
 
 /** When a part's cover starts. */
@@ -54,4 +55,10 @@ export function readSettings(json: Json | undefined): CompanySettings {
     namesInFull: given.namesInFull === true,
     warranty: { text: texts(warranty.text), terms: Array.isArray(warranty.terms) ? warranty.terms.flatMap(term) : [] },
   };
+}
+
+/** What the job itself says of zone, language and units comes before the company's settings. */
+export function jobSettings({ opened, settings }: JobState, given: Json): CompanySettings {
+  const { zone, language, units, ...own } = readSettings((settings as Json | undefined) ?? given);
+  return { ...own, zone: opened?.zone ?? zone, language: opened?.language ?? language, units: opened?.units ?? units };
 }

@@ -1,4 +1,5 @@
 export * from "./company.ts";
+export * from "./design.ts";
 export * from "./entry.ts";
 export * from "./job.ts";
 export { type Operation, openApi, type Shape, type ShapeOutput } from "./open-api.ts";

@@ -57,10 +57,6 @@ export const job = z.object({
 });
 export type JobView = z.infer<typeof job>;
 
-/** What a job's design leads to, and the design check before the dig: in the core's own types, made by the core and read by it. */
-export const jobDesign = z.object({ job: z.string(), head, expectations: z.array(json), lines: z.array(json) });
-export type JobDesign = z.infer<typeof jobDesign>;
-
 const reference = z.strictObject({ id, digest: hex64 });
 
 /** Entries filed under the wrong job: both entries are written, or neither. */

@@ -46,6 +46,7 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
     receiver: z.optional(receiver),
     distance: z.optional(typed),
     mark: z.optional(text(200)),
+    side: z.optional(z.enum(["left", "right"])),
     at: z.optional(instant),
   }),
   "picture-taken": z.strictObject({

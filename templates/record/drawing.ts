@@ -39,6 +39,10 @@ export const drawingStyle = `
 .drawing .ground { stroke-width: .6; }
 .drawing .buried { stroke-width: .7; stroke-dasharray: 2.6 1.3; }
 .drawing .dimension { stroke-width: .14; }
+.drawing .grid { stroke: #cdc6b6; stroke-width: .13; }
+.drawing .advised { stroke-width: .55; stroke-dasharray: .1 1.25; }
+.drawing .wish { stroke-width: .3; stroke-dasharray: 3 .9 .1 .9; }
 .drawing .hair { stroke-width: .13; }
+.drawing .bare { stroke: none; }
 .drawing .ellipse { stroke: var(--clear); stroke-width: .28; stroke-dasharray: .9 .7; }
 `;

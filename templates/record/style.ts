@@ -15,10 +15,11 @@ export const styleSheet = (model: RecordModel, say: Say): string => {
     middle: cssString(`${title.record} · ${title.job}${title.ownNumber === undefined ? "" : ` · ${title.ownNumber}`}`),
     right: `${cssString(`${say("version")} ${title.version} · ${say("page")} `)} counter(page) ${cssString(` ${say("of-pages")} `)} counter(pages)`,
   };
-  return `${sheetOfPaper(model.paper, strip)}\n${text}\n${tables}\n${drawingStyle}`;
+  return `${sheetOfPaper(model.paper, strip)}\n${lettering}\n${tables}\n${drawingStyle}`;
 };
 
-const text = `
+/** Ink, letters, title block, marks: the look that all printed documents share. */
+export const lettering = `
 :root { --ink: #191815; --soft: #56524a; --line: #191815; --hair: #b9b1a0; --paper: #fdfbf5; --red: #b3261e; --clear: #08696b; }
 * { box-sizing: border-box; margin: 0; padding: 0; }
 html { font: 400 8.8pt/1.38 "Record Sans", sans-serif; color: var(--ink); font-variant-ligatures: none; font-kerning: normal; hyphens: manual;

@@ -68,9 +68,11 @@ describe("with parts down", () => {
     const refused = await company.office.post(`/api/jobs/${job}/records`, { edition: "customer" });
     expect(refused).toMatchObject({ status: 503, body: { code: "print-unavailable" } });
     expect(refused.body.detail.length).toBeGreaterThan(20);
+    expect(await company.office.get(`/api/jobs/${job}/design/pdf`)).toMatchObject({ status: 503, body: { code: "print-unavailable" } });
     expect((await company.office.get(`/api/jobs/${job}/records`)).body.records).toEqual([]);
     expect((await company.office.get(`/api/jobs/${job}`)).body.head).toEqual(head);
     await stack.up("print");
+    expect((await company.office.get(`/api/jobs/${job}/design/pdf`)).status).toBe(200);
     expect((await company.office.post(`/api/jobs/${job}/records`, { edition: "customer" })).body.version).toBe(1);
   }, 90_000);
 

@@ -3,7 +3,15 @@ import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { makeStore, type PrintAnswer, type PrintRequest, type Problem, printRequest, type Store } from "#functions/shared/index.ts";
+import {
+  makeStore,
+  type PrintAnswer,
+  type PrintRecord,
+  type PrintRequest,
+  type Problem,
+  printRequest,
+  type Store,
+} from "#functions/shared/index.ts";
 import { browserEnvironment } from "#infra/browser/index.ts";
 import { type Child, startChild } from "../helpers/children.ts";
 import { readPdf } from "../helpers/pdf.ts";
@@ -20,7 +28,7 @@ let storeChild: Child;
 let printChild: Child;
 let store: Store;
 let photos: readonly SamplePhoto[];
-let request: PrintRequest;
+let request: PrintRecord;
 let processLog: string;
 
 const printEnvironment = async (storePort: number): Promise<Record<string, string>> => ({
@@ -77,6 +85,7 @@ beforeAll(async () => {
     if (!put.ok) throw new Error(JSON.stringify(put.refusal));
   }
   request = {
+    kind: "record",
     model: sampleModel(photos),
     key: KEY,
     photos: Object.fromEntries(photos.map(({ sha256 }) => [sha256, renditionOf(sha256)])),

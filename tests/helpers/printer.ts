@@ -1,5 +1,5 @@
 import type { Outcome } from "#core/outcome/index.ts";
-import type { RecordModel } from "#core/record/index.ts";
+import type { DesignPageModel, RecordModel } from "#core/record/index.ts";
 import { WarmBrowser } from "#functions/print/browser.ts";
 import { browserEnvironment as forBrowser } from "#functions/print/environment.ts";
 import { readFonts } from "#functions/print/fonts.ts";
@@ -26,6 +26,7 @@ export const renditionOf = (sha256: string): string => `kettle/renditions/${sha2
 export interface SamplePrinter {
   readonly browser: WarmBrowser;
   readonly store: ReturnType<typeof memoryStore>;
+  printDesign(model: DesignPageModel): Promise<Outcome<PrintAnswer & { readonly pdf: Uint8Array }>>;
   print(model: RecordModel, attachments?: readonly PrintAttachment[]): Promise<Outcome<PrintAnswer & { readonly pdf: Uint8Array }>>;
 }
 
@@ -38,9 +39,15 @@ export async function samplePrinter(photos: readonly SamplePhoto[]): Promise<Sam
   return {
     browser,
     store,
+    async printDesign(model) {
+      const key = "kettle/designs/job/1.pdf";
+      const outcome = await print({ kind: "design-check", model, key }, { store, browser, fonts });
+      if (!outcome.ok) return outcome;
+      return { ok: true, value: { ...outcome.value, pdf: store.objects.get(key)?.bytes as Uint8Array } };
+    },
     async print(model, attachments = []) {
       const key = "kettle/records/job/1.pdf";
-      const outcome = await print({ model, key, photos: keys, attachments }, { store, browser, fonts });
+      const outcome = await print({ kind: "record", model, key, photos: keys, attachments }, { store, browser, fonts });
       if (!outcome.ok) return outcome;
       return { ok: true, value: { ...outcome.value, pdf: store.objects.get(key)?.bytes as Uint8Array } };
     },

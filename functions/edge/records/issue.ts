@@ -34,7 +34,7 @@ export async function issue(services: Services, place: Place, edition: Edition, 
     const attachments: readonly PrintAttachment[] = [
       { name: "ledger.json", type: "application/json", text: draft.ledgerText, relationship: "Data" },
     ];
-    const printed = await services.machines.print({ model: draft.model, key, photos: draft.photos, attachments });
+    const printed = await services.machines.print({ kind: "record", model: draft.model, key, photos: draft.photos, attachments });
     if (!printed.ok) return printed;
     const { sha256, bytes, pages } = printed.value;
     const { head } = draft.attached;

@@ -1,5 +1,6 @@
 import { addPerson } from "./add-person.ts";
 import { appendEntries } from "./append-entries.ts";
+import { checkDesign } from "./check-design.ts";
 import { endSession } from "./end-session.ts";
 import { foundCompany } from "./found-company.ts";
 import { getCompany } from "./get-company.ts";
@@ -7,6 +8,7 @@ import { getCompanyLedger } from "./get-company-ledger.ts";
 import { getHealth } from "./get-health.ts";
 import { getJob } from "./get-job.ts";
 import { getJobDesign } from "./get-job-design.ts";
+import { getJobDesignPdf } from "./get-job-design-pdf.ts";
 import { getJobLedger } from "./get-job-ledger.ts";
 import { describing } from "./get-open-api.ts";
 import { getPhoto } from "./get-photo.ts";
@@ -61,6 +63,8 @@ const working: readonly Route[] = [
   appendEntries,
   getJob,
   getJobDesign,
+  getJobDesignPdf,
+  checkDesign,
   getJobLedger,
   moveEntries,
   rebuildJob,

@@ -21,7 +21,7 @@ export const rooms: readonly string[] = Object.keys(sees);
 /** The packages that each folder may import; a folder that is not listed may import none. */
 const packages: Readonly<Record<string, readonly string[]>> = {
   "src/wire": ["zod"],
-  "src/screens": ["preact", "idb"],
+  "src/screens": ["preact", "idb", "fflate", "workbox-expiration", "workbox-precaching", "workbox-routing", "workbox-strategies"],
   "functions/edge": ["hono"],
   "functions/shared": ["hono", "@aws-sdk/client-s3"],
   "functions/media": ["hono", "sharp", "exifr", "libheif-js"],
@@ -48,8 +48,9 @@ const referenceLibraries = [
   "canonicalize",
   "exif",
   "exif-parser",
+  "exifreader",
   "fast-check",
-  "geographiclib",
+  "geographiclib-geodesic",
   "jstat",
   "luxon",
   "pdfjs-dist",

@@ -1,10 +1,9 @@
-import { certain, type Uncertain } from "../../doubt/index.ts";
+import { certain, product, type Uncertain } from "../../doubt/index.ts";
 import { ok } from "../../outcome/index.ts";
 import {
   daysWithoutMakeUp,
   expectedDrawDown,
   type InTransit,
-  product,
   reserve,
   timeToFill,
   timeUntilAir,

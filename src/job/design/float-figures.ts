@@ -1,5 +1,5 @@
-import { add, certain, rectangular, scale, subtract, type Uncertain, withSource } from "../../doubt/index.ts";
-import { floatOn, type Lift, liftDepth, type OccasionAnswer, type OutsideFacts, product, quotient } from "../../water/index.ts";
+import { add, certain, product, quotient, rectangular, scale, subtract, type Uncertain, withSource } from "../../doubt/index.ts";
+import { floatOn, type Lift, liftDepth, type OccasionAnswer, type OutsideFacts } from "../../water/index.ts";
 import { basinHeight, emptyBasin } from "./basin-figures.ts";
 import { andThen, type Known, known, orElse, pick, statedOr, together, work } from "./known.ts";
 import type { Stated } from "./stated.ts";

@@ -10,8 +10,11 @@ export {
 } from "./design-line.ts";
 export { type Expectation, type ExpectationId, expectationIds, expectationKinds } from "./expectation.ts";
 export { expectationOf, expectations } from "./expectations.ts";
+export { type FigureUsed, figuresUsed } from "./figures-used.ts";
+export { type LineAtWork, lineAtWork } from "./line-at-work.ts";
+export { type HeadOverFlow, type LineCurves, lineCurves } from "./line-curves.ts";
 export { pumpPoints } from "./pump-points.ts";
 export { rodTargets } from "./set-out-figures.ts";
 export { type PlacedPoint, type PlaceOnPlan, type PointOnPlan, type SitePlan, sitePlan, type TiedPoint } from "./site-plan.ts";
-export { type DesignSwitches, designSwitches } from "./switches.ts";
+export { type DesignSwitches, designSwitches, switchesBySheetId } from "./switches.ts";
 export { type DesignFigure, designFigures, type FigureKey, type Instead } from "./vocabulary.ts";

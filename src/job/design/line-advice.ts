@@ -24,22 +24,49 @@ function largerSizes(stated: Stated): readonly { readonly name: PipeSize; readon
   return larger;
 }
 
-/** What the next size would bring; then the smallest with which it is enough or, where none is, the one that brings most. */
-function sizeAdvice(stated: Stated, checkValve: boolean, asked: Uncertain): readonly DesignMessage[] {
+interface LargerSize {
+  readonly name: PipeSize;
+  readonly design: Stated;
+  readonly enough: boolean;
+  readonly flow: number;
+}
+
+/** The larger sizes that bring more: the next, the smallest that is enough, the one that brings most. */
+function sizesThatHelp(stated: Stated, checkValve: boolean, asked: Uncertain) {
   const now = flowOf(stated, checkValve)?.value ?? 0;
   const sizes = largerSizes(stated)
-    .map(({ name, design }) => ({ name, enough: isEnough(design, checkValve, asked), flow: flowOf(design, checkValve)?.value ?? 0 }))
+    .map(
+      (size): LargerSize => ({
+        ...size,
+        enough: isEnough(size.design, checkValve, asked),
+        flow: flowOf(size.design, checkValve)?.value ?? 0,
+      }),
+    )
     .filter(({ flow }) => flow > now);
-  const enough = sizes.find((size) => size.enough);
-  const best = sizes.reduce<(typeof sizes)[number] | undefined>((a, b) => (a && a.flow >= b.flow ? a : b), undefined);
-  const [next] = sizes;
-  const to = (key: string, { name, flow }: (typeof sizes)[number]) =>
-    said(`design.advice.${key}`, { size: `${name} in`, flow: ["flow", flow] });
+  return {
+    next: sizes[0],
+    enough: sizes.find((size) => size.enough),
+    best: sizes.reduce<LargerSize | undefined>((a, b) => (a && a.flow >= b.flow ? a : b), undefined),
+  };
+}
+
+/** What the next size would bring; then the smallest with which it is enough or, where none is, the one that brings most. */
+function sizeAdvice(stated: Stated, checkValve: boolean, asked: Uncertain): readonly DesignMessage[] {
+  const { next, enough, best } = sizesThatHelp(stated, checkValve, asked);
+  const to = (key: string, { name, flow }: LargerSize) => said(`design.advice.${key}`, { size: `${name} in`, flow: ["flow", flow] });
   return [
     ...(next === undefined || next === enough ? [] : [to("next-size", next)]),
     ...(enough === undefined ? [] : [to("size-enough", enough)]),
     ...(enough === undefined && best !== undefined && best !== next ? [to("size-not-enough", best)] : []),
   ];
+}
+
+/** The size that the advice comes to where the flow is not surely enough; undefined where it is, or where no size brings more. */
+export function advisedSize(stated: Stated, checkValve: boolean): Pick<LargerSize, "name" | "design"> | undefined {
+  const asked = ifKnown(wanted(stated));
+  if (asked === undefined || isEnough(stated, checkValve, asked)) return undefined;
+  const { enough, best } = sizesThatHelp(stated, checkValve, asked);
+  return enough ?? best;
 }
 
 /** How much shorter the run would have to be, all else as it is. */

@@ -1,7 +1,6 @@
-import { certain, rectangular, withSource } from "../../doubt/index.ts";
+import { certain, product, quotient, rectangular, withSource } from "../../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../../outcome/index.ts";
 import { type CordReach, cordReach, type VoltageDrop, voltageDrop, type WireSize, wireSizes } from "../../power/index.ts";
-import { product, quotient } from "../../water/index.ts";
 import { basinHeight } from "./basin-figures.ts";
 import { andThen, type Known, known, orElse, pick, together, work } from "./known.ts";
 import type { Stated } from "./stated.ts";

@@ -32,6 +32,8 @@ export interface PlaceOnPlan {
 
 export interface PlacedPoint extends PlaceOnPlan {
   readonly concerns: readonly TieConcern[];
+  /** The pair of marks that crosses best at it, and its angle in whole degrees. */
+  readonly crossing: { readonly first: string; readonly second: string; readonly degrees: number };
   /** Measured less computed, micrometres, by mark. */
   readonly residuals: readonly { readonly mark: string; readonly off: number }[];
 }
@@ -70,9 +72,10 @@ function onPlan(point: PlanPoint): PlaceOnPlan {
   };
 }
 
-const placed = ({ point, concerns, residuals }: TiedPlace): PlacedPoint => ({
+const placed = ({ point, concerns, residuals, crossing: { first, second, degrees } }: TiedPlace): PlacedPoint => ({
   ...onPlan(point),
   concerns,
+  crossing: { first, second, degrees },
   residuals: residuals.map(({ mark, residual }) => ({ mark, off: rounded(residual) })),
 });
 

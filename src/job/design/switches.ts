@@ -11,6 +11,10 @@ export interface DesignSwitches {
 
 const camel = (id: string): string => id.replace(/-([a-z0-9])/g, (_, letter: string) => letter.toUpperCase());
 
-/** The switches of a tolerance sheet under a design, each by its id in camelCase; other ids are let be. */
+/** Switches by the ids that a tolerance sheet gives them, each by its id in camelCase; other ids are let be. */
+export const switchesBySheetId = (switches: Readonly<Record<string, boolean>>): DesignSwitches =>
+  Object.fromEntries(Object.entries(switches).map(([id, on]) => [camel(id), on]));
+
+/** The switches of a tolerance sheet under a design. */
 export const designSwitches = (sheet: ToleranceSheet, design: Design): DesignSwitches =>
-  Object.fromEntries(sheet.switches.map(({ id }) => [camel(id), switchOn(sheet, design, id)]));
+  switchesBySheetId(Object.fromEntries(sheet.switches.map(({ id }) => [id, switchOn(sheet, design, id)])));

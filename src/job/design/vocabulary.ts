@@ -118,6 +118,10 @@ export const designFigures = {
   lossPerDay: planned("volume", gallon, { share: 0.3 }),
   evaporationPerDay: planned("length", inch, { share: 0.3 }),
   openWaterArea: planned("area", square, byEye),
+  /** Of the site; north above zero. The weather of a leak test needs it. */
+  latitude: planned("angle", { inch: "°", metric: "°" }),
+  /** Above the sea. */
+  elevation: planned("length", foot),
   // water outside the basin
   rimBelowGrade: planned("length", inch, { halfWidth: inches(1 / 2) }),
   groundwaterDepth: planned("length", foot, { halfWidth: inches(6) }),

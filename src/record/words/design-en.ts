@@ -129,6 +129,8 @@ export const designEn = {
   "figure.linedArea": "Lined area",
   "figure.freeboard": "Freeboard",
   "figure.rainPerDay": "Rain a day",
+  "figure.latitude": "Latitude",
+  "figure.elevation": "Height above the sea",
   "figure.cordRoute": "Cord's way from outlet to pump",
   "figure.voltage": "Voltage",
   "figure.wireSize": "Wire size",

@@ -134,6 +134,8 @@ export const designEs: Readonly<Record<DesignWord, string>> = {
   "figure.linedArea": "Área con membrana",
   "figure.freeboard": "Borde libre",
   "figure.rainPerDay": "Lluvia por día",
+  "figure.latitude": "Latitud",
+  "figure.elevation": "Altura sobre el mar",
   "figure.cordRoute": "Recorrido del cable, del tomacorriente a la bomba",
   "figure.voltage": "Voltaje",
   "figure.wireSize": "Calibre del conductor",

@@ -75,6 +75,28 @@ export const findingsEn = {
   "instants.outside": "{title}: outside them by {by} ± {doubt}.",
   "instants.too-close": "{title}: too close to one of them to call, {value} ± {doubt}.",
   "instants.outside-now": "{title}: good from {fromInstant} to {untilInstant} only.",
+  "found.within": "{title}: found again within {value} of where it was tied, in 95 cases of 100; the limit is {limit}: within.",
+  "found.outside":
+    "{title}: found again within {value} of where it was tied, in 95 cases of 100; the limit is {limit}: outside by {by}. Tie it to one more mark, well off to the side, before it is covered.",
+  "found.too-close": "{title}: found again within {value} of where it was tied; the limit is {limit}: too close to call.",
+  "found.base": "{title}: the plan begins with it, and the others are placed from it.",
+  "ties.poor-crossing":
+    "{title}: the tapes from {first} and {second} cross at {angle}°, which is poor: it is found again within {value} only. Tie it to one more mark, well off to the side, before it is covered.",
+  "ties.disagree":
+    "{title}: its distances do not fit together within their doubt; at their best place they are up to {off} off. Read them once more before it is covered.",
+  "ties.side-differs": "{title}: its distances place it on the other side than was said. Read them once more, or say the side again.",
+  "ties.mirrors-overlap":
+    "{title}: it lies so near the line of its marks that its two possible places cannot be told apart. Tie it to a mark well off to the side before it is covered.",
+  "ties.side-missing":
+    "{title}: two places fit its distances. Say whether it lies left or right for someone at {first} who looks to {second}.",
+  "ties.cannot-meet":
+    "{title}: the distances from {first} and from {second} cannot meet: they miss each other by {miss}. Read both once more.",
+  "ties.in-line": "{title}: it lies in line with its marks, so that its distances do not place it. Tie it to a mark well off to the side.",
+  "ties.not-settled": "{title}: its distances do not lead to one place. Read them once more.",
+  "ties.mark-apart": "{title}: fewer than two of its marks are placed. Measure from each mark to two others.",
+  "ties.mark-unsaid": "{title}: say from which mark each of its distances was taken.",
+  "ties.mark-poor": "{title}: found again within {value}; it is poorly placed from the other marks. Measure it from one more.",
+  "ties.no-distances": "{title}: its place is not known until the distances between its marks are measured.",
   "origin.own": "the tolerance sheet's own figure",
   "origin.common": "common practice, no source",
   "origin.common-part": "common practice",

@@ -79,6 +79,27 @@ export const findingsEs: Readonly<Record<FindingSentence, string>> = {
   "instants.outside": "{title}: fuera de ellas por {by} ± {doubt}.",
   "instants.too-close": "{title}: demasiado cerca de una de ellas para decidir, {value} ± {doubt}.",
   "instants.outside-now": "{title}: vale solo de {fromInstant} a {untilInstant}.",
+  "found.within": "{title}: se vuelve a hallar a menos de {value} de donde se midió, en 95 casos de 100; el límite es {limit}: dentro.",
+  "found.outside":
+    "{title}: se vuelve a hallar a {value} de donde se midió, en 95 casos de 100; el límite es {limit}: fuera por {by}. Mídalo desde una marca más, bien hacia un lado, antes de taparlo.",
+  "found.too-close": "{title}: se vuelve a hallar a {value} de donde se midió; el límite es {limit}: demasiado cerca para decidir.",
+  "found.base": "{title}: la planta empieza con ella, y las demás se sitúan desde ella.",
+  "ties.poor-crossing":
+    "{title}: las cintas desde {first} y {second} se cruzan a {angle}°, que es mal ángulo: solo se vuelve a hallar a {value}. Mídalo desde una marca más, bien hacia un lado, antes de taparlo.",
+  "ties.disagree":
+    "{title}: sus distancias no concuerdan dentro de su duda; en su mejor lugar difieren hasta {off}. Mídalas otra vez antes de taparlo.",
+  "ties.side-differs": "{title}: sus distancias lo ponen del otro lado que se dijo. Mídalas otra vez, o diga de nuevo el lado.",
+  "ties.mirrors-overlap":
+    "{title}: está tan cerca de la línea de sus marcas que no se distinguen sus dos lugares posibles. Mídalo desde una marca bien hacia un lado antes de taparlo.",
+  "ties.side-missing":
+    "{title}: sus distancias convienen a dos lugares. Diga si queda a la izquierda o a la derecha de quien está en {first} y mira a {second}.",
+  "ties.cannot-meet": "{title}: las distancias desde {first} y desde {second} no se encuentran: les faltan {miss}. Mida las dos otra vez.",
+  "ties.in-line": "{title}: está en línea con sus marcas, y sus distancias no lo sitúan. Mídalo desde una marca bien hacia un lado.",
+  "ties.not-settled": "{title}: sus distancias no llevan a un solo lugar. Mídalas otra vez.",
+  "ties.mark-apart": "{title}: menos de dos de sus marcas están situadas. Mida desde cada marca hasta otras dos.",
+  "ties.mark-unsaid": "{title}: diga desde qué marca se midió cada una de sus distancias.",
+  "ties.mark-poor": "{title}: se vuelve a hallar a {value}; está mal situada desde las otras marcas. Mídala desde una más.",
+  "ties.no-distances": "{title}: su lugar no se conoce hasta que se midan las distancias entre sus marcas.",
   "origin.own": "cifra propia de la hoja de tolerancias",
   "origin.common": "práctica común, sin fuente",
   "origin.common-part": "práctica común",

@@ -3,21 +3,37 @@ import { readPrintRequest } from "#functions/print/request.ts";
 
 const sha = "a".repeat(64);
 const good = {
+  kind: "record",
   model: { format: 1, title: { issuedAt: 1 }, steps: [] },
   key: "kettle/records/job/1.pdf",
   photos: { [sha]: `kettle/renditions/${sha}/print.jpg` },
   attachments: [{ name: "ledger.json", type: "application/json", text: "{}", relationship: "Data" }],
+};
+const design = {
+  kind: "design-check",
+  model: { format: 1, title: { at: 1 }, questions: [] },
+  key: "kettle/designs/job/1.pdf",
 };
 const read = (value: unknown) => readPrintRequest(new TextEncoder().encode(typeof value === "string" ? value : JSON.stringify(value)));
 
 describe("readPrintRequest", () => {
   it("takes a whole request", () => {
     expect(read(good)).toEqual({ ok: true, value: good });
+    expect(read(design)).toEqual({ ok: true, value: design });
   });
 
   it.each([
     ["body", "{"],
     ["body", [good]],
+    ["body/kind", { ...good, kind: "letter" }],
+    ["body/kind", { ...good, kind: "toString" }],
+    ["body/kind", { ...good, kind: undefined }],
+    ["body/model", { ...good, kind: "design-check", key: design.key }],
+    ["body/model", { ...design, kind: "record", key: good.key }],
+    ["body/model/title/at", { ...design, model: { ...design.model, title: { at: 1.5 } } }],
+    ["body/key", { ...design, key: good.key }],
+    ["body/key", { ...good, key: design.key }],
+    ["body/key", { ...design, key: "kettle/designs/../../other/designs/1.pdf" }],
     ["body/model", { ...good, model: { ...good.model, format: 2 } }],
     ["body/model/title/issuedAt", { ...good, model: { ...good.model, title: { issuedAt: "2026" } } }],
     ["body/key", { ...good, key: "kettle/originals/job" }],

@@ -9,6 +9,8 @@ import { arithmeticEn } from "#core/record/words/arithmetic-en.ts";
 import { arithmeticEs } from "#core/record/words/arithmetic-es.ts";
 import { designEn } from "#core/record/words/design-en.ts";
 import { designEs } from "#core/record/words/design-es.ts";
+import { designPageEn } from "#core/record/words/design-page-en.ts";
+import { designPageEs } from "#core/record/words/design-page-es.ts";
 import { findingsEn } from "#core/record/words/findings-en.ts";
 import { findingsEs } from "#core/record/words/findings-es.ts";
 import { type HeadingKey, headingKeys } from "#core/record/words/heading-keys.ts";
@@ -35,6 +37,7 @@ const pairs: readonly Pair[] = [
   { name: "record", en: recordEn, es: recordEs },
   { name: "arithmetic", en: arithmeticEn, es: arithmeticEs },
   { name: "design", en: designEn, es: designEs },
+  { name: "design page", en: designPageEn, es: designPageEs },
 ];
 const own = pairs.slice(0, 2);
 

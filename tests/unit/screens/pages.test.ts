@@ -56,11 +56,12 @@ describe("order of jobs", () => {
 
 describe("places", () => {
   test("a job's path leads back to the job", () => {
-    expect(placeOf(jobPath("A9_x-1"))).toEqual({ page: "job", job: "A9_x-1" });
+    expect(placeOf(jobPath("A9_x-1"))).toEqual({ page: "job", job: "A9_x-1", rest: [] });
     expect(placeOf("/")).toEqual({ page: "jobs" });
+    expect(placeOf(jobPath("x", "step", "a b"))).toEqual({ page: "job", job: "x", part: "step", rest: ["a b"] });
   });
 
-  test.each(["/jobs", "/jobs/", "/jobs/a b", "/jobs/../x", "/jobs/a/b", "/elsewhere", `/jobs/${"a".repeat(65)}`])(
+  test.each(["/jobs", "/jobs/", "/jobs/a b", "/jobs/../x", "/phone", "/phone/a/b", "/elsewhere", `/jobs/${"a".repeat(65)}`])(
     "%s is no place",
     (path) => {
       expect(placeOf(path)).toEqual({ page: "unknown" });

@@ -1,0 +1,1 @@
+export { type DesignPageSurroundings, designCheckPage } from "./page.ts";
