@@ -3,13 +3,20 @@
  * `GREY_LONG_EDGE` first, so that figures of different cameras can be compared.
  */
 
+/** A grey picture: one byte a pixel, rows from the top, upright. */
+export interface Grey {
+  readonly width: number;
+  readonly height: number;
+  readonly pixels: Uint8Array;
+}
+
 /** Long edge in pixels of the grey picture that is measured (own). A smaller picture is measured as it is. */
 export const GREY_LONG_EDGE = 1024;
 
 /** Grey steps at each end that count as clipped: 0…4 and 251…255 (own; a JPEG's rounding blurs 0 and 255 by a few steps). */
 const CLIPPED_STEPS = 5;
 
-function checkShape(grey: Uint8Array, width: number, height: number): void {
+export function checkShape(grey: Uint8Array, width: number, height: number): void {
   if (!Number.isInteger(width) || !Number.isInteger(height) || width < 1 || height < 1 || grey.length !== width * height) {
     throw new RangeError(`${grey.length} grey pixels are not ${width} × ${height}`);
   }

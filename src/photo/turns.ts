@@ -1,0 +1,51 @@
+import { bitsOf, hashOf, waves } from "./likeness.ts";
+
+/** The eight ways a picture can lie: turned by a right angle or mirrored, or both. Numbers of the camera's orientation tag. */
+export type Turn = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8;
+
+const place = new Map(waves.map(([u, v], index) => [`${u} ${v}`, index]));
+const odd = (n: number): boolean => n % 2 === 1;
+
+/** Which bit goes where, and whether it changes: mirroring turns the odd waves over, turning makes across and down change places. */
+const recipe = (swaps: boolean, across: boolean, down: boolean): readonly (readonly [from: number, over: boolean])[] =>
+  waves.map(([u, v]) => [place.get(swaps ? `${v} ${u}` : `${u} ${v}`) as number, (across && odd(u)) !== (down && odd(v))]);
+
+const recipes: ReadonlyMap<Turn, ReturnType<typeof recipe>> = new Map<Turn, ReturnType<typeof recipe>>([
+  [1, recipe(false, false, false)],
+  [2, recipe(false, true, false)],
+  [3, recipe(false, true, true)],
+  [4, recipe(false, false, true)],
+  [5, recipe(true, false, false)],
+  [6, recipe(true, true, false)],
+  [7, recipe(true, true, true)],
+  [8, recipe(true, false, true)],
+]);
+
+export const turns: readonly Turn[] = [...recipes.keys()];
+
+/** The hash that the picture would have if it were turned as a viewer does for this orientation tag. Exact, but for waves of strength nought. */
+export function turned(hash: string, turn: Turn): string {
+  const bits = bitsOf(hash);
+  return hashOf((recipes.get(turn) as ReturnType<typeof recipe>).map(([from, over]) => bits[from] !== over));
+}
+
+/** Bits in which two hashes differ, 0…64. */
+export function distance(one: string, other: string): number {
+  const [a, b] = [bitsOf(one), bitsOf(other)];
+  return a.reduce((count, bit, n) => (bit === b[n] ? count : count + 1), 0);
+}
+
+export interface Nearest {
+  readonly distance: number;
+  readonly turn: Turn;
+}
+
+/** The least distance over the eight turns of the one, lying as it is first where several are equal. */
+export function nearest(one: string, other: string): Nearest {
+  let best: Nearest = { distance: distance(one, other), turn: 1 };
+  for (const turn of turns) {
+    const found = distance(turned(one, turn), other);
+    if (found < best.distance) best = { distance: found, turn };
+  }
+  return best;
+}
