@@ -1,20 +1,30 @@
+import type { ComponentType } from "preact";
+import { lazy, Suspense } from "preact/compat";
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import type { SessionView } from "../wire/index.ts";
-import { FieldJob, OpenGround } from "./field/index.tsx";
-import { OfficeJob, OfficeJobs } from "./office/index.tsx";
-import { OwnerJob, OwnerJobs } from "./owner/index.tsx";
+import { Keep, KeepContext } from "./field/keep/index.ts";
+import { fieldPage } from "./field/pages.tsx";
 import { ask, tell } from "./parts/edge.ts";
 import { Frame } from "./parts/frame.tsx";
+import { type Newer, startServiceWorker } from "./parts/newer.ts";
 import { useNews } from "./parts/news.ts";
 import { placeOf } from "./parts/place.ts";
 import { type Speaking, SpeakingContext, useSpeaking } from "./parts/speaking.ts";
 import { screenWords } from "./parts/words/index.ts";
 
-const pages = {
-  crew: { jobs: OpenGround, job: FieldJob },
-  office: { jobs: OfficeJobs, job: OfficeJob },
-  "company owner": { jobs: OwnerJobs, job: OwnerJob },
-} as const;
+type Pages = { readonly jobs: ComponentType; readonly job: ComponentType<{ readonly job: string }> };
+
+// the crew's phone does not carry the pages of the others
+const pages: Readonly<Record<"office" | "company owner", Pages>> = {
+  office: {
+    jobs: lazy(() => import("./office/index.tsx").then(({ OfficeJobs }) => OfficeJobs)),
+    job: lazy(() => import("./office/index.tsx").then(({ OfficeJob }) => OfficeJob)),
+  },
+  "company owner": {
+    jobs: lazy(() => import("./owner/index.tsx").then(({ OwnerJobs }) => OwnerJobs)),
+    job: lazy(() => import("./owner/index.tsx").then(({ OwnerJob }) => OwnerJob)),
+  },
+};
 
 /** The path that is shown, and the way to another. */
 function usePath(): { readonly path: string; readonly moved: boolean; readonly go: (path: string) => void } {
@@ -31,13 +41,21 @@ function usePath(): { readonly path: string; readonly moved: boolean; readonly g
   return { ...shown, go };
 }
 
-function Pages({ path }: { readonly path: string }) {
+/** The newer app that lies ready, once there is one. */
+function useNewer(): Newer | undefined {
+  const [newer, setNewer] = useState<Newer>();
+  useEffect(() => void startServiceWorker(setNewer), []);
+  return newer;
+}
+
+function Page({ path }: { readonly path: string }) {
   const { session, say } = useSpeaking();
   const place = placeOf(path);
+  const none = <Frame title={say("no-such-page")} news={{ readAt: Date.now() }} inside={true} />;
+  if (session.role === "crew") return fieldPage(place) ?? none;
   const { jobs: Jobs, job: Job } = pages[session.role];
   if (place.page === "jobs") return <Jobs />;
-  if (place.page === "job") return <Job key={place.job} job={place.job} />;
-  return <Frame title={say("no-such-page")} news={{ readAt: Date.now() }} inside={true} />;
+  return place.page === "job" && place.part === undefined ? <Job key={place.job} job={place.job} /> : none;
 }
 
 function NotSignedIn({ language, away }: { readonly language: "en" | "es"; readonly away: boolean }) {
@@ -54,10 +72,26 @@ function NotSignedIn({ language, away }: { readonly language: "en" | "es"; reado
   );
 }
 
+/** The phone's store, opened before anything is shown: a cold start without signal is drawn from it. */
+function usePhone(): Keep | undefined {
+  const [keep, setKeep] = useState<Keep>();
+  useEffect(() => {
+    void Keep.open().then(setKeep);
+  }, []);
+  return keep;
+}
+
 /** The whole app: the session decides which pages somebody sees, the company decides language and units. */
 export function App() {
   const { path, moved, go } = usePath();
-  const { value: session, problem, awaySince, again } = useNews("session", () => ask<SessionView>("/api/session"));
+  const keep = usePhone();
+  const newer = useNewer();
+  const { value, problem, awaySince, again } = useNews("session", () => ask<SessionView>("/api/session"));
+  // a crew's session that has ended or cannot be asked after: the phone goes on with what it keeps
+  const kept = value === undefined && (problem !== undefined || awaySince !== undefined) ? keep?.state.session : undefined;
+  const session = value ?? kept;
+  const crew = session?.role === "crew";
+  useEffect(() => (crew && keep !== undefined ? keep.start() : undefined), [crew, keep]);
   const language = session?.language ?? (navigator.language.startsWith("es") ? "es" : "en");
   useEffect(() => {
     document.documentElement.lang = language;
@@ -66,12 +100,24 @@ export function App() {
     void tell("/api/session/end").then(again);
   }, [again]);
   const say = useMemo(() => screenWords(language), [language]);
-  if (session === undefined && problem === undefined && awaySince === undefined) return null;
+  if (keep === undefined || (session === undefined && problem === undefined && awaySince === undefined)) return null;
   if (session === undefined) return <NotSignedIn language={language} away={problem === undefined} />;
   const speaking: Speaking = { session, say, go, moved, signOut };
   return (
     <SpeakingContext.Provider value={speaking}>
-      <Pages path={path} />
+      <KeepContext.Provider value={keep}>
+        {newer !== undefined && (
+          <p class="newer" role="status">
+            {say("newer-app")}{" "}
+            <button type="button" class="target" onClick={newer.take}>
+              {say("take-newer")}
+            </button>
+          </p>
+        )}
+        <Suspense fallback={null}>
+          <Page path={path} />
+        </Suspense>
+      </KeepContext.Provider>
     </SpeakingContext.Provider>
   );
 }

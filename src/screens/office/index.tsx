@@ -63,6 +63,13 @@ function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job:
         <Records news={records} sayer={sayer} />
         <IssueRecord job={job} issued={records.again} />
       </Section>
+      <Section title="design-check">
+        <p>
+          <a class="target" href={`/api/jobs/${job}/design/pdf`} target="_blank" rel="noreferrer">
+            {say("design-check-open")}
+          </a>
+        </p>
+      </Section>
       <BeforehandViews now={now} sayer={sayer} />
       <HandingOverView now={now} sayer={sayer} />
       {pictures.length === 0 && <p>{say("pictures-none")}</p>}

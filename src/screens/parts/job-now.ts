@@ -13,9 +13,12 @@ import { type Language, makeSayer, type Sayer } from "../../record/index.ts";
 import type { JobView, People, Units } from "../../wire/index.ts";
 import { type Answer, ask } from "./edge.ts";
 
-/** One job as the edge gave it, and what the core makes of its ledger. */
+/** What a page says of a job beside its findings. */
+export type JobHead = Pick<JobView, "job" | "title" | "ownNumber" | "head" | "entries" | "photos">;
+
+/** One job as the edge gave it or as a phone holds it, and what the core makes of its ledger. */
 export interface JobNow {
-  readonly view: JobView;
+  readonly view: JobHead;
   readonly findings: readonly Finding[];
   readonly clearances: readonly Clearance[];
   readonly handingOver: HandingOver;

@@ -1,11 +1,37 @@
 /** Where in the app somebody is; the address says it, so that a place can be sent to somebody else. */
-export type Place = { readonly page: "jobs" } | { readonly page: "job"; readonly job: string } | { readonly page: "unknown" };
+export type Place =
+  | { readonly page: "jobs" }
+  /** `part` and what follows it name a page inside the job; of the crew's pages only. */
+  | { readonly page: "job"; readonly job: string; readonly part?: string; readonly rest: readonly string[] }
+  /** A page of the phone itself, such as what is not sent. */
+  | { readonly page: "phone"; readonly part: string }
+  | { readonly page: "unknown" };
+
+const ID = /^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/;
+
+function decoded(piece: string): string | undefined {
+  try {
+    return decodeURIComponent(piece);
+  } catch {
+    return undefined;
+  }
+}
 
 /** The place that a path names. */
 export function placeOf(path: string): Place {
-  if (path === "/" || path === "") return { page: "jobs" };
-  const job = /^\/jobs\/([A-Za-z0-9][A-Za-z0-9_-]{0,63})\/?$/.exec(path)?.[1];
-  return job === undefined ? { page: "unknown" } : { page: "job", job };
+  const pieces = path
+    .split("/")
+    .filter((piece) => piece !== "")
+    .map(decoded);
+  if (pieces.some((piece) => piece === undefined)) return { page: "unknown" };
+  const [first, second, part, ...rest] = pieces as string[];
+  if (first === undefined) return { page: "jobs" };
+  if (first === "jobs" && second !== undefined && ID.test(second))
+    return { page: "job", job: second, ...(part === undefined ? {} : { part }), rest };
+  if (first === "phone" && second !== undefined && part === undefined) return { page: "phone", part: second };
+  return { page: "unknown" };
 }
 
-export const jobPath = (job: string): string => `/jobs/${job}`;
+/** The path of a job, or of a page inside it. */
+export const jobPath = (job: string, ...inside: readonly string[]): string => ["/jobs", job, ...inside.map(encodeURIComponent)].join("/");
+export const phonePath = (part: string): string => `/phone/${part}`;

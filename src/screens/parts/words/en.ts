@@ -1,5 +1,16 @@
+import { coveringEn } from "./covering-en.ts";
+import { numbersEn } from "./numbers-en.ts";
+import { pictureEn } from "./picture-en.ts";
+import { readingEn } from "./reading-en.ts";
+import { sendingEn } from "./sending-en.ts";
+
 /** The fixed words of the screens. Sentences of findings, lines and refusals come from `src/record`, not from here. */
 export const en = {
+  ...sendingEn,
+  ...readingEn,
+  ...numbersEn,
+  ...coveringEn,
+  ...pictureEn,
   "reading-first": "Reading …",
   "last-read": "Last read at {time}",
   "away-since": "The office has not answered since {time}. Shown is what was read at {read}.",
@@ -85,6 +96,8 @@ export const en = {
   "covered-unsaid": "Covered, and nobody said so; no clearance was shown: {act}",
   "covered-on-word": "Covered on somebody's word: {act}",
   "later-doubted": "Clear when covered, later doubted: {act}",
+  "design-check": "Design check before the dig",
+  "design-check-open": "Print the design check",
   records: "As-buried records",
   "records-none": "No record has been issued yet.",
   "record-version": "Version {version}, for the {edition}",

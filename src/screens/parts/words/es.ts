@@ -1,7 +1,17 @@
+import { coveringEs } from "./covering-es.ts";
 import type { ScreenWord } from "./en.ts";
+import { numbersEs } from "./numbers-es.ts";
+import { pictureEs } from "./picture-es.ts";
+import { readingEs } from "./reading-es.ts";
+import { sendingEs } from "./sending-es.ts";
 
 /** The same in Spanish. */
 export const es: Readonly<Record<ScreenWord, string>> = {
+  ...sendingEs,
+  ...readingEs,
+  ...numbersEs,
+  ...coveringEs,
+  ...pictureEs,
   "reading-first": "Leyendo …",
   "last-read": "Leído por última vez a las {time}",
   "away-since": "La oficina no contesta desde las {time}. Se muestra lo leído a las {read}.",
@@ -87,6 +97,8 @@ export const es: Readonly<Record<ScreenWord, string>> = {
   "covered-unsaid": "Cubierto sin que nadie lo dijera; no se mostró si estaba listo: {act}",
   "covered-on-word": "Cubierto por palabra de alguien: {act}",
   "later-doubted": "Listo al cubrirse, después en duda: {act}",
+  "design-check": "Revisión del diseño antes de excavar",
+  "design-check-open": "Imprimir la revisión del diseño",
   records: "Registros de lo enterrado",
   "records-none": "Todavía no se ha emitido ningún registro.",
   "record-version": "Versión {version}, para {edition}",

@@ -1,0 +1,60 @@
+import { clearances, type Entry, entryOf, type Finding, findings, type JobLedger, type JobState, jobState } from "../../../job/index.ts";
+import type { LedgerEntry } from "../../../ledger/index.ts";
+import type { KeptJob, OwnEntry } from "./shapes.ts";
+
+/** An entry of this phone that the kept ledger does not hold yet, as the core reads it. */
+function ownEntry({ entry: { sealed, body, digest } }: OwnEntry): Entry {
+  // no `sent`, no `received`: only the phone has it
+  const { sent: _, received: __, number: ___, ...kept } = entryOf({ envelope: sealed, body } as unknown as LedgerEntry, digest ?? "");
+  return kept;
+}
+
+/** A job as this phone knows it: the edge's ledger, and whatever of its own is not in it yet. Refused entries count for nothing. */
+export function bookOf(kept: KeptJob, own: readonly OwnEntry[]): JobLedger {
+  const known = new Set(kept.ledger.entries.map(({ envelope }) => envelope.id));
+  const fresh = own.filter(({ job, id, standing }) => job === kept.job && standing !== "refused" && !known.has(id));
+  return {
+    entries: [...kept.ledger.entries.map((entry) => entryOf(entry, kept.digests[entry.envelope.id] ?? "")), ...fresh.map(ownEntry)],
+    versions: Object.fromEntries(kept.ledger.versions.map(({ digest, content }) => [digest, content])),
+  };
+}
+
+/** What the phone holds of one job and what the core makes of it. */
+export interface Book {
+  readonly kept: KeptJob;
+  readonly state: JobState;
+  readonly findings: readonly Finding[];
+  /** Entries of this phone that the office has not seen. */
+  readonly unseen: readonly OwnEntry[];
+  readonly refused: readonly OwnEntry[];
+}
+
+interface Made {
+  readonly kept: KeptJob;
+  readonly mark: string;
+  readonly book: Book;
+}
+
+/** Makes books, and makes one anew only when something of it is new: an old phone needs its time for the next reading. */
+export function bookMaker(): (kept: KeptJob, own: readonly OwnEntry[]) => Book {
+  const made = new Map<string, Made>();
+  return (kept, own) => {
+    const mine = own.filter(({ job }) => job === kept.job);
+    const mark = mine.map(({ run, standing }) => `${run}${standing[0]}`).join(" ");
+    const before = made.get(kept.job);
+    if (before !== undefined && before.kept === kept && before.mark === mark) return before.book;
+    const state = jobState(bookOf(kept, mine));
+    const book: Book = {
+      kept,
+      state,
+      findings: findings(state),
+      unseen: mine.filter(({ standing }) => standing === "not sent"),
+      refused: mine.filter(({ standing }) => standing === "refused"),
+    };
+    made.set(kept.job, { kept, mark, book });
+    return book;
+  };
+}
+
+/** The clearances as of `now`, the edge's clock as well as the phone knows it. */
+export const clearancesOf = (book: Book, now: number) => clearances(book.state, book.findings, now);

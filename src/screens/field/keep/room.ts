@@ -1,0 +1,43 @@
+import { type Database, strictly } from "./database.ts";
+
+/** Kept free to be given up when the phone is full, so that entries (which are small) still find room. */
+const RESERVE = 2 * 1024 * 1024;
+
+/** What this phone keeps that is not sent. The browser's own figure of what is left is an invention, so none is shown. */
+export interface Kept {
+  readonly entries: number;
+  readonly photos: number;
+  readonly bytes: number;
+}
+
+/** Asks the browser not to clear this store away; true when it promised. */
+export async function askToPersist(): Promise<boolean> {
+  if (navigator.storage?.persist === undefined) return false;
+  return (await navigator.storage.persisted()) || (await navigator.storage.persist());
+}
+
+export async function holdReserve(database: Database): Promise<void> {
+  if ((await database.count("reserve")) > 0) return;
+  await database.put("reserve", { name: "reserve", bytes: new ArrayBuffer(RESERVE) }).catch(() => {});
+}
+
+/** Gives the reserve up; false when it was gone already. */
+export async function giveUpReserve(database: Database): Promise<boolean> {
+  const transaction = database.transaction("reserve", "readwrite", strictly);
+  const held = await transaction.store.count();
+  await transaction.store.clear();
+  await transaction.done;
+  return held > 0;
+}
+
+export const isFull = (error: unknown): boolean => error instanceof DOMException && error.name === "QuotaExceededError";
+
+/** Tries again without the reserve when the phone has no room. @throws QuotaExceededError when that does not help. */
+export async function withRoom<T>(database: Database, write: () => Promise<T>): Promise<T> {
+  try {
+    return await write();
+  } catch (error) {
+    if (isFull(error) && (await giveUpReserve(database))) return write();
+    throw error;
+  }
+}

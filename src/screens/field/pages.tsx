@@ -1,0 +1,31 @@
+import type { ComponentType } from "preact";
+import type { Place } from "../parts/place.ts";
+import { FieldJob, OpenGround } from "./index.tsx";
+
+/** What a page inside a job is given: the job, and what its address says after the page's name. */
+export interface JobPart {
+  readonly job: string;
+  readonly rest: readonly string[];
+}
+
+/** The pages inside a job, by the name in their address. */
+const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {};
+
+/** The pages of the phone itself. */
+const phoneParts: Readonly<Record<string, ComponentType>> = {};
+
+const named = <T,>(all: Readonly<Record<string, T>>, name: string): T | undefined => (Object.hasOwn(all, name) ? all[name] : undefined);
+
+/** The crew's page at a place; undefined where there is none. */
+export function fieldPage(place: Place) {
+  if (place.page === "jobs") return <OpenGround />;
+  if (place.page === "phone") {
+    const Page = named(phoneParts, place.part);
+    return Page === undefined ? undefined : <Page />;
+  }
+  if (place.page !== "job") return undefined;
+  const { job, part, rest } = place;
+  if (part === undefined) return <FieldJob key={job} job={job} />;
+  const Part = named(jobParts, part);
+  return Part === undefined ? undefined : <Part key={`${job} ${part} ${rest.join("/")}`} job={job} rest={rest} />;
+}

@@ -1,0 +1,2 @@
+/** The crew's pages, covering. */
+export const coveringEn = {} as const;

@@ -1,0 +1,2 @@
+/** The crew's pages, numbers. */
+export const numbersEn = {} as const;

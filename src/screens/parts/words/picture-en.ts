@@ -1,0 +1,2 @@
+/** The crew's pages, picture. */
+export const pictureEn = {} as const;

@@ -1,0 +1,2 @@
+/** The crew's pages, reading. */
+export const readingEn = {} as const;
