@@ -1,6 +1,9 @@
 import type { ComponentType } from "preact";
 import type { Place } from "../parts/place.ts";
-import { FieldJob, OpenGround } from "./index.tsx";
+import { OpenGround } from "./ground.tsx";
+import { FieldJob } from "./index.tsx";
+import { PersonPage } from "./person.tsx";
+import { Take } from "./take.tsx";
 
 /** What a page inside a job is given: the job, and what its address says after the page's name. */
 export interface JobPart {
@@ -9,10 +12,14 @@ export interface JobPart {
 }
 
 /** The pages inside a job, by the name in their address. */
-const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {};
+const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
+  take: Take,
+};
 
 /** The pages of the phone itself. */
-const phoneParts: Readonly<Record<string, ComponentType>> = {};
+const phoneParts: Readonly<Record<string, ComponentType>> = {
+  person: PersonPage,
+};
 
 const named = <T,>(all: Readonly<Record<string, T>>, name: string): T | undefined => (Object.hasOwn(all, name) ? all[name] : undefined);
 

@@ -15,7 +15,7 @@ export const screenWords =
   (word, figures = {}) =>
     fill(dictionaries[language][word], Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, String(value)])));
 
-type Counted = "held-by" | "missing" | "not-entered";
+type Counted = "held-by" | "missing" | "not-entered" | "phone-not-sent" | "phone-troubled";
 
 /** A count in words: one thing, or so many. */
 export const counted = (say: Say, word: Counted, count: number): string => say(count === 1 ? `${word}-one` : `${word}-other`, { count });

@@ -1,0 +1,27 @@
+import type { ComponentType } from "preact";
+import type { Item } from "../../job/index.ts";
+import { itemNamed } from "../../job/index.ts";
+import { NotHere } from "./frame.tsx";
+import type { JobPart } from "./pages.tsx";
+import { type ToldOnPhone, useTold } from "./told.ts";
+
+/** What a page is given on which one item is entered. */
+export interface Taking {
+  readonly job: string;
+  readonly item: Item;
+  readonly tag?: string;
+  readonly told: ToldOnPhone;
+}
+
+/** The page on which an item of each kind is entered. */
+const takings: Partial<Readonly<Record<Item["kind"], ComponentType<Taking>>>> = {};
+
+/** Enters one item; its address names it. */
+export function Take({ job, rest: [id = "", tag] }: JobPart) {
+  const told = useTold(job);
+  const sheet = told?.now.state.sheet;
+  const item = sheet && itemNamed(sheet, id);
+  const Page = item && takings[item.kind];
+  if (told === undefined || item === undefined || Page === undefined) return <NotHere />;
+  return <Page job={job} item={item} told={told} {...(tag === undefined ? {} : { tag })} />;
+}
