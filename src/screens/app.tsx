@@ -97,8 +97,13 @@ export function App() {
     document.documentElement.lang = language;
   }, [language]);
   const signOut = useCallback((): void => {
-    void tell("/api/session/end").then(again);
-  }, [again]);
+    void tell("/api/session/end")
+      .then(async (answer) => {
+        // without an answer the session is still open at the office, and the phone must not look as if it were not
+        if (answer.is !== "away") await keep?.forget();
+      })
+      .then(again);
+  }, [again, keep]);
   const say = useMemo(() => screenWords(language), [language]);
   if (keep === undefined || (session === undefined && problem === undefined && awaySince === undefined)) return null;
   if (session === undefined) return <NotSignedIn language={language} away={problem === undefined} />;

@@ -310,15 +310,13 @@ test("when the office does not answer the page says so, keeps what it shows, and
   await page.setOfflineMode(true);
   // as when the page is looked at again
   await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange")));
-  await page.waitForSelector(".news .away");
-  expect(await textOf(page, ".news")).toMatch(
-    /^The office has not answered since \d+:\d\d:\d\d\. Shown is what was read at \d+:\d\d:\d\d\.$/,
-  );
+  await page.waitForSelector(".standing.waits");
+  expect(await textOf(page, ".standing")).toMatch(/^No answer since \d+:\d\d:\d\d\.$/);
   expect(await textOf(page, ".open-ground")).toBe(before);
   await page.setOfflineMode(false);
   await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange")));
-  await page.waitForFunction(() => document.querySelector(".news .away") === null);
-  expect(await textOf(page, ".news")).toMatch(/^Last read at/);
+  await page.waitForFunction(() => document.querySelector(".standing.waits") === null);
+  expect(await textOf(page, ".standing")).toMatch(/^Everything sent\. Read at/);
   await screen.close();
 });
 
@@ -327,9 +325,17 @@ test("signing out ends it here: the page shows nothing of the company any more",
   const { page } = screen;
   await page.goto(demo.links.crew);
   await page.waitForSelector(".jobs li");
-  await page.click("footer button");
+  const title = await textOf(page, ".jobs h2");
+  await page.click("footer .who");
+  await page.waitForSelector(".sign-out button");
+  await page.click(".sign-out button");
   await page.waitForFunction(() => document.querySelector("h1")?.textContent === "Not signed in");
   expect(await textOf(page)).toMatch(/^Not signed in\s+Open the sign-in link that the office gave you\.$/);
+  // nor after the phone is started anew without signal
+  await page.setOfflineMode(true);
+  await page.goto(new URL("/", page.url()).href);
+  await page.waitForSelector("h1");
+  expect(await textOf(page)).not.toContain(title);
   await screen.close();
 });
 

@@ -1,4 +1,5 @@
 import type { ComponentType } from "preact";
+import { lazy } from "preact/compat";
 import type { Place } from "../parts/place.ts";
 import { OpenGround } from "./ground.tsx";
 import { FieldJob } from "./index.tsx";
@@ -19,6 +20,7 @@ const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
 /** The pages of the phone itself. */
 const phoneParts: Readonly<Record<string, ComponentType>> = {
   person: PersonPage,
+  unsent: lazy(() => import("./unsent.tsx").then(({ UnsentPage }) => UnsentPage)),
 };
 
 const named = <T,>(all: Readonly<Record<string, T>>, name: string): T | undefined => (Object.hasOwn(all, name) ? all[name] : undefined);

@@ -7,6 +7,7 @@ import {
   jobLedgerOf,
   jobState,
   type Live,
+  lookBehind,
 } from "../../job/index.ts";
 import type { Ledger } from "../../ledger/index.ts";
 import { type Language, makeSayer, type Sayer } from "../../record/index.ts";
@@ -82,5 +83,9 @@ export function sayerOf(now: JobNow, language: Language, units: Units, someone: 
     zone: state.opened?.zone ?? "UTC",
     ...(state.sheet === undefined ? {} : { sheet: state.sheet }),
     behind: behindOf(now, someone),
+    look: (finding) => {
+      const look = lookBehind(state, finding);
+      return look && { entry: look.id, at: Math.round(look.at) };
+    },
   });
 }

@@ -5,8 +5,9 @@ import { type Book, bookMaker } from "./book.ts";
 import { chance } from "./chance.ts";
 import { type Database, openDatabase, readAbout, writeAbout } from "./database.ts";
 import { enter, keepLoose, type Photo } from "./enter.ts";
+import { emptyAll, forget } from "./leave.ts";
 import { type Reading, readAll } from "./read.ts";
-import { askToPersist, holdReserve, isFull, withRoom } from "./room.ts";
+import { askToPersist, freeSpace, holdReserve, isFull, withRoom } from "./room.ts";
 import { type Passed, type Progress, sendAll } from "./send.ts";
 import type { AboutPhone, KeptJob, OwnEntry, OwnPhoto } from "./shapes.ts";
 
@@ -26,6 +27,8 @@ export interface KeepState {
   readonly awaySince?: number;
   /** The session has ended: everything is kept, and goes when somebody signs in again. */
   readonly signedOut: boolean;
+  /** Another company's crew has signed in on this phone: what is not sent is kept for those who entered it. */
+  readonly anothers: boolean;
   readonly sending?: Progress;
   /** When sending is tried again, the phone's clock. */
   readonly triesAgain?: number;
@@ -52,7 +55,17 @@ const FIRST_WAIT_MS = 2_000;
 const LONGEST_WAIT_MS = 300_000;
 const READ_AGAIN_MS = 15_000;
 
-const nothing: KeepState = { people: [], books: [], entries: [], photos: [], skew: 0, signedOut: false, full: false, persisted: false };
+const nothing: KeepState = {
+  people: [],
+  books: [],
+  entries: [],
+  photos: [],
+  skew: 0,
+  signedOut: false,
+  anothers: false,
+  full: false,
+  persisted: false,
+};
 
 /** The phone's store and its way to the edge. Everything it says comes from the store, so a cold start without signal says the same. */
 export class Keep {
@@ -122,7 +135,8 @@ export class Keep {
     const reading = await this.#reading.finally(() => {
       this.#reading = undefined;
     });
-    if (reading.is === "read") this.#change({ signedOut: false }, ["awaySince"]);
+    if (reading.is === "read") this.#change({ signedOut: false, anothers: false }, ["awaySince"]);
+    else if (reading.is === "another's") this.#change({ anothers: true }, ["awaySince"]);
     else if (reading.is === "away") this.#change({ awaySince: this.#state.awaySince ?? Date.now() });
     else if (reading.problem.status === 401) this.#change({ signedOut: true }, ["awaySince"]);
     await this.#reload(reading.is === "read");
@@ -146,6 +160,7 @@ export class Keep {
     this.#change({}, ["sending"]);
     await this.#reload(true);
     if (passed === "signed out") this.#change({ signedOut: true });
+    if (passed === "another's") this.#change({ anothers: true });
     if (passed === "away") this.#tryAgain();
     if (passed === "all sent") {
       this.#wait = FIRST_WAIT_MS;
@@ -192,6 +207,16 @@ export class Keep {
     }
   }
 
+  /** Asks again to have the store kept; a browser may grant what it refused before. */
+  async askToPersist(): Promise<void> {
+    this.#change({ persisted: await askToPersist() });
+  }
+
+  /** Bytes that were found free just now, at most `most`: tried, since the browser's own figure is an invention. */
+  freeSpace(): Promise<number> {
+    return freeSpace(this.#database);
+  }
+
   async chooseToday(person: { readonly person: string; readonly name: string }, day: string): Promise<void> {
     await writeAbout(this.#database, "today", { ...person, day });
     await this.#reload(true);
@@ -217,6 +242,21 @@ export class Keep {
   async keepDraft(place: string, value: unknown): Promise<void> {
     if (value === undefined) await this.#database.delete("drafts", place);
     else await this.#database.put("drafts", { place, value });
+  }
+
+  /** What somebody who signs out leaves behind. */
+  async forget(): Promise<void> {
+    await forget(this.#database);
+    this.#change({ signedOut: false }, ["awaySince"]);
+    await this.#reload(true);
+  }
+
+  /** Empties this phone's store, what is not sent included: only after somebody saved it to a file or gave it up. */
+  async giveUp(): Promise<void> {
+    await emptyAll(this.#database);
+    this.#change({ anothers: false });
+    await this.#reload(true);
+    await this.contact();
   }
 
   /** A refused entry is entered anew by hand, or let go by the person who read why. */

@@ -3,10 +3,16 @@ import type { JobList, JobView, People, SessionView, WireProblem } from "../../.
 import { ask } from "../../parts/edge.ts";
 import { sha256 } from "./chance.ts";
 import { type Database, strictly, writeAbout } from "./database.ts";
+import { emptyForAnother, isAnothers } from "./leave.ts";
 import type { KeptJob } from "./shapes.ts";
 
 /** How reading from the edge ended. */
-export type Reading = { readonly is: "read" } | { readonly is: "away" } | { readonly is: "refused"; readonly problem: WireProblem };
+export type Reading =
+  | { readonly is: "read" }
+  | { readonly is: "away" }
+  | { readonly is: "refused"; readonly problem: WireProblem }
+  /** Another company's crew has signed in, and what is not sent is not theirs. */
+  | { readonly is: "another's" };
 
 async function digestsOf(ledger: Ledger, known: Readonly<Record<string, string>>): Promise<Readonly<Record<string, string>>> {
   const pairs = await Promise.all(
@@ -54,6 +60,8 @@ async function readJob(database: Database, job: string, now: number): Promise<Re
 export async function readAll(database: Database): Promise<Reading> {
   const session = await ask<SessionView>("/api/session");
   if (session.is !== "given") return session;
+  if (await isAnothers(database, session.value)) return { is: "another's" };
+  await emptyForAnother(database, session.value);
   const [people, list] = await Promise.all([ask<People>("/api/people"), ask<JobList>("/api/jobs")]);
   if (people.is !== "given") return people;
   if (list.is !== "given") return list;

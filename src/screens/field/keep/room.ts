@@ -30,6 +30,26 @@ export async function giveUpReserve(database: Database): Promise<boolean> {
   return held > 0;
 }
 
+/** What is tried for: eight pictures. */
+const TRIED = 24 * 1024 * 1024;
+
+/** Bytes that this store surely has room for, up to 24 MB: written and taken away again. */
+export async function freeSpace(database: Database): Promise<number> {
+  for (let bytes = TRIED; bytes >= 1024 * 1024; bytes /= 2) {
+    const transaction = database.transaction("reserve", "readwrite");
+    try {
+      await transaction.store.put({ name: "tried", bytes: new ArrayBuffer(bytes) });
+      await transaction.done;
+      await database.delete("reserve", "tried");
+      return bytes;
+    } catch (error) {
+      await transaction.done.catch(() => {});
+      if (!isFull(error)) throw error;
+    }
+  }
+  return 0;
+}
+
 export const isFull = (error: unknown): boolean => error instanceof DOMException && error.name === "QuotaExceededError";
 
 /** Tries again without the reserve when the phone has no room. @throws QuotaExceededError when that does not help. */

@@ -1,6 +1,7 @@
-import type { Appended, EntryAnswer, PhotoStored, WireProblem } from "../../../wire/index.ts";
-import { type Answer, tell } from "../../parts/edge.ts";
+import type { Appended, EntryAnswer, PhotoStored, SessionView, WireProblem } from "../../../wire/index.ts";
+import { type Answer, ask, tell } from "../../parts/edge.ts";
 import { type Database, strictly, writeAbout } from "./database.ts";
+import { isAnothers } from "./leave.ts";
 import type { OwnEntry, OwnPhoto } from "./shapes.ts";
 
 /** Entries in one batch; few enough that a weak signal carries it. */
@@ -8,8 +9,11 @@ const BATCH = 50;
 /** A photo of 25 MB at 20 kB a second. */
 const PHOTO_PATIENCE_MS = 20 * 60_000;
 
-/** How a pass of sending ended: everything gone, the edge out of reach or in trouble, the session ended, or somebody else is at it. */
-export type Passed = "all sent" | "away" | "signed out" | "another is sending";
+/**
+ * How a pass of sending ended: everything gone, the edge out of reach or in trouble, the session ended, another page of this phone is
+ * at it, or the crew of another company has signed in.
+ */
+export type Passed = "all sent" | "away" | "signed out" | "another is sending" | "another's";
 
 export interface Progress {
   readonly photo?: string;
@@ -126,6 +130,10 @@ async function sendPhoto(database: Database, photo: OwnPhoto, tellProgress: Tell
 const inOrder = <T extends { readonly run: number }>(all: readonly T[]): readonly T[] => [...all].sort((a, b) => a.run - b.run);
 
 async function pass(database: Database, tellProgress: Tell): Promise<Passed> {
+  const session = await ask<SessionView>("/api/session");
+  if (session.is === "away") return "away";
+  if (session.is === "refused") return isSignedOut(session.problem) ? "signed out" : "away";
+  if (await isAnothers(database, session.value)) return "another's";
   const own = inOrder((await database.getAll("entries")).filter(({ standing }) => standing === "not sent"));
   for (const job of new Set(own.map(({ job: of }) => of))) {
     const ended = await sendEntries(

@@ -65,8 +65,9 @@ export interface AboutPhone {
   today: { readonly person: string; readonly name: string; readonly day: string };
   /** Edge's clock less the phone's at the last contact, ms. */
   skew: { readonly milliseconds: number; readonly at: number };
-  /** Photos announced by their entries that the edge has not got: to tell when this phone has lost its store. */
   read: { readonly at: number };
+  /** Whose the entries are that were left here when somebody signed out. */
+  left: { readonly company: string };
 }
 
 export interface KeepSchema extends DBSchema {

@@ -15,7 +15,15 @@ export const screenWords =
   (word, figures = {}) =>
     fill(dictionaries[language][word], Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, String(value)])));
 
-type Counted = "held-by" | "missing" | "not-entered" | "phone-not-sent" | "phone-troubled";
+type Counted =
+  | "held-by"
+  | "missing"
+  | "not-entered"
+  | "phone-not-sent"
+  | "phone-troubled"
+  | "unsent-entries"
+  | "unsent-photos"
+  | "unsent-gone";
 
 /** A count in words: one thing, or so many. */
 export const counted = (say: Say, word: Counted, count: number): string => say(count === 1 ? `${word}-one` : `${word}-other`, { count });
