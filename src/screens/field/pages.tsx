@@ -15,6 +15,11 @@ export interface JobPart {
 /** The pages inside a job, by the name in their address. */
 const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
   take: Take,
+  cover: lazy(() => import("./covering/cover.tsx").then(({ CoverPage }) => CoverPage)),
+  ways: lazy(() => import("./covering/ways.tsx").then(({ WaysPage }) => WaysPage)),
+  way: lazy(() => import("./covering/way.tsx").then(({ WayPage }) => WayPage)),
+  move: lazy(() => import("./covering/move.tsx").then(({ MovePage }) => MovePage)),
+  names: lazy(() => import("./covering/names.tsx").then(({ NamesPage }) => NamesPage)),
 };
 
 /** The pages of the phone itself. */

@@ -33,3 +33,10 @@ export const wayPath = (job: string, way: WayOut, { item, check, tag }: About, c
     tag ?? "-",
     ...tail(covering),
   );
+
+/** Every way out of one line of a clearance. */
+export const waysPath = (job: string, covering: string, { item, check, tag }: About): string =>
+  jobPath(job, "ways", covering, item === undefined ? `check:${check ?? ""}` : `item:${item}`, tag ?? "-");
+
+/** Where an entry goes that was made in the wrong place. */
+export const movePath = (job: string, entry: string): string => jobPath(job, "move", entry);

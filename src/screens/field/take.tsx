@@ -1,4 +1,5 @@
 import type { ComponentType } from "preact";
+import { lazy } from "preact/compat";
 import type { Item } from "../../job/index.ts";
 import { itemNamed } from "../../job/index.ts";
 import { NotHere } from "./frame.tsx";
@@ -14,7 +15,9 @@ export interface Taking {
 }
 
 /** The page on which an item of each kind is entered. */
-const takings: Partial<Readonly<Record<Item["kind"], ComponentType<Taking>>>> = {};
+const takings: Partial<Readonly<Record<Item["kind"], ComponentType<Taking>>>> = {
+  answer: lazy(() => import("./covering/answer.tsx").then(({ AnswerPage }) => AnswerPage)),
+};
 
 /** Enters one item; its address names it. */
 export function Take({ job, rest: [id = "", tag] }: JobPart) {

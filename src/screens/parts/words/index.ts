@@ -23,7 +23,8 @@ type Counted =
   | "phone-troubled"
   | "unsent-entries"
   | "unsent-photos"
-  | "unsent-gone";
+  | "unsent-gone"
+  | "office-not-seen";
 
 /** A count in words: one thing, or so many. */
 export const counted = (say: Say, word: Counted, count: number): string => say(count === 1 ? `${word}-one` : `${word}-other`, { count });

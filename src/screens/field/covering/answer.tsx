@@ -1,0 +1,46 @@
+import { useState } from "preact/hooks";
+import { useSpeaking } from "../../parts/speaking.ts";
+import { PhoneFrame } from "../frame.tsx";
+import { stepPath } from "../paths.ts";
+import type { Taking } from "../take.tsx";
+import { useEnter } from "../use-enter.ts";
+
+/** An answer: one press. */
+export function AnswerPage({ job, item, tag, told: { now, sayer } }: Taking) {
+  const { say, go } = useSpeaking();
+  const enter = useEnter(job);
+  const [refused, setRefused] = useState("");
+  const { sheet } = now.state;
+  const step = sheet?.steps.find(({ id }) => id === item.step);
+  const about = tag === undefined ? { item: item.id } : { item: item.id, tag };
+  const before = now.state.facts.findLast(
+    ({ kind, standing, what }) => kind === "answered" && standing === "counts" && what.item === item.id && what.tag === tag,
+  );
+  const cautions = (item.cautions ?? []).map((caution) => sayer.words(sheet?.cautions.find(({ id }) => id === caution)?.text));
+  const answer = async (choice: string): Promise<void> => {
+    const entered = await enter("answered", { what: { ...about, choice } });
+    if (entered?.is === "kept") go(stepPath(job, item.step, tag));
+    if (entered?.is === "no room") setRefused(say("unsent-full"));
+    if (entered?.is === "refused") setRefused(sayer.refusal(entered.refusal));
+  };
+  return (
+    <PhoneFrame title={sayer.title(about)} back={{ to: stepPath(job, item.step, tag), title: sayer.words(step?.title) }}>
+      {item.prompt !== undefined && <p class="prompt">{sayer.words(item.prompt)}</p>}
+      {cautions.map((caution) => (
+        <p key={caution} class="cautions">
+          {caution}
+        </p>
+      ))}
+      <ul class="choices">
+        {(item.choices ?? []).map(({ id, title }) => (
+          <li key={id}>
+            <button type="button" class="target" aria-pressed={before?.what.choice === id} onClick={() => void answer(id)}>
+              {sayer.words(title)}
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p role="alert">{refused}</p>
+    </PhoneFrame>
+  );
+}

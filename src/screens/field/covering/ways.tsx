@@ -1,0 +1,76 @@
+import type { About, Line, WayOut } from "../../../job/index.ts";
+import { Link } from "../../parts/link.tsx";
+import { useSpeaking } from "../../parts/speaking.ts";
+import { NotHere, PhoneFrame } from "../frame.tsx";
+import type { JobPart } from "../pages.tsx";
+import { coverPath, wayPath } from "../paths.ts";
+import { useTold } from "../told.ts";
+import { nearestPath, sentenceOf } from "./held.tsx";
+import { officeNumber } from "./office-number.ts";
+
+const same = (a: About, b: About): boolean => a.item === b.item && a.check === b.check && a.tag === b.tag;
+
+/** What an address names: an item or a check, for a tag. */
+export function aboutOfAddress(thing = "", tag = "-"): About {
+  const [kind, ...rest] = thing.split(":");
+  const id = rest.join(":");
+  return { ...(kind === "check" ? { check: id } : { item: id }), ...(tag === "-" ? {} : { tag }) };
+}
+
+/** Every way out of one line, nearest first. */
+export function WaysPage({ job, rest: [covering = "", thing, tag] }: JobPart) {
+  const { say } = useSpeaking();
+  const told = useTold(job);
+  if (told === undefined) return <NotHere />;
+  const { now, sayer } = told;
+  const about = aboutOfAddress(thing, tag);
+  const back = { to: coverPath(job, covering), title: sayer.words(now.state.sheet?.coverings.find(({ id }) => id === covering)?.title) };
+  const line = now.clearances.find((one) => one.covering === covering)?.lines.find((one) => same(one.about, about));
+  if (line === undefined)
+    return (
+      <PhoneFrame title={sayer.title(about)} back={back}>
+        <p role="status">{say("line-gone")}</p>
+      </PhoneFrame>
+    );
+  return (
+    <PhoneFrame title={sayer.title(about)} back={back}>
+      <p class="says">{sentenceOf(line, { now, sayer })}</p>
+      <ul class="choices">
+        {line.waysOut.map((way) => (
+          <li key={way}>
+            <Way way={way} line={line} job={job} covering={covering} told={told} />
+          </li>
+        ))}
+      </ul>
+    </PhoneFrame>
+  );
+}
+
+interface WayProps {
+  readonly way: WayOut;
+  readonly line: Line;
+  readonly job: string;
+  readonly covering: string;
+  readonly told: NonNullable<ReturnType<typeof useTold>>;
+}
+
+function Way({ way, line, job, covering, told: { now, sayer } }: WayProps) {
+  const { say } = useSpeaking();
+  const words = sayer.wayOut(way);
+  const near = nearestPath(line, way, { job, now });
+  if (near !== undefined) return <Link to={near}>{words}</Link>;
+  if (way === "wait") return <p>{line.from === undefined ? words : say("wait-until", { time: sayer.moment(line.from) })}</p>;
+  if (way === "call the office" || way === "ask for the figure") {
+    const number = officeNumber(now.state.settings);
+    return number === undefined ? (
+      <p>
+        {words}: {say("office-number-unknown")}
+      </p>
+    ) : (
+      <a class="target" href={`tel:${number.replaceAll(/[^+\d]/g, "")}`}>
+        {words}: {number}
+      </a>
+    );
+  }
+  return <Link to={wayPath(job, way, line.about, covering)}>{words}</Link>;
+}
