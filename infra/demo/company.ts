@@ -47,6 +47,7 @@ export const kitCards: readonly {
       basinDepth: { typed: "28", unit: "in" },
       basinWeight: { typed: "46", unit: "lb" },
       lidLoad: "unknown",
+      lidOffCentre: { typed: "10", unit: "in" },
     },
     notes: "Lid opens on one side only.",
     source: "invented for the demo",

@@ -1,6 +1,9 @@
-import { type JobScript, moment } from "./script.ts";
+import { type JobScript, type Line, moment } from "./script.ts";
 
-const fence = "Trench open, fenced with four panels and a lamp; tank lid on, 15 in of water in it.";
+const fence = "Trench and tank open, fenced all round with panels and a lamp; 15 in of water in the tank, for the leak test.";
+const sill = "A, nail in the sill of the cellar window";
+const post = "B, cross cut in the gate post's foot";
+const wall = "C, corner of the low wall";
 const spillway = { set: "fall-spillway", tag: "A", hiddenBy: "set-rock", description: "Spillway in the low bank, facing the kitchen" };
 
 /**
@@ -33,16 +36,32 @@ export const courtyard: JobScript = {
     poolWidth: { typed: "4", unit: "ft" },
     rainExpected: { typed: "1", unit: "in" },
     evaporationPerDay: { typed: "1/4", unit: "in" },
+    latitude: { typed: "41", unit: "°" },
+    elevation: { typed: "650", unit: "ft" },
+    linedArea: { typed: "60", unit: "ft²" },
+    rainPerDay: { typed: "0.50", unit: "in" },
+    markBearing: { typed: "112", unit: "1" },
   },
   switches: { "round-basin": true, "check-valve": true },
   kitCards: ["round-tank", "wall-fitting", "tank-pump", "bank-pipe"],
   marks: {
-    "point-tie-1": "A, nail in the sill of the cellar window",
-    "point-tie-2": "B, cross cut in the gate post's foot",
-    "point-tie-3": "C, corner of the low wall",
-    "lid-tie-1": "A, nail in the sill of the cellar window",
-    "lid-tie-2": "B, cross cut in the gate post's foot",
+    "mark-tie-1": sill,
+    "mark-tie-2": post,
+    "basin-tie-1": sill,
+    "basin-tie-2": post,
+    "basin-tie-3": wall,
+    "point-tie-1": sill,
+    "point-tie-2": post,
+    "point-tie-3": wall,
+    "crossing-tie-1": sill,
+    "crossing-tie-2": post,
+    "crossing-tie-3": wall,
+    "lid-tie-1": sill,
+    "lid-tie-2": post,
+    "outlet-tie-1": wall,
+    "outlet-tie-2": sill,
   },
+  sides: { "mark-tie-2 C": "left", "point-tie-2 2": "left", "lid-tie-2": "left", "outlet-tie-2": "right" },
   latitude: 41.0021,
   longitude: -89.1204,
   office: [
@@ -81,11 +100,11 @@ export const courtyard: JobScript = {
       what: { instrument: "rotary-laser", receiver: "fine", distance: { typed: "40", unit: "ft" } },
     },
     ["12 10:13", "mark-first", "28 5/16"],
-    ["12 10:15", "rim-place-1", "41 3/16"],
-    ["12 10:16", "rim-place-2", "41 1/16"],
-    ["12 10:17", "rim-place-3", "41 5/16"],
-    ["12 10:18", "rim-place-4", "41 13/16"],
-    ["12 10:20", "stake-at-grade", "36 3/16"],
+    ["12 10:15", "rim-place-1", "41 15/16"],
+    ["12 10:16", "rim-place-2", "41 13/16"],
+    ["12 10:17", "rim-place-3", "42 1/16"],
+    ["12 10:18", "rim-place-4", "42 9/16"],
+    ["12 10:20", "stake-at-grade", "36 15/16"],
     ["12 10:21", "mark-last", "28 5/16"],
     {
       time: "12 10:58",
@@ -106,6 +125,16 @@ export const courtyard: JobScript = {
     ["12 11:12", "mark-last", "27 5/8"],
     ["12 11:15", "does-not-rock", "it-is"],
     ["12 11:16", "bubble-and-lid", "Lid opens towards the house."],
+    ...([sill, post, wall] as const).map((mark): Line => {
+      const [tag = "", description = ""] = mark.split(", ");
+      return { time: "12 11:18", kind: "tag-named", what: { set: "tie-mark", tag, hiddenBy: "fill-trench", description } };
+    }),
+    ["12 11:19", "mark-tie-1", "15 ft 10 1/2", "B"],
+    ["12 11:20", "mark-tie-1", "17 ft 10 3/4", "C"],
+    ["12 11:21", "mark-tie-2", "15 ft 0 3/4", "C"],
+    ["12 11:23", "basin-tie-1", "8 ft 2 3/4"],
+    ["12 11:24", "basin-tie-2", "14 ft 7 1/4"],
+    ["12 11:25", "basin-tie-3", "10 ft 0 3/4"],
 
     {
       time: "12 11:30",
@@ -186,25 +215,48 @@ export const courtyard: JobScript = {
     ["12 16:24", "whole-run", "From the tank to the bank, tape alongside."],
     ["12 16:28", "cover-shallowest", "11 1/2"],
     ["12 16:30", "tie-marks", "A in the sill, B at the gate post's foot, C at the low wall; letters in paint beside them."],
-    ["12 16:32", "point-tie-1", "8 ft 4 1/2", "1"],
-    ["12 16:33", "point-tie-2", "11 ft 2 1/4", "1"],
-    ["12 16:34", "point-tie-3", "6 ft 11", "1"],
-    ["12 16:36", "point-tie-1", "13 ft 7", "2"],
-    ["12 16:37", "point-tie-2", "9 ft 3 3/4", "2"],
-    ["12 16:40", "lid-tie-1", "7 ft 1 1/4"],
-    ["12 16:41", "lid-tie-2", "10 ft 8 1/2"],
-    ["12 16:43", "no-crossings", "none-here"],
+    ["12 16:32", "point-tie-1", "10 ft 7 3/4", "1"],
+    ["12 16:33", "point-tie-2", "11 ft 2 3/4", "1"],
+    ["12 16:34", "point-tie-3", "7 ft 5 3/4", "1"],
+    ["12 16:35", "point-tie-1", "16 ft 6 1/4", "2"],
+    ["12 16:36", "point-tie-2", "7 ft 7 1/2", "2"],
+    {
+      time: "12 16:37",
+      kind: "tag-named",
+      what: { set: "pipe-crossing", tag: "1", hiddenBy: "fill-trench", description: "Water line to the garden tap" },
+    },
+    ["12 16:37", "crossing-picture", "Water line a hand under the pipe, sand between them.", "1"],
+    ["12 16:38", "crossing-tie-1", "12 ft 7 1/4", "1"],
+    ["12 16:38", "crossing-tie-2", "9 ft 5 3/4", "1"],
+    ["12 16:39", "crossing-tie-3", "6 ft 8 3/4", "1"],
+    ["12 16:40", "lid-tie-1", "8 ft 11 3/4"],
+    ["12 16:41", "lid-tie-2", "14 ft 3 3/4"],
+    ["12 16:42", "outlet-tie-1", "20 ft 4 3/4"],
+    ["12 16:42", "outlet-tie-2", "4 ft 0 3/4"],
     ["12 16:43", "no-splices", "none-here"],
     ["12 16:44", "no-belly", "rises-all"],
     ["12 16:45", "union-reachable", "it-is"],
     ["12 16:45", "valve-arrow", "it-is"],
     ["12 16:46", "wiring-by-whom", "no-wiring"],
+    ["12 16:58", "overnight-start", "13 1/16"],
+    ["12 16:55", "night-holes-picture", "Four panels round the trench, a lamp on them; lid on the tank."],
+    ["12 16:57", "night-holes-left", "fenced-off"],
+    ["12 16:58", "night-pump", "no-pump-yet"],
     { time: "12 17:05", kind: "visit-ended", what: { staysOpen: fence }, who: { names: ["Lupe Arriaga-Stone", "a helper"] } },
 
     { time: "13 07:02", kind: "visit-begun", what: { note: "Fence as left." }, who: { names: ["Lupe Arriaga-Stone", "a helper"] } },
+    ["13 07:04", "overnight-end", "13 3/16"],
+    ["13 07:05", "overnight-conditions", "all-as-wanted"],
+    ["13 07:06", "overnight-weather-high", "74 °F"],
+    ["13 07:06", "overnight-weather-low", "55 °F"],
+    ["13 07:07", "overnight-weather-humidity", "68"],
+    ["13 07:07", "overnight-weather-wind", "6 mph"],
+    ["13 07:08", "overnight-weather-sun", "7 h"],
     ["13 07:10", "cure-time", "6 h"],
     ["13 07:52", "numbers-dry", "all-dry", "1"],
     ["13 07:53", "numbers-dry", "all-dry", "2"],
+    ["13 07:55", "flow-bin-volume", "20 gal"],
+    ["13 07:56", "flow-bin-time", "27 s"],
     { time: "13 07:58", covers: "fill-trench" },
 
     { time: "13 08:40", kind: "tag-named", what: spillway },
@@ -236,6 +288,9 @@ export const courtyard: JobScript = {
     ["13 13:40", "water-running-1", "6 5/8"],
     ["13 13:48", "water-running-2", "6 11/16"],
     ["13 13:50", "falls-running", "Falls from in front."],
+    ["13 13:56", "overflow-freeboard", "3 1/4"],
+    ["13 13:57", "overflow-place", "over-the-edge"],
+    ["13 13:58", "overflow-picture", "Low place of the edge on the left bank; from there the lawn falls to the lane."],
     {
       time: "13 14:02",
       kind: "tag-named",
@@ -280,6 +335,7 @@ export const courtyard: JobScript = {
     ["13 15:34", "low-intake", "intake-none"],
     ["13 15:36", "loose-cord", "up-to-10-ft"],
     ["13 15:38", "lid-on", "Opens towards the house."],
+    ["13 15:39", "stone-depth-laid", "4"],
     { time: "13 15:40", covers: "stone-over-basin" },
 
     ["13 16:30", "finished-picture", "From the kitchen door."],
@@ -289,7 +345,7 @@ export const courtyard: JobScript = {
       time: "13 16:52",
       kind: "left-to-do",
       what: {
-        text: "Leak tests: basin overnight with the pump off, then 24 h running.",
+        text: "Leak test: 24 h running.",
         by: "2026-05-20",
         about: { step: "leak-tests" },
       },

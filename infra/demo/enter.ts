@@ -20,7 +20,7 @@ export interface Entering {
   readonly phone: Phone;
   readonly book: JobBook;
   readonly sheet: ToleranceSheet;
-  readonly script: Pick<JobScript, "title" | "latitude" | "longitude" | "marks">;
+  readonly script: Pick<JobScript, "title" | "latitude" | "longitude" | "marks" | "sides">;
   readonly photos: Photos;
   readonly labels: Map<string, Reference>;
   /** Where a fix is taken with each picture. */
@@ -78,12 +78,14 @@ async function enterItem(entering: Entering, entered: Entered, setUp: string | u
     return phone.enter(book, "picture-taken", made, { what, ...(fixes ? { where: fixOf(script) } : {}) });
   }
   const mark = script.marks?.[id];
+  const side = script.sides?.[tag === undefined ? id : `${id} ${tag}`];
   const what = {
     ...about,
     typed: value,
     unit: item.unit?.inch ?? "in",
     ...(item.inSetUp && setUp !== undefined ? { setUp } : {}),
     ...(mark === undefined ? {} : { mark }),
+    ...(side === undefined ? {} : { side }),
   };
   return phone.enter(book, "reading-taken", made, { what });
 }

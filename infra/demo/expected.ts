@@ -22,6 +22,12 @@ export interface Expected {
  *   class II tape up to 1 m: 0.5 mm                                500 / 1.7321 =  288.7
  * Step d read, d / (2 x 1.7321): 1/32 in 229.2, 1/16 in 458.3, 1/8 in 916.5, 1/4 in 1833.1, 1/2 in 3666.2, 1 in 7332.3.
  * One rod reading at 40 ft: sqrt(458.3^2 + 916.8^2 + 916.5^2 + 366.6^2) = 1423.0 = r. What the set-up shares cancels.
+ *
+ * Ties: the site in inches, A (0, 0), B (190.5, 0), C (130.5, 170.5), valve (90.5, 90.25), bend (176.25, 90.5), crossing
+ * (121.25, 90.25), lid (48.25, 96.25), basin (40.25, 90.25), outlet (-48.5, 3.75); every tie is its distance to the nearest
+ * 1/4 in. u of a tie: hard edge 916.8, its step, class II tape; 1/4 in: 2.09 to 2.27 mm, 1/2 in: 3.85 (AB) and 3.81 (B to the
+ * bend). The place's covariance, mm2, xx, xy, yy: by the inverse of the unit vectors from the marks, what A, B and C share
+ * carried along, three ties weighted by the inverse of their covariance; its larger root times 2.44775 (95 cases of 100).
  */
 
 /** Courtyard fall. */
@@ -53,7 +59,7 @@ export const courtyardExpected: readonly Expected[] = [
     value: 6_350,
     doubt: 4_025,
     arithmetic:
-      "after rework |41 1/16 - 41 5/16| = 1/4 in = 6.35 mm; 6.35 + 4.025 = 10.375 < 12.7. Before: |41 13/16 - 41 1/16| = 3/4 in = 19.05; 19.05 - 4.025 = 15.025 > 12.7, outside",
+      "after rework |41 1/16 - 41 5/16| = 1/4 in = 6.35 mm; 6.35 + 4.025 = 10.375 < 12.7. Before: |42 9/16 - 41 13/16| = 3/4 in = 19.05; 19.05 - 4.025 = 15.025 > 12.7, outside",
   },
   {
     check: "fourth-quarter",
@@ -78,6 +84,56 @@ export const courtyardExpected: readonly Expected[] = [
     arithmetic:
       "place 1: before, mark 27 19/32 - 41 3/16 = -13 19/32; after, 30 1/16 - 43 11/16 = -13 5/8: -1/32 in. Place 3: before 27 19/32 - 41 5/16 = -13 23/32; after 30 1/16 - 43 15/16 = -13 7/8: -5/32 in = -3.969 mm, the larger. Simple acceptance: inside ± 9.525",
   },
+  { check: "marks-found", tag: "A", verdict: "within", arithmetic: "where the plan begins" },
+  { check: "marks-found", tag: "B", verdict: "within", arithmetic: "on the plan's level line" },
+  {
+    check: "marks-found",
+    tag: "C",
+    verdict: "within",
+    value: 8_696,
+    arithmetic: "12.051, -2.197, 4.153; larger root 12.621; 3.5526 mm x 2.44775 = 8.696 mm; 8.7 < 12.7",
+  },
+  {
+    check: "basin-found",
+    verdict: "within",
+    value: 9_120,
+    arithmetic: "11.313, -4.540, 5.858; larger root 13.881; 3.7258 mm x 2.44775 = 9.120 mm; 9.1 < 152.4",
+  },
+  {
+    check: "points-found",
+    tag: "1",
+    verdict: "within",
+    value: 8_492,
+    arithmetic: "8.436, -4.403, 6.649; larger root 12.035; 3.4691 mm x 2.44775 = 8.492 mm; 8.5 < 101.6",
+  },
+  {
+    check: "points-found",
+    tag: "2",
+    verdict: "within",
+    value: 10_177,
+    arithmetic:
+      "8.800, -5.875, 13.222; larger root 17.288; 4.1579 mm x 2.44775 = 10.177 mm; 10.2 < 101.6; of the two places, (176.4, 90.4) and (176.4, -90.4), the one on the left",
+  },
+  {
+    check: "crossings-found",
+    tag: "1",
+    verdict: "within",
+    value: 6_948,
+    arithmetic: "6.416, -2.211, 5.079; larger root 8.058; 2.8386 mm x 2.44775 = 6.948 mm; 6.9 < 101.6",
+  },
+  {
+    check: "lid-found",
+    verdict: "within",
+    value: 9_576,
+    arithmetic: "13.574, -3.978, 6.171; larger root 15.307; 3.9124 mm x 2.44775 = 9.576 mm; 9.6 < 152.4",
+  },
+  {
+    check: "outlet-found",
+    verdict: "within",
+    value: 12_347,
+    arithmetic:
+      "3.867, -2.408, 25.176; larger root 25.444; 5.0442 mm x 2.44775 = 12.347 mm; 12.3 < 152.4; on the right for someone at C who looks to A",
+  },
   {
     check: "cure-passed",
     tag: "1",
@@ -92,6 +148,37 @@ export const courtyardExpected: readonly Expected[] = [
     value: 56_940_000,
     arithmetic: "12 May 16:04 to 13 May 7:53 = 15 h 49 min; at least 6 h",
   },
+  {
+    check: "set-passed",
+    tag: "1",
+    verdict: "within",
+    value: 60_960_000,
+    arithmetic: "12 May 15:02 to the trench filled, 13 May 7:58 = 16 h 56 min; the can gives one time only, 6 h, and it stands for the set",
+  },
+  {
+    check: "set-passed",
+    tag: "2",
+    verdict: "within",
+    value: 67_560_000,
+    arithmetic: "12 May 16:04 to the rock set, 13 May 10:50 = 18 h 46 min; at least 6 h",
+  },
+  {
+    check: "socket-plausible",
+    verdict: "within",
+    value: 34_925,
+    doubt: 2_656,
+    arithmetic:
+      "1 3/8 in = 34.925 mm; a 2 in Schedule 40 socket is 1.156 in = 29.362 deep at least. u: hard edge 916.8, step 1/8 in 916.5, tape 288.7; sqrt = 1328.1, U = 2656. 32.269 > 29.362",
+  },
+  {
+    check: "stone-load",
+    verdict: "not taken",
+    arithmetic:
+      "4 in over the lid, the tank's 14.75 ft2: 0.3333 x 14.75 x 100 = 492 lb; the lid's card says no load, so its maker is asked and nothing is compared",
+  },
+  { check: "wire-drop", verdict: "not taken", arithmetic: "no wire was laid" },
+  { check: "wire-cover", verdict: "not taken", arithmetic: "no wire was laid" },
+  { check: "water-left-winter", verdict: "not taken", arithmetic: "not emptied yet" },
   {
     check: "water-left-in",
     verdict: "within",
@@ -200,7 +287,29 @@ export const courtyardExpected: readonly Expected[] = [
     doubt: 324,
     arithmetic: "(3/32 + 3/32) / 2 = 2.381 mm; 2.381 + 0.324 = 2.705 < 3.175",
   },
-  { check: "overnight-loss", verdict: "not taken", arithmetic: "left to do" },
+  {
+    check: "flow-measured",
+    verdict: "within",
+    value: 168_240,
+    arithmetic:
+      "20 gal in 27 s = 44.44 gpm = 168.24 L/min. Halves of 1 gal and 1 s read, mark 3 %, hand 1/2 s at each end: 44.44 x sqrt(0.025^2 + 0.03^2 + 3 x 0.0185^2) / 1.7321 = 1.30, U = 2.6 gpm. The card gives 45.0 gpm against 4 ft and 1.84 ft of friction, 0.56 gpm more",
+  },
+  {
+    check: "room-for-rain",
+    verdict: "within",
+    value: 20_290,
+    doubt: 4_514,
+    arithmetic:
+      "3 1/4 in over 14.748 ft2 of a round 52 in, from 60 ft2 of liner: 82.55 x 14.748 / 60 = 20.29 mm; at least 0.50 in of rain a day = 12.7. u: rain 25 % of 12.7 / 1.7321 = 1833.1, lined area 10 % 1171.5; 3 1/4 in: rim and water 916.8 each, step 1/4 in 1833.1, tape 288.7 = 2263.8, x 0.2458 = 556.4; diameter ± 1/2 in as typed 1.110 % = 225.2; sqrt = 2257.1, U = 4514. 15.8 > 12.7",
+  },
+  {
+    check: "overnight-loss",
+    verdict: "within",
+    value: 1_966,
+    doubt: 10_446,
+    arithmetic:
+      "1/8 in in 14 h 6 min from 1.3701 m2 = 4.350 L = 7.405 L a day. FAO-56 for 13 May (day 133), 41 °, 198 m, 23.33 and 12.78 °C, 68 %, 2.006 m/s at 2 m, 7 of 14.23 h: R_a 39.37, R_s 19.52, R_n 11.80 MJ/m2, e_s - e_a 0.695 kPa: 3.780 mm, open water 3.969 mm = 5.438 L; 7.405 - 5.438 = 1.966. u: two readings sqrt(916.8^2 x 2 + 458.3^2 + 288.7^2) = 1405.1, together 1987.2 um = 4.634 L a day; part of a day 0.4125 / 0.5875 of 5.438 / 1.7321 = 2.205; formula 0.3 / 1.05 = 0.897; weather and area 0.37; sqrt = 5.223, U = 10.45. 12.4 < 18.9",
+  },
   { check: "running-loss", verdict: "not taken", arithmetic: "left to do" },
   { check: "return-edge-height", tag: "A", verdict: "not taken", arithmetic: "left to do" },
   { check: "return-edge-height", tag: "B", verdict: "not taken", arithmetic: "left to do" },
@@ -249,6 +358,12 @@ export const sideYardExpected: readonly Expected[] = [
     verdict: "within",
     arithmetic:
       "52 °F, 2 in, rigid: 4 h by a pipe maker's table, half as long again where nobody said dry: 6 h; 13 May 15:18 + 6 h = 21:18",
+  },
+  {
+    check: "set-passed",
+    tag: "1",
+    verdict: "within",
+    arithmetic: "52 °F, 2 in, rigid: 2 h by a pipe maker's table, half as long again: 3 h; 13 May 15:18 + 3 h = 18:18",
   },
   { check: "pipe-home", tag: "1", verdict: "not taken", arithmetic: "no mark was read" },
   { check: "draw-down", verdict: "not taken", arithmetic: "no water yet" },

@@ -43,6 +43,8 @@ export interface JobScript {
   readonly kitCards: readonly string[];
   /** The fixed mark that each tie was taken from, by item. */
   readonly marks?: Readonly<Record<string, string>>;
+  /** On which side what a tie locates was seen to lie, by item and tag: for someone at its first mark who looks to its second. */
+  readonly sides?: Readonly<Record<string, "left" | "right">>;
   /** Degrees. */
   readonly latitude: number;
   readonly longitude: number;
@@ -83,6 +85,7 @@ export const sketchOfStep: Readonly<Record<string, SketchName>> = {
   "fill-and-start": "rock work",
   "pump-lid-wash": "lid and plate",
   "walk-through": "rock work",
+  "leave-for-night": "trench section",
 };
 export const sketchOfItem: Readonly<Record<string, SketchName>> = {
   "marks-on-ground": "ground marks",

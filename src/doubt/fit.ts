@@ -31,7 +31,13 @@ type Refused = { readonly ok: false; readonly refusal: Refusal };
 /** The refusal as an outcome. */
 export const refused = (refusal: Refusal): Refused => ({ ok: false, refusal });
 
-/** The same for figures that must all be alike; undefined where all are fit. */
+/** One figure, refused at its own place; undefined where it is fit. */
+export function unfitAt(place: string, wanted: Wanted, figure: number | Uncertain): Refused | undefined {
+  const found = fault(figure, wanted, place);
+  return found && refused(found);
+}
+
+/** The same for figures that must all be alike. */
 export function unfit(
   place: string,
   wanted: Wanted,

@@ -5,7 +5,7 @@ export {
   placingHalfWidths,
   type Receiver,
 } from "./figures.ts";
-export { type Asked, faultIn, refused, unfit, type Wanted } from "./fit.ts";
+export { type Asked, faultIn, refused, unfit, unfitAt, type Wanted } from "./fit.ts";
 export { firstOrder, product, quotient, throughSteps } from "./propagation.ts";
 export { type LevelLine, type ReadingCircumstances, readingUncertainty } from "./reading.ts";
 export { type Agreement, agreeWithinDoubt, type Repeated, repeated, setUpCloses } from "./repeated.ts";

@@ -1,4 +1,5 @@
 export { fourthPlace } from "./fourth-place.ts";
+export { EARTH_RADIUS, type EarthPoint, greatCircle, SPHERE_SHARE } from "./great-circle.ts";
 export { lipOutOfLevel, movedSince, type OutOfLevel, outOfLevel, type RimShape, rimBelowFinishedGrade, waterLostToTilt } from "./level.ts";
 export { COINCIDENT_WITHIN, COLLINEAR_BELOW, heightFromRod, type Place } from "./places.ts";
 export { fitPlane, type Plane, type PlaneFit, planeAt, risesAcross } from "./plane.ts";

@@ -1,5 +1,4 @@
-import type { Uncertain } from "../doubt/index.ts";
-import { scale } from "../doubt/index.ts";
+import { scale, type Uncertain, unfitAt } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 
 /** A place of a rim: where it lies in plan, metres in any axes of the basin's own, and its height, metres, up positive. */
@@ -24,7 +23,9 @@ const square = (n: number): number => n * n;
 export function checkPlaces<P extends Place>(places: readonly P[], least: number): Outcome<readonly P[]> {
   if (places.length < least) return refuse("points-too-few", "points", { taken: places.length, least });
   for (const [i, place] of places.entries()) {
-    if (![place.x, place.y, place.height.value].every(Number.isFinite)) return refuse("number-not-finite", `points/${i}`);
+    const [x, y, height] = [place.x, place.y, place.height].map((figure) => unfitAt(`points/${i}`, "finite", figure));
+    const bad = x ?? y ?? height;
+    if (bad) return bad;
     const twin = places.findIndex((other, j) => j < i && square(other.x - place.x) + square(other.y - place.y) < square(COINCIDENT_WITHIN));
     if (twin >= 0) return refuse("points-coincident", `points/${i}`, { first: twin + 1, second: i + 1 });
   }

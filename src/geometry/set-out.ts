@@ -1,4 +1,4 @@
-import { add, certain, magnitude, scale, subtract, type Uncertain } from "../doubt/index.ts";
+import { add, certain, magnitude, scale, subtract, type Uncertain, unfitAt } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { inches } from "../units/index.ts";
 import { heightFromRod } from "./places.ts";
@@ -33,8 +33,8 @@ function faultOf({ place, aim, lowBy = 0, highBy = 0 }: SetOutHeight): Outcome<n
  * others are named. The set-up's own doubts cancel when a reading of the same set-up is compared with its target.
  */
 export function setOut(heights: readonly SetOutHeight[], markReading: Uncertain, markOverGrade?: Uncertain): Outcome<SetOut> {
-  if (!Number.isFinite(markReading.value)) return refuse("number-not-finite", "markReading");
-  if (markOverGrade && !Number.isFinite(markOverGrade.value)) return refuse("number-not-finite", "markOverGrade");
+  const bad = unfitAt("markReading", "finite", markReading) ?? (markOverGrade && unfitAt("markOverGrade", "finite", markOverGrade));
+  if (bad) return bad;
   const targets: SetOutTarget[] = [];
   const withoutGrade: SetOutPlace[] = [];
   for (const height of heights) {
@@ -70,8 +70,9 @@ const STEP = inches(1 / 16);
 
 /** What to do at a place whose rod reading is `reading` (same set-up as the height mark's), `step` metres being the finest move. */
 export function correctionFor(target: SetOutTarget, reading: Uncertain, step: number = STEP): Outcome<Correction> {
-  if (!Number.isFinite(reading.value) || !Number.isFinite(step)) return refuse("number-not-finite", `readings/${target.place}`);
-  if (step < 0) return refuse("number-not-positive", "step");
+  const place = `readings/${target.place}`;
+  const bad = unfitAt(place, "finite", reading) ?? unfitAt(place, "finite", target.aim) ?? unfitAt("step", "not negative", step);
+  if (bad) return bad;
   const overAim = subtract(heightFromRod(reading), scale(target.aim, -1));
   const by = magnitude(overAim);
   const move = by.value === 0 || by.value < step / 2 ? "leave" : overAim.value < 0 ? "raise" : "lower";

@@ -1,4 +1,4 @@
-import { certain, type Uncertain } from "../doubt/index.ts";
+import { certain, type Uncertain, unfitAt } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { placeByTies, type TieConcern } from "./ties.ts";
 import type { Mark, SideSaid, Tie } from "./ties-plan.ts";
@@ -43,8 +43,8 @@ export function marksFromDistances({ first, second, further = [] }: MeasuredMark
   const names = [first, second.name, ...further.map(({ name }) => name)];
   const twice = names.find((name, i) => names.indexOf(name) !== i);
   if (twice !== undefined) return refuse("ties-mark-twice", `marks/${twice}`, { mark: twice });
-  if (!Number.isFinite(second.distance.value)) return refuse("number-not-finite", `marks/${second.name}`);
-  if (second.distance.value <= 0) return refuse("number-not-positive", `marks/${second.name}`);
+  const bad = unfitAt(`marks/${second.name}`, "positive", second.distance);
+  if (bad) return bad;
   const placed = new Map<string, Placed>([
     [first, { name: first, x: certain(0), y: certain(0), concerns: [] }],
     [second.name, { name: second.name, x: second.distance, y: certain(0), concerns: [] }],

@@ -1,4 +1,4 @@
-import { firstOrder, total, type Uncertain } from "../doubt/index.ts";
+import { firstOrder, total, type Uncertain, unfitAt } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { ELLIPSE_95_SQUARED } from "./ties-chi-square.ts";
 
@@ -41,7 +41,10 @@ export const sideOf = (from: Vector, to: Vector, at: Vector): Side =>
 
 /** Distance of two points in plan with its doubt, metres; to first order, hence refused for points in one spot. */
 export function planDistance(a: PlanPoint, b: PlanPoint): Outcome<Uncertain> {
+  const [bad] = [a.x, a.y, b.x, b.y].flatMap((figure) => unfitAt("points", "finite", figure) ?? []);
+  if (bad) return bad;
   const length = apart(planVector(a), planVector(b));
+  // finite places may lie too far apart for a square
   if (!Number.isFinite(length)) return refuse("number-not-finite", "points");
   if (length === 0) return refuse("points-coincident", "points", { first: 1, second: 2 });
   const [ux, uy] = [(b.x.value - a.x.value) / length, (b.y.value - a.y.value) / length];
@@ -60,8 +63,8 @@ export function planDistance(a: PlanPoint, b: PlanPoint): Outcome<Uncertain> {
  * height of the tape's two ends, either sign. Refuses a rise that is as long as the tape.
  */
 export function levelDistance(slope: Uncertain, rise: Uncertain): Outcome<Uncertain> {
-  if (![slope.value, rise.value].every(Number.isFinite)) return refuse("number-not-finite", "slope");
-  if (slope.value <= 0) return refuse("number-not-positive", "slope");
+  const bad = unfitAt("slope", "positive", slope) ?? unfitAt("slope", "finite", rise);
+  if (bad) return bad;
   const square = (slope.value - rise.value) * (slope.value + rise.value);
   if (square <= 0) return refuse("ties-rise-too-great", "rise");
   const value = Math.sqrt(square);

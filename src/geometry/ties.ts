@@ -1,4 +1,4 @@
-import { expanded } from "../doubt/index.ts";
+import { expanded, unfitAt } from "../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { metres, toMicrometres } from "../units/index.ts";
 import { type Consistency, consistencyOf, MOST_TIES } from "./ties-chi-square.ts";
@@ -70,8 +70,8 @@ function tiedMarks(marks: readonly Mark[], ties: readonly Tie[]): Outcome<readon
     const place = `ties/${mark}`;
     if (!marks.some(({ name }) => name === mark)) return refuse("ties-mark-unknown", place, { mark });
     if (ties.filter((tie) => tie.mark === mark).length > 1) return refuse("ties-mark-twice", place, { mark });
-    if (!Number.isFinite(distance.value)) return refuse("number-not-finite", place);
-    if (distance.value <= 0) return refuse("number-not-positive", place);
+    const bad = unfitAt(place, "positive", distance);
+    if (bad) return bad;
   }
   // in the order of the marks, since entries arrive in any
   return ok(marks.flatMap((mark) => ties.filter((tie) => tie.mark === mark.name).map(({ distance }) => ({ mark, distance }))));

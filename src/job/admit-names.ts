@@ -48,11 +48,11 @@ function about(state: JobState, sheet: ToleranceSheet, named: About, place: stri
 function entered(
   state: JobState,
   sheet: ToleranceSheet,
-  kind: Item["kind"],
+  kind: Item["kind"] | readonly Item["kind"][],
   what: { readonly item: string; readonly tag?: string },
   then: (item: Item) => Outcome<unknown> = () => fine,
 ): Outcome<void> {
-  const item = sheet.items.find((i) => i.id === what.item && i.kind === kind);
+  const item = sheet.items.find((i) => i.id === what.item && [kind].flat().includes(i.kind));
   if (item === undefined) return refuse("entry-unknown-item", "what/item", { item: what.item });
   return all([tagIn(state, item.tags, what.tag, "what/tag"), then(item)]);
 }
@@ -100,7 +100,8 @@ const judges: Judges = {
   "set-up-made": (_, sheet, what) =>
     all([known(sheet.instruments, what.instrument, "what/instrument"), readable(what.distance, "length", "what/distance")]),
   "reading-taken": (state, sheet, what) => entered(state, sheet, "reading", what, (item) => reading(sheet, what, item)),
-  "picture-taken": (state, sheet, what) => entered(state, sheet, "picture", what),
+  // beside a reading it is a picture of the tape
+  "picture-taken": (state, sheet, what) => entered(state, sheet, ["picture", "reading"], what),
   "received-otherwise": (state, sheet, what) => entered(state, sheet, "picture", what),
   answered: (state, sheet, what) => entered(state, sheet, "answer", what, (item) => choice(what, item)),
   "does-not-apply": aboutOne,

@@ -1,15 +1,17 @@
 import { limitsOf } from "./check-limits.ts";
 import { valuePart } from "./check-value.ts";
 import { evaluate } from "./evaluate.ts";
-import { type Context, type Evaluation, instancesOf } from "./evaluation.ts";
+import { type Context, type Evaluation, instanceFor, instancesOf } from "./evaluation.ts";
 import type { About } from "./fact.ts";
 import { type CheckPart, type Finding, message, type Passage } from "./finding.ts";
 import type { CheckInstance } from "./instances.ts";
 import type { Live } from "./live.ts";
+import { meaningOf } from "./meaning.ts";
 import { passageOf } from "./passages.ts";
 import { concerns, coveringHeld, type Instance, lastWord, sameAbout, seriesOf, type Word, wordPart } from "./series.ts";
-import { type Check, type ToleranceSheet, tagSetOf } from "./sheet.ts";
+import { type Check, itemNamed, type ToleranceSheet, tagSetOf } from "./sheet.ts";
 import { type JobState, stateBefore } from "./state.ts";
+import { occasionOf, toLeaveOn } from "./water-to-leave.ts";
 
 /** The findings of the items that a check reads, whether or not they are listed themselves. */
 export type ItemFindings = (about: About) => Finding | undefined;
@@ -118,6 +120,19 @@ function ruledBy(asked: Asked, part: CheckPart, word: Word | undefined, earlier:
     : undefined;
 }
 
+/** How much water to leave inside, whether or not it was read yet what is left. */
+function leavesOf({ state, sheet, check, tag, holds }: Asked): Pick<Finding, "leaves"> {
+  const { costs, upper } = check;
+  if (costs !== "water to leave inside" || typeof upper !== "object") return {};
+  const answers = (upper.items ?? []).flatMap((id) => {
+    const item = itemNamed(sheet, id);
+    return item ? [instanceFor(item, tag)] : [];
+  });
+  const occasion = occasionOf(upper, meaningOf(state, answers));
+  const leaves = occasion && toLeaveOn(state, holds, occasion);
+  return leaves ? { leaves } : {};
+}
+
 /** Ids in the order of the work, each once. */
 const idsOf = (facts: readonly Live[]): readonly string[] => [
   ...new Set([...facts].sort((a, b) => a.position - b.position).map(({ id }) => id)),
@@ -144,6 +159,7 @@ export function checkFinding(state: JobState, sheet: ToleranceSheet, instance: C
     weight: check.weight,
     ...(holds === undefined ? {} : { holds }),
     ...part,
+    ...leavesOf(asked),
     ...(check.asks === undefined ? {} : { asks: check.asks }),
     entries: idsOf([...evaluation.entries, ...marks, ...(word ? [word.fact] : [])]),
     ...(aside.length > 0 ? { aside: idsOf(aside) } : {}),

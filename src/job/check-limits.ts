@@ -62,7 +62,8 @@ export function limitsOf(
           (coldest, value) => (coldest === undefined || value.value < coldest.value ? value : coldest),
           undefined,
         ),
-    thermometers: (ids) => ids.filter((id) => itemNamed(sheet, id)?.quantity === "temperature"),
+    reading: (ids, kind) => ids.filter((id) => itemNamed(sheet, id)?.quantity === kind),
+    ...(sheet.cureTable && { cureTable: sheet.cureTable }),
     meaning: (ids) => meaningOf(state, instancesOf(ids)),
     expected: (id) => expectedOf(state, holds, id),
   };

@@ -1,14 +1,15 @@
 import { contributingRoles, type Uncertain, withSource } from "../doubt/index.ts";
 import { judge, leaveCore, toInteger } from "../tolerance/index.ts";
 import { fixedPerSi, type QuantityKind } from "../units/index.ts";
-import { leakSettling } from "../water/index.ts";
 import type { Bounds, LimitsFound } from "./check-limits.ts";
 import { namedContributors } from "./contributors.ts";
 import { steadyLimit } from "./evaluate.ts";
 import type { Evaluation } from "./evaluation.ts";
 import { type CheckPart, type Finding, type Message, message, type Verdict } from "./finding.ts";
 import { flowPart } from "./flow-part.ts";
+import { longerTest } from "./longer-test.ts";
 import { planArea } from "./plan-area.ts";
+import { roomSays } from "./room-for-rain.ts";
 import type { Check } from "./sheet.ts";
 import type { JobState } from "./state.ts";
 
@@ -35,18 +36,6 @@ function contributors(value: Uncertain, kind: QuantityKind, limit: number | unde
 /** Checks whose value rests on figures of the design as much as on readings: the figures are named too. */
 const named = (check: Check): boolean => check.function === "loss a day" || check.function === "room for rain";
 
-const MS_PER_SECOND = 1000;
-
-/** A leak test that is too close to call says how long it would have to be, or that no time settles it. */
-function longerTest(evaluation: Extract<Evaluation, { state: "value" }>, { upper }: Bounds): Message | undefined {
-  if (evaluation.leak === undefined || upper === undefined) return undefined;
-  const settling = leakSettling(evaluation.leak, upper / fixedPerSi("volume"));
-  if (!settling.ok || settling.value.answer === "settled") return undefined;
-  return settling.value.answer === "too close to call"
-    ? message("leak.longer", { wholeDuration: Math.ceil(settling.value.seconds) * MS_PER_SECOND })
-    : message("leak.no-longer");
-}
-
 /**
  * The verdict on a value with its doubt, taken from the integers that are stored. The doubt of a limit that is derived from the
  * design is added to the value's in quadrature: the two are compared, and neither is known better than that.
@@ -68,14 +57,15 @@ export function valuePart(
   if (!judged.ok) return { verdict: "not taken", says: message("check.limit-unknown"), unknown: [] };
   const { verdict, by, needed } = judged.value;
   const costs = check.costs === "water lost to tilt" ? waterLost(state, holds, value) : undefined;
-  const longer = verdict === "too close to call" ? longerTest(evaluation, bounds) : undefined;
-  const says: Message = longer ?? message(saysOf[verdict], { by, ...(needed === undefined ? {} : { needed }) });
+  const longer = verdict === "too close to call" ? longerTest(evaluation.leak, bounds.upper) : undefined;
+  const ofRain = check.function === "room for rain" ? roomSays(verdict, value, bounds.lower, by) : undefined;
+  const says: Message = longer ?? ofRain ?? message(saysOf[verdict], { by, ...(needed === undefined ? {} : { needed }) });
   return {
     kind: check.kind,
     value,
     doubt,
     ...bounds,
-    contributors: named(check) ? namedContributors(evaluation.value, check.kind) : contributors(evaluation.value, check.kind, u),
+    contributors: named(check) ? namedContributors(compared, check.kind) : contributors(evaluation.value, check.kind, u),
     ...(evaluation.place === undefined ? {} : { place: evaluation.place }),
     ...(evaluation.soFar ? { soFar: true } : {}),
     ...(costs === undefined ? {} : { costs: { kind: "volume" as const, value: costs } }),

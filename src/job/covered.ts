@@ -10,6 +10,9 @@ export interface Covered extends Moment {
   readonly noLaterThan: boolean;
 }
 
+/** An entry made at the work. What was received otherwise is entered whenever the office files it, and proves no order. */
+const tellsOrder = (fact: Live): boolean => entersItem(fact) && fact.kind !== "received-otherwise";
+
 /** Place in the work at which a covering was last opened up again; -1 for never. */
 export const lastOpened = (state: JobState, covering: string): number =>
   factsOf(state, "opened-up-again")
@@ -26,7 +29,7 @@ const happened = oncePer((state: JobState, covering: string): Covered | undefine
   if (said) return { fact: said, position: said.position, at: happenedAt(said), noLaterThan: false };
   const afterwards = new Set(state.sheet?.items.filter((item) => item.needsHidden === covering).map((item) => item.id));
   const first = state.facts.find(
-    (f) => f.standing === "counts" && f.position > since && entersItem(f) && afterwards.has(String(f.what.item)),
+    (f) => f.standing === "counts" && f.position > since && tellsOrder(f) && afterwards.has(String(f.what.item)),
   );
   return first && { fact: first, position: first.position, at: first.at, noLaterThan: true };
 });

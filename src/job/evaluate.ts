@@ -1,7 +1,7 @@
-import { certain, expanded, magnitude, subtract, type Uncertain, withSource } from "../doubt/index.ts";
+import { expanded, magnitude, subtract, type Uncertain } from "../doubt/index.ts";
 import { fitPlane, fourthPlace, heightFromRod, lipOutOfLevel, type Place, risesAcross } from "../geometry/index.ts";
 import { betweenInstants } from "./between-instants.ts";
-import { type Context, type Evaluation, entriesOf, instancesOf, lacking, meanLess, missingOf, plain, readAll } from "./evaluation.ts";
+import { type Context, type Evaluation, instancesOf, lacking, meanLess, missingOf, plain, readAll } from "./evaluation.ts";
 import { flowAsMeasured } from "./flow-as-measured.ts";
 import { foundByTies } from "./found-by-ties.ts";
 import { computed, movedOverMark } from "./from-set-ups.ts";
@@ -12,6 +12,9 @@ import { seriesOf } from "./series.ts";
 import type { Check, CheckFunction } from "./sheet.ts";
 import { shortOfSocket } from "./short-of-socket.ts";
 import type { JobState } from "./state.ts";
+import { stoneOnTheLid } from "./stone-on-the-lid.ts";
+import { timePassed } from "./time-passed.ts";
+import { dropAlongTheWire } from "./wire-drop.ts";
 
 /** Places in order around the rim, on axes whose unit is the basin's own extent: a tilt then is the rise across the basin. */
 const placesAround = {
@@ -83,21 +86,6 @@ function steady(context: Context): Evaluation {
   };
 }
 
-function timePassed(context: Context): Evaluation {
-  const { check, state } = context;
-  const readings = readAll(context, check.items);
-  const lacks = missingOf(context, check.items, readings);
-  const [since] = [...readings.values()].flat().sort((a, b) => b.value.value - a.value.value);
-  if (since === undefined || lacks.length > 0) return lacking(lacks, entriesOf(readings));
-  const sinceMs = Math.round(since.value.value * 1000);
-  const [untilInstance] = check.until === undefined ? [] : instancesOf(context, [check.until]);
-  const until = untilInstance && seriesOf(state, untilInstance).counting.at(-1);
-  if (until === undefined) return { state: "value", value: certain(0), entries: entriesOf(readings), times: { since: sinceMs } };
-  const untilMs = happenedAt(until);
-  const passed = withSource(certain((untilMs - sinceMs) / 1000), "clocks", Math.max(until.doubt, since.fact.doubt) / 1000);
-  return { state: "value", value: passed, entries: [...entriesOf(readings), until], times: { since: sinceMs, until: untilMs } };
-}
-
 function atLeastOne(context: Context): Evaluation {
   const instances = instancesOf(context, context.check.items);
   const entered = instances.flatMap((instance) => {
@@ -124,6 +112,8 @@ const functions: Readonly<Record<CheckFunction, (context: Context) => Evaluation
   "flow as measured": flowAsMeasured,
   "room for rain": roomForRain,
   "found by ties": foundByTies,
+  "stone on the lid": stoneOnTheLid,
+  "voltage drop": dropAlongTheWire,
 };
 
 /** What a check comes to on this job, for one tag where it repeats. */

@@ -17,7 +17,7 @@ export type Evaluation =
       /** SI of the check's kind. */
       readonly value: Uncertain;
       readonly entries: readonly Live[];
-      /** Readings of the height mark that it rests on besides. */
+      /** What it rests on besides, such as readings of the height mark: no decision about it grows old by them. */
       readonly marks?: readonly Live[];
       readonly soFar?: boolean;
       /** Readings among `entries` that do not count: of a set-up that another one stands for. */

@@ -1,4 +1,5 @@
 import type { Json } from "../ledger/index.ts";
+import type { Region } from "../photo/index.ts";
 
 /** The kinds of fact. An unknown kind is kept and shown as unknown; it breaks neither chain nor phone. */
 export const factKinds = [
@@ -22,6 +23,7 @@ export const factKinds = [
   "done-by-others",
   "inspected-by-authority",
   "received-otherwise",
+  "site-located",
   "corrected",
   "moved-out",
   "moved-in",
@@ -142,6 +144,8 @@ export interface Whats {
   "done-by-others": { what: string; step?: string };
   "inspected-by-authority": { what: string; state: "not required here" | "applied" | "due" | "passed" | "failed"; number?: string };
   "received-otherwise": { item: string; tag?: string; photo: string; bytes: number; type: string; how: string; when?: string };
+  /** The site's place stands in `where`; `reaches`: how far from there the site goes, micrometres. */
+  "site-located": { how: string; reaches?: number };
   corrected: { entry: EntryReference; reason: string; withdrawn?: boolean; replace?: { readonly [key: string]: Json } };
   "moved-out": { entries: readonly EntryReference[]; to: string; reason: string };
   "moved-in": { from: string; reason: string; entries: readonly MovedEntry[] };
@@ -165,7 +169,8 @@ export interface Whats {
   "left-to-do": { text: string; by: string; about?: About };
   "left-to-do-done": { entry: EntryReference; note?: string };
   "looked-again": { about: About; note?: string };
-  "region-blurred": { photo: string; rendition: string; reason: string };
+  /** `regions`: millionths of the upright picture's width and height. */
+  "region-blurred": { photo: string; rendition: string; regions?: readonly Region[]; reason: string };
   "body-withheld": { entry: EntryReference; parts: readonly string[]; reason: string };
   signed: { relation: string; language: string; textDigest?: string };
   declined: { objection: string };

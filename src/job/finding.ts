@@ -1,6 +1,7 @@
 import type { Figures } from "../outcome/index.ts";
 import type { FlowCause } from "../plumbing/index.ts";
 import type { QuantityKind } from "../units/index.ts";
+import type { FloatOccasion, WaterToLeave } from "../water/index.ts";
 import type { About } from "./fact.ts";
 import type { Weight } from "./sheet.ts";
 
@@ -47,6 +48,8 @@ export interface Finding {
   readonly unknown?: readonly string[];
   /** What a bad value costs or what goes with it: gallons lost to the tilt, millilitres. */
   readonly costs?: { readonly kind: QuantityKind; readonly value: number };
+  /** How much water to leave inside so that the basin rests, and what for. */
+  readonly leaves?: ToLeave;
   /** What it wins, least and most. */
   readonly wins?: { readonly kind: QuantityKind; readonly lower: number; readonly upper: number };
   /** Who is asked: the figures are printed beside the sheet's, and no verdict word. */
@@ -62,6 +65,16 @@ export interface Finding {
   /** Earlier series, before rework: the values that no longer count. */
   readonly beforeRework?: readonly { readonly value: number; readonly verdict: Verdict }[];
   readonly says: Message;
+}
+
+/** How much water to leave inside on one occasion. */
+export interface ToLeave {
+  readonly occasion: FloatOccasion;
+  readonly answer: WaterToLeave["answer"];
+  /** Above the floor, micrometres: the doubt of what lifts it is in it. */
+  readonly depth: number;
+  /** That depth in water, millilitres, where the basin's size is known. */
+  readonly volume?: number;
 }
 
 /** How far off one cause alone would have to be for the measured flow to be that of the design. Integers in the fixed unit of `kind`. */

@@ -50,7 +50,10 @@ function isSpokenFor({ item, tag }: Instance, finding: Finding, checks: readonly
     // two instants are words of a paper, to be seen themselves
     if (checked.check.function === "between two instants") return false;
     if (checked.tag !== undefined && item.tags !== undefined && checked.tag !== tag) return false;
-    const { weight, holds } = checked.finding;
+    const { weight, holds, missing = [] } = checked.finding;
+    // two ties place a point: a further one that is asked is missed by itself
+    if (checked.check.function === "found by ties" && finding.weight === "asked" && finding.verdict === "not taken")
+      return missing.some((about) => about.item === item.id);
     if (finding.weight === "holds") return weight === "holds" && holds === finding.holds;
     return finding.weight !== "asked" || weight === "holds" || weight === "asked";
   });

@@ -47,13 +47,14 @@ export function flowPart({ value: measured, flow, unsettled }: Compared): CheckP
   const doubt = toInteger(expanded(difference) * perSi);
   const off = found.value - expected.value;
   const agrees = Math.abs(off) <= doubt;
-  const says = message(agrees ? "flow.as-expected" : off < 0 ? "flow.less" : "flow.more", {
+  const ranked = agrees ? undefined : explainFlow(line.curve, line.system, point, measured);
+  const differs = ranked?.ok ? (off < 0 ? "flow.less" : "flow.more") : "flow.off-card";
+  const says = message(agrees ? "flow.as-expected" : differs, {
     measuredDoubtFlow: found.expanded,
     expectedFlow: expected.value,
     expectedDoubtFlow: expected.expanded,
     byFlow: Math.abs(off),
   });
-  const ranked = agrees ? undefined : explainFlow(line.curve, line.system, point, measured);
   return {
     kind,
     value: found.value,

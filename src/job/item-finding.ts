@@ -7,6 +7,8 @@ import type { Live } from "./live.ts";
 import { closingOf } from "./measured.ts";
 import { oncePer } from "./once-per.ts";
 import { passageOf } from "./passages.ts";
+import { besideCovering, timesOf } from "./picture-facts/beside-covering.ts";
+import { lookAt } from "./picture-facts/looks.ts";
 import { planArea } from "./plan-area.ts";
 import {
   aboutOf,
@@ -39,24 +41,29 @@ const unreadablePhotos = oncePer((state: JobState, _: "all"): ReadonlySet<string
   return new Set(facts.map((f) => f.what.photo));
 });
 
-type Shown = "shows it" | "cannot tell" | "nobody looked yet" | "does not show it" | "unreadable";
+type Shown = "shows it" | "cannot tell" | "nobody looked yet" | "does not show it" | "unreadable" | "after covering";
 
-/** What a person saw on it counts before what a machine made of it. */
-function shown(state: JobState, picture: Live, unreadable: ReadonlySet<string>): Shown {
-  const looked = factsOf(state, "picture-looked-at")
-    .filter((f) => f.what.picture === picture.id)
-    .at(-1)?.what.says;
-  if (looked === "shows it" || looked === "does not show it") return looked;
+/** What a person saw on it counts before what a machine made of it, but for its time, which nobody sees. */
+function shown(state: JobState, instance: Instance, picture: Live, unreadable: ReadonlySet<string>): Shown {
+  const looked = lookAt(state, picture.id)?.what.says;
+  if (looked === "does not show it") return looked;
+  if (besideCovering(state, instance, picture)?.order === "after") return "after covering";
+  if (looked === "shows it") return looked;
   if (picture.what.judged === "unreadable" || unreadable.has(String(picture.what.photo))) return "unreadable";
   return looked ?? "nobody looked yet";
 }
 
-const pictureOrder: readonly Shown[] = ["shows it", "nobody looked yet", "cannot tell", "unreadable", "does not show it"];
+const pictureOrder: readonly Shown[] = ["shows it", "nobody looked yet", "cannot tell", "after covering", "unreadable", "does not show it"];
 
 /** The best of the pictures taken stands for all. */
-function pictureOutcome(state: JobState, pictures: readonly Live[]): Outcome {
+function pictureOutcome(state: JobState, instance: Instance, pictures: readonly Live[]): Outcome {
   const unreadable = unreadablePhotos(state, "all");
-  const best = pictures.map((p) => shown(state, p, unreadable)).sort((a, b) => pictureOrder.indexOf(a) - pictureOrder.indexOf(b))[0];
+  const judged = pictures.map((picture) => ({ picture, is: shown(state, instance, picture, unreadable) }));
+  const [first] = judged.sort((a, b) => pictureOrder.indexOf(a.is) - pictureOrder.indexOf(b.is));
+  const best = first?.is;
+  const beside = best === "after covering" && first ? besideCovering(state, instance, first.picture) : undefined;
+  // both times and their doubts, and no verdict against anybody: a clock may be off, or the covering may have been said wrongly
+  if (beside) return { verdict: "too close to call", says: message("picture.after-covering", timesOf(beside)) };
   if (best === "does not show it") return { verdict: "outside", says: message("picture.does-not-show") };
   if (best === "unreadable") return { verdict: "too close to call", says: message("picture.unreadable") };
   if (best === "shows it") return { verdict: "within", says: message("picture.shows") };
@@ -105,7 +112,7 @@ function readingOutcome(state: JobState, instance: Instance, readings: readonly 
 }
 
 function entered(state: JobState, instance: Instance, counting: readonly Live[]): Outcome {
-  if (instance.item.kind === "picture") return pictureOutcome(state, counting);
+  if (instance.item.kind === "picture") return pictureOutcome(state, instance, counting);
   if (instance.item.kind === "answer") return answerOutcome(instance, counting);
   return readingOutcome(state, instance, counting);
 }

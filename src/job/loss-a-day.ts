@@ -1,16 +1,15 @@
-import { certain, rectangular, type Uncertain, withSource } from "../doubt/index.ts";
-import { fixedPerSi, inches } from "../units/index.ts";
-import { type Evaporated, type LeakConditions, type LeakTestFault, type LevelReadings, leakTest } from "../water/index.ts";
-import { designFigures } from "./design/index.ts";
+import { certain, type Uncertain, withSource } from "../doubt/index.ts";
+import { type LeakConditions, type LeakTestFault, type LevelReadings, leakTest, leakTestFaults } from "../water/index.ts";
+import { designFigure } from "./design/index.ts";
 import { type Context, type Evaluation, instancesOf, lacking, missingOf, readAll } from "./evaluation.ts";
-import { expectedOf, sourceFor } from "./expected.ts";
-import { figureValue } from "./figures.ts";
+import { evaporatedWithoutBucket, type WithoutBucket } from "./evaporated.ts";
+import { sourceFor } from "./expected.ts";
 import { message } from "./finding.ts";
-import { derived } from "./limits.ts";
 import { happenedAt, type Live } from "./live.ts";
 import { meaningOf } from "./meaning.ts";
 import type { Reading } from "./measured.ts";
 import type { ChoiceMeaning } from "./sheet.ts";
+import { waterPerDepth } from "./water-per-depth.ts";
 
 const MS_PER_SECOND = 1000;
 
@@ -52,54 +51,61 @@ function pairOf(context: Context, ids: readonly string[]): Pair {
   return { readings: both, missing, ...(first && last ? { levels: { first: first.value, last: last.value } } : {}) };
 }
 
-/** A figure of the design, SI, with what it is known to on paper. */
-function figureOf(context: Context, key: "evaporationPerDay" | "openWaterArea", kind: "length" | "area"): Uncertain | undefined {
-  const value = figureValue(sourceFor(context.state, undefined), key, kind);
-  if (value === undefined) return undefined;
-  const si = value / fixedPerSi(kind);
-  return withSource(certain(si), `figure:${key}`, rectangular((designFigures[key].doubt?.share ?? 0) * si));
-}
-
 /** Time between two readings, seconds: their instants as typed or entered. */
 function between(first: Live, last: Live): Uncertain {
   const seconds = (happenedAt(last) - happenedAt(first)) / MS_PER_SECOND;
   return withSource(certain(seconds), "clocks", Math.max(first.doubt, last.doubt) / MS_PER_SECOND);
 }
 
+const both = (a: readonly Live[], b: readonly Live[]): readonly Live[] => [...a, ...b];
+
+/** What evaporated: in the bucket where it was read first and last, else by the weather of the test or the design. */
+function evaporatedIn(context: Context, levels: LevelReadings | undefined, [first, last]: readonly [Live, Live]): WithoutBucket {
+  if (levels) return { state: "known", evaporated: { by: "control bucket", level: levels }, entries: [] };
+  const [from, to] = [happenedAt(first), happenedAt(last)];
+  return evaporatedWithoutBucket(context, (from + to) / 2, Math.max(0, (to - from) / MS_PER_SECOND));
+}
+
 /** What a basin loses a day beyond what evaporates, m³, from the water's height first and last and the time between. */
 export function lossADay(context: Context): Evaluation {
   const { check, state } = context;
+  const kind = check.leak ?? "basin, pump off";
   const level = pairOf(context, check.items);
   const [first, last] = level.readings.map(({ fact }) => fact);
   if (level.levels === undefined || first === undefined || last === undefined) return level.missing;
   const bucket = check.bucket === undefined ? undefined : pairOf(context, check.bucket);
-  const conditions = instancesOf(context, check.conditions ?? []);
-  const entries = [...level.readings, ...(bucket?.readings ?? [])].map(({ fact }) => fact);
-  const means = meaningOf(state, conditions);
-  if (means === undefined) return lacking(conditions, entries);
+  const answers = instancesOf(context, check.conditions ?? []);
+  const read = [...level.readings, ...(bucket?.readings ?? [])].map(({ fact }) => fact);
+  const means = meaningOf(state, answers);
+  if (means === undefined) return lacking(answers, read);
+  const conditions = conditionsOf(means);
+  const [fault] = leakTestFaults(kind, conditions);
+  if (fault) return { state: "does not count", says: message(sentences[fault]), entries: read };
 
-  const water = derived(expectedOf(state, undefined, "waterPerInch"));
-  const evaporation = bucket?.levels ? undefined : figureOf(context, "evaporationPerDay", "length");
-  const evaporated: Evaporated | undefined = bucket?.levels
-    ? { by: "control bucket", level: bucket.levels }
-    : evaporation && { by: "weather", depthPerDay: evaporation };
-  const unknown = [...("value" in water ? [] : (water.unknown ?? [])), ...(evaporated === undefined ? ["evaporationPerDay"] : [])];
-  if (!("value" in water) || evaporated === undefined) return { state: "lacking", missing: [], entries, unknown };
-
-  const perInch = fixedPerSi("volume") * inches(1);
-  const open = check.leak === "running" ? figureOf(context, "openWaterArea", "area") : undefined;
+  const water = waterPerDepth(state);
+  const found = evaporatedIn(context, bucket?.levels, [first, last]);
+  if (found.state === "does not hold together")
+    return { state: "does not count", says: message("leak.weather-odd"), entries: both(read, found.entries) };
+  if ("unknown" in water || found.state === "waits") {
+    const { missing = [], unknown = [], says } = found.state === "waits" ? found : {};
+    const owed = [...("unknown" in water ? water.unknown : []), ...unknown];
+    return { state: "lacking", missing, entries: read, unknown: owed, ...(says === undefined ? {} : { says }) };
+  }
+  const entries = both(read, found.entries);
+  const open = kind === "running" ? designFigure(sourceFor(state, undefined), "openWaterArea") : undefined;
+  // the weather takes from falls and pools too: without their area what they lose would pass for a leak
+  if (kind === "running" && found.evaporated.by === "weather" && open === undefined)
+    return { state: "lacking", missing: [], entries, unknown: ["openWaterArea"], says: "leak.area-unknown" };
   const tested = leakTest({
-    kind: check.leak ?? "basin, pump off",
+    kind,
     level: level.levels,
     duration: between(first, last),
-    perDepth: withSource(certain(water.value / perInch), "design:water-per-depth", (water.doubt ?? 0) / perInch),
+    perDepth: water.value,
     ...(open && { evaporatingArea: open }),
-    evaporated,
-    conditions: conditionsOf(means),
+    evaporated: found.evaporated,
+    conditions,
   });
   // no time between the readings: the last one is taken again
-  if (!tested.ok) return lacking(instancesOf(context, check.items.slice(1)), entries);
-  if (tested.value.answer === "counts") return { state: "value", value: tested.value.lossPerDay, entries, leak: tested.value };
-  const [fault = "rain not stated"] = tested.value.faults;
-  return { state: "does not count", says: message(sentences[fault]), entries };
+  if (!tested.ok || tested.value.answer !== "counts") return lacking(instancesOf(context, check.items.slice(1)), entries);
+  return { state: "value", value: tested.value.lossPerDay, entries, leak: tested.value };
 }

@@ -1,23 +1,11 @@
-import { rectangular, type Uncertain, withSource } from "../doubt/index.ts";
-import { fixedPerSi } from "../units/index.ts";
-import { overflow } from "../water/index.ts";
-import { designFigures } from "./design/index.ts";
+import { overflow, SECONDS_PER_DAY } from "../water/index.ts";
+import { designFigure } from "./design/index.ts";
 import { type Context, disagree, type Evaluation, instancesOf, lacking, pointOf, readAll } from "./evaluation.ts";
 import { sourceFor } from "./expected.ts";
-import { figureValue } from "./figures.ts";
-import { message } from "./finding.ts";
+import { type Message, message } from "./finding.ts";
 import type { Live } from "./live.ts";
 import { seriesOf } from "./series.ts";
 import { waterPerDepth } from "./water-per-depth.ts";
-
-/** The area that drains into the basin, m², with what it is known to on paper. */
-function linedArea(context: Context): Uncertain | undefined {
-  const stored = figureValue(sourceFor(context.state, undefined), "linedArea", "area");
-  if (stored === undefined) return undefined;
-  const value = stored / fixedPerSi("area");
-  const share = designFigures.linedArea.doubt?.share ?? 0;
-  return withSource({ value, parts: new Map() }, "figure:linedArea", rectangular(share * value));
-}
 
 /**
  * Rain that the water at rest still has room for, metres over the lined area: freeboard × water per depth ÷ area. The place that the
@@ -34,12 +22,25 @@ export function roomForRain(context: Context): Evaluation {
   const point = pointOf(read);
   if (point === undefined) return lacking([...instancesOf(context, check.items), ...open], entries);
   if (open.length > 0) return lacking(open, entries);
-  const [water, area] = [waterPerDepth(state), linedArea(context)];
-  const unknown = [...("unknown" in water ? water.unknown : []), ...(area === undefined ? ["linedArea"] : [])];
-  if ("unknown" in water || area === undefined) return { state: "lacking", missing: [], entries, unknown };
-  const room = overflow({ perDepth: water.value, freeboard: point.value, linedArea: area });
-  // an area or a freeboard that cannot be: the reading is taken again
-  if (!room.ok) return lacking(instancesOf(context, check.items), entries);
-  if (room.value.answer !== "room for rain") return { state: "does not count", says: message("rain.no-room"), entries };
+  const [water, linedArea] = [waterPerDepth(state), designFigure(sourceFor(state, undefined), "linedArea")];
+  const isArea = linedArea !== undefined && linedArea.value > 0;
+  if ("unknown" in water || !isArea) {
+    const unknown = [...("unknown" in water ? water.unknown : []), ...(isArea ? [] : ["linedArea"])];
+    return { state: "lacking", missing: [], entries, unknown };
+  }
+  const room = overflow({ perDepth: water.value, freeboard: point.value, linedArea });
+  // a freeboard that cannot be: the reading is taken again
+  if (!room.ok || room.value.answer !== "room for rain") return lacking(instancesOf(context, check.items), entries);
   return { state: "value", value: room.value.rainToOverflow, entries, ...(point.agrees ? {} : { unsettled: disagree }) };
+}
+
+const HOURS_PER_DAY = 24;
+const MS_PER_HOUR = (1000 * SECONDS_PER_DAY) / HOURS_PER_DAY;
+const keys = { within: "rain.within", outside: "rain.outside", "too close to call": "rain.too-close" } as const;
+
+/** The sentence of a room for rain: how long it lasts at the rain of a day that it is compared with, in whole hours. Nothing taken off for what evaporates. */
+export function roomSays(verdict: keyof typeof keys, value: number, perDay: number | undefined, by: number): Message {
+  const lasts =
+    perDay === undefined || perDay <= 0 ? {} : { perDay, overflowDuration: Math.round((value / perDay) * HOURS_PER_DAY) * MS_PER_HOUR };
+  return message(keys[verdict], { by, ...lasts });
 }

@@ -1,4 +1,5 @@
 import type { QuantityKind } from "../units/index.ts";
+import type { FloatOccasion } from "../water/index.ts";
 import type { Words } from "./words.ts";
 
 /** `holds` can stop a covering, `asked` is missed when absent, `if you have it` and `open` never are. */
@@ -30,14 +31,17 @@ export const checkFunctions = [
   "flow as measured",
   "room for rain",
   "found by ties",
+  "stone on the lid",
+  "voltage drop",
 ] as const;
 export type CheckFunction = (typeof checkFunctions)[number];
 
 /**
  * A number in the fixed unit of the check's kind, or a named function of design, kit card and typed values, plus an offset.
  * `item`: as typed, the value; cure time, the can's own time, which goes before the company's table.
- * `items`: cure time, the session's temperature and the answers that say what was glued and how damp the air was; water left inside,
- * the answers that say whether water stands outside.
+ * `items`: cure time, the session's temperature and the answers that say what was glued and how damp the air was; set time, the same
+ * with the can's cure time; water left inside, the answers that say whether water stands outside.
+ * `occasion`: water left inside, where it is the sheet and no answer that says what for.
  */
 export type LimitFigure =
   | number
@@ -46,6 +50,7 @@ export type LimitFigure =
       readonly figure?: string;
       readonly item?: string;
       readonly items?: readonly string[];
+      readonly occasion?: FloatOccasion;
       readonly offset?: number;
     };
 
@@ -54,12 +59,21 @@ export const limitFunctions = [
   "rim below finished grade",
   "cord reach",
   "as typed",
+  "set time",
   "cure time",
+  "standard socket depth",
   "expected draw-down",
   "expected flow",
+  "rain of a day",
   "water left inside",
 ] as const;
 export type LimitFunction = (typeof limitFunctions)[number];
+
+/** Named figures that are printed beside a verdict. */
+export const checkCosts = ["water lost to tilt", "water to leave inside"] as const;
+
+/** What a time is to have passed before, where no item's entry says so: the covering that is held, or a moment of the job. */
+export const passedBefore = ["covering", "first running"] as const;
 
 /** What a drawing of the record takes from a check's value. */
 export const checkShows = ["depth of cover"] as const;
@@ -95,6 +109,8 @@ export interface Check extends Weighted {
    * between two instants: the first and the last. loss a day: water down from the rim mark, first and last.
    * short of the socket: witness mark to the socket's mouth. flow as measured: those of all its ways.
    * room for rain: from the water at rest to the place that it leaves by. found by ties: the ties of one point.
+   * stone on the lid: depth of the layer, then length, width and height of the boulder; one not read is the design's.
+   * voltage drop: the wire's run, one way.
    */
   readonly items: readonly string[];
   /**
@@ -107,6 +123,8 @@ export interface Check extends Weighted {
   readonly places?: "corners" | "quarter points";
   /** time passed since: the item whose entry must come after. steady: none. */
   readonly until?: string;
+  /** time passed since, without `until`. A moment that came before the instant is none. */
+  readonly before?: (typeof passedBefore)[number];
   /** between two instants: the step whose first entry must lie between them. */
   readonly begins?: string;
   /** steady: least time between the two, milliseconds. */
@@ -129,7 +147,7 @@ export interface Check extends Weighted {
   /** Nominal size of bought stock, micrometres: no limit may sit on it. */
   readonly stock?: number;
   /** A named figure printed beside the verdict. */
-  readonly costs?: "water lost to tilt";
+  readonly costs?: (typeof checkCosts)[number];
   /** Never a verdict on the work: printed beside the figure with who decides. */
   readonly asks?: "electrician";
   /** A drawing of the record takes its value. */

@@ -1,7 +1,8 @@
 import { type Refusal, refuse } from "../outcome/index.ts";
 import type { QuantityKind } from "../units/index.ts";
 import { figureAsked } from "./figures.ts";
-import type { Check, CheckFunction, Item, LimitFigure, OneOf, TagSet, ToleranceSheet } from "./sheet.ts";
+import type { Check, CheckFunction, Item, LimitFigure, LimitFunction, OneOf, TagSet, ToleranceSheet } from "./sheet.ts";
+import { waterFaults } from "./sheet-water-forms.ts";
 
 const fault = (place: string, wanted: string): Refusal => refuse("sheet-shape", place, { wanted }).refusal;
 
@@ -28,7 +29,12 @@ const forms: Readonly<Record<CheckFunction, Form>> = {
   "flow as measured": { least: 1, most: 12, reads: "anything" },
   "room for rain": { least: 1, most: 1 },
   "found by ties": { least: 2, most: 12 },
+  "stone on the lid": { least: 1, most: 4, reads: "length" },
+  "voltage drop": { least: 1, most: 1, reads: "length" },
 };
+
+/** Limits that an item is typed for. */
+const typedLimits: ReadonlySet<LimitFunction> = new Set(["as typed", "set time", "cure time"]);
 
 const isFigure = (limit: LimitFigure | undefined): limit is Exclude<LimitFigure, number> => typeof limit === "object";
 
@@ -36,9 +42,9 @@ function limitFaults(sheet: ToleranceSheet, check: Check, place: string, itemOf:
   return [check.aim, check.lower, check.upper].filter(isFigure).flatMap((limit) => {
     if (limit.function === "design figure" && limit.figure === undefined) return [fault(`${place}/figure`, "the figure's name")];
     if (figureAsked(sheet, limit.figure ?? "")?.kind === "text") return [fault(`${place}/figure`, `a figure of kind ${check.kind}`)];
-    if (limit.function === "water left inside" && (limit.items ?? []).length === 0)
+    if (limit.function === "water left inside" && (limit.items ?? []).length === 0 && limit.occasion === undefined)
       return [fault(`${place}/items`, "the answers on water outside")];
-    if (limit.function !== "as typed" && limit.function !== "cure time") return [];
+    if (!typedLimits.has(limit.function)) return [];
     return itemOf(limit.item ?? "")?.quantity === check.kind ? [] : [fault(`${place}/item`, `a reading of kind ${check.kind}`)];
   });
 }
@@ -58,6 +64,12 @@ function lossFaults({ kind, leak, bucket, conditions = [] }: Check, place: strin
     ...(conditions.length > 0 ? [] : [fault(`${place}/conditions`, "the answers that say whether it counts")]),
   ];
 }
+
+/** What is to have passed before a covering needs one that it holds. */
+const passedFaults = ({ before, until, weight }: Check, place: string): readonly Refusal[] =>
+  before === undefined || (until === undefined && (before !== "covering" || weight === "holds"))
+    ? []
+    : [fault(`${place}/before`, "a covering that it holds, or no item that it waits for")];
 
 const socketFaults = ({ kind, minus = [] }: Check, place: string): readonly Refusal[] => [
   ...(minus.length === 1 ? [] : [fault(`${place}/minus`, "1 items")]),
@@ -82,6 +94,8 @@ function checkFaults(sheet: ToleranceSheet, check: Check): readonly Refusal[] {
     ...(check.function === "between two instants" ? instantsFaults(check, place) : []),
     ...(check.function === "loss a day" ? lossFaults(check, place) : []),
     ...(check.function === "short of the socket" ? socketFaults(check, place) : []),
+    ...passedFaults(check, place),
+    ...waterFaults(check, place, itemOf),
     ...(check.function === "found by ties" ? all.filter(({ fromMark }) => fromMark !== true) : []).map((item) =>
       fault(`${place}/items/${item.id}`, "a tie, taken from a mark"),
     ),

@@ -80,6 +80,8 @@ const withoutRoom: ReadonlySet<CheckFunction> = new Set([
   "flow as measured",
   "room for rain",
   "found by ties",
+  "stone on the lid",
+  "voltage drop",
 ]);
 
 function faultsOf(sheet: ToleranceSheet, check: Check): readonly Refusal[] {

@@ -56,11 +56,13 @@ function itemFaults(miss: Miss, item: Item, isInGroup: boolean): readonly Refusa
   ];
 }
 
-const readByName = ({ items, minus = [], bucket = [], conditions = [] }: Check): readonly string[] => [
+const readByName = ({ items, minus = [], bucket = [], conditions = [], weather, ways = [] }: Check): readonly string[] => [
   ...items,
   ...minus,
   ...bucket,
   ...conditions,
+  ...Object.values(weather ?? {}),
+  ...ways.flatMap((way) => way.items),
 ];
 
 function checkFaults(miss: Miss, check: Check, isTagged: boolean): readonly Refusal[] {

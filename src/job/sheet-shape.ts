@@ -1,6 +1,21 @@
+import { setOutPlaces } from "../geometry/index.ts";
+import { cementTables } from "../plumbing/index.ts";
 import { fixedUnits } from "../units/index.ts";
+import { floatOccasions } from "../water/index.ts";
 import { among, eitherOf, integer, listOf, notNegative, objectOf, type Shape, text, yesNo } from "./shape.ts";
-import { checkFunctions, checkShows, choiceMeanings, drawnAs, flowWays, jobMoments, leakTests, limitFunctions } from "./sheet.ts";
+import {
+  checkCosts,
+  checkFunctions,
+  checkShows,
+  choiceMeanings,
+  drawnAs,
+  flowWays,
+  jobMoments,
+  leakTests,
+  limitFunctions,
+  nightMatters,
+  passedBefore,
+} from "./sheet.ts";
 
 const words = objectOf({ en: text, "es?": text });
 const kind = among(...Object.keys(fixedUnits));
@@ -13,7 +28,14 @@ const weighted = {
 };
 const limit = eitherOf(
   integer,
-  objectOf({ function: among(...limitFunctions), "figure?": text, "item?": text, "items?": texts, "offset?": integer }),
+  objectOf({
+    function: among(...limitFunctions),
+    "figure?": text,
+    "item?": text,
+    "items?": texts,
+    "occasion?": among(...floatOccasions),
+    "offset?": integer,
+  }),
 );
 
 /** The shape of a tolerance sheet's file. */
@@ -23,6 +45,7 @@ export const sheetShape: Shape = objectOf({
   version: notNegative,
   title: words,
   switches: listOf(objectOf({ id: text, title: words, standard: yesNo })),
+  "cureTable?": among(...Object.keys(cementTables)),
   figures: listOf(
     eitherOf(
       objectOf({ id: text, title: words, kind, unit: text, from: among("design", "kit card") }),
@@ -43,7 +66,7 @@ export const sheetShape: Shape = objectOf({
   ),
   placings: listOf(objectOf({ id: text, title: words, halfWidth: notNegative })),
   tagSets: listOf(objectOf({ id: text, title: words, least: notNegative, coverings: texts })),
-  coverings: listOf(objectOf({ id: text, title: words, done: words, cautions: texts })),
+  coverings: listOf(objectOf({ id: text, title: words, done: words, cautions: texts, "leavesOpen?": words })),
   cautions: listOf(objectOf({ id: text, text: words })),
   steps: listOf(
     objectOf({ id: text, number: notNegative, title: words, cautions: texts, "office?": yesNo, "note?": words, "signed?": yesNo }),
@@ -72,6 +95,9 @@ export const sheetShape: Shape = objectOf({
       "placing?": text,
       "placingAlso?": text,
       "inSetUp?": yesNo,
+      "setOut?": among(...setOutPlaces, "finished grade"),
+      "tonight?": among(...nightMatters),
+      "buriedDepth?": yesNo,
       "heightMark?": yesNo,
       "fromMark?": yesNo,
       "locates?": words,
@@ -94,6 +120,7 @@ export const sheetShape: Shape = objectOf({
       "way?": among("along", "across"),
       "places?": among("corners", "quarter points"),
       "until?": text,
+      "before?": among(...passedBefore),
       "begins?": text,
       "apart?": notNegative,
       "leak?": among(...leakTests),
@@ -107,7 +134,7 @@ export const sheetShape: Shape = objectOf({
       "upper?": limit,
       "rule?": among("guarded", "simple acceptance"),
       "stock?": notNegative,
-      "costs?": among("water lost to tilt"),
+      "costs?": among(...checkCosts),
       "asks?": among("electrician"),
       "shows?": among(...checkShows),
       "reason?": words,

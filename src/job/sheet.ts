@@ -1,3 +1,5 @@
+import type { SetOutPlace } from "../geometry/index.ts";
+import type { CementTableName } from "../plumbing/index.ts";
 import type { QuantityKind } from "../units/index.ts";
 import { oncePer } from "./once-per.ts";
 import type { Check, Weighted } from "./sheet-check.ts";
@@ -16,6 +18,8 @@ export interface ToleranceSheet {
   readonly version: number;
   readonly title: Words;
   readonly switches: readonly Switch[];
+  /** The published table that the company takes set and cure times from where the can says nothing; A where it chose none. */
+  readonly cureTable?: CementTableName;
   /** Figures of the design and of kit cards that limits and checks use, with the words that ask for them. */
   readonly figures: readonly FigureAsked[];
   readonly instruments: readonly Instrument[];
@@ -98,6 +102,8 @@ export interface Covering {
   /** When it has happened: 'basin backfilled'. */
   readonly done: Words;
   readonly cautions: readonly string[];
+  /** What stands open in the ground until it has happened: 'the trench'. */
+  readonly leavesOpen?: Words;
 }
 
 export interface Caution {
@@ -126,6 +132,12 @@ export type DrawnAs = (typeof drawnAs)[number];
 /** Moments of a job that a sheet can name: the water ran for the first time. */
 export const jobMoments = ["first running"] as const;
 export type JobMoment = (typeof jobMoments)[number];
+
+export type SetOutItem = SetOutPlace | "finished grade";
+
+/** What is looked at before the crew leaves for the night. */
+export const nightMatters = ["holes", "pump"] as const;
+export type NightMatter = (typeof nightMatters)[number];
 
 export interface Item extends Weighted {
   readonly id: string;
@@ -161,6 +173,12 @@ export interface Item extends Weighted {
   readonly placingAlso?: string;
   /** Read from a set-up's level line. */
   readonly inSetUp?: boolean;
+  /** The place that its rod reading is of: one that is set out, or the hard point at finished grade that their heights stand over. */
+  readonly setOut?: SetOutItem;
+  /** What it says of the ground as it is left for the night. */
+  readonly tonight?: NightMatter;
+  /** How deep what its tag names lies under the ground; without a tag, the whole run. */
+  readonly buriedDepth?: boolean;
   /** Reads the height mark: first and last of a set-up. */
   readonly heightMark?: boolean;
   /** A swing tie: taken from a fixed mark, which its entry names. */
@@ -189,6 +207,9 @@ export const choiceMeanings = [
   "pump off",
   "pump ran",
   "pump ran in part",
+  "sealant",
+  "patch primer",
+  "foam",
 ] as const;
 export type ChoiceMeaning = (typeof choiceMeanings)[number];
 

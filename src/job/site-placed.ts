@@ -41,6 +41,12 @@ const plain = (text: string): string => text.trim().toLowerCase();
 const namesOf = ({ tag, description }: Tag): readonly string[] =>
   (description === undefined ? [tag] : [tag, description, `${tag}, ${description}`, `${tag}: ${description}`]).map(plain);
 
+/** The tags that can be a mark: their own set is tied. One of another set may bear the same letter. */
+function tiedTags({ sheet, tags }: JobState): readonly Tag[] {
+  const sets = new Set((sheet?.items ?? []).flatMap((item) => (item.fromMark === true && item.tags !== undefined ? [item.tags] : [])));
+  return tags.filter(({ set }) => sets.has(set));
+}
+
 /** One name for a mark however its ties spell it: as it was first called. */
 function spelling(things: readonly TiedThing[], tags: readonly Tag[]): (mark: string) => string {
   const called = [...new Set(things.flatMap(({ ties }) => ties.map(({ mark }) => mark)))];
@@ -112,9 +118,10 @@ function measuredMarks(marks: readonly SiteMark[], all: readonly MarkDistance[],
 /** The plan of as many marks as can be placed: one that cannot is left out, with what it lacks. */
 export const sitePlaced = oncePer((state: JobState, _: "all"): SitePlaced => {
   const raw = tiedThings(state);
-  const spelt = spelling(raw, state.tags);
+  const tags = tiedTags(state);
+  const spelt = spelling(raw, tags);
   const things = raw.map((thing) => respelt(thing, spelt));
-  const marks = marksOf(things, state.tags);
+  const marks = marksOf(things, tags);
   const distances = distancesOf(marks);
   const points = things.filter((thing) => !marks.some(({ tied }) => tied === thing));
   const site = { marks, distances, points };

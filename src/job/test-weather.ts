@@ -1,4 +1,4 @@
-import { expanded, rectangular, type Uncertain, withSource } from "../doubt/index.ts";
+import { rectangular, scale, type Uncertain, withSource } from "../doubt/index.ts";
 import { fixedPerSi } from "../units/index.ts";
 import { evaporationOfDay, SECONDS_PER_DAY, type Weather } from "../water/index.ts";
 import { type Context, instancesOf, pointOf, readAll } from "./evaluation.ts";
@@ -23,16 +23,19 @@ export type ByWeather =
   | { readonly state: "missing"; readonly missing: readonly About[]; readonly unknown: readonly string[]; readonly begun: boolean }
   | { readonly state: "does not hold together"; readonly entries: readonly Live[] };
 
+/** Days from 1 January 1970 to 1 January of a year. */
+function firstDayOf(year: number): number {
+  const before = year - 1;
+  return 365 * (year - 1970) + Math.floor(before / 4) - Math.floor(before / 100) + Math.floor(before / 400) - 477;
+}
+
 /** Day of the year, 1 to 366, at an instant in ms; the site's own midnight makes no difference here. */
 export function dayOfYear(instant: number): number {
   const days = Math.floor(instant / MS_PER_DAY);
-  let year = 1970 + Math.floor(days / 365.2425);
-  const firstOf = (of: number): number => {
-    const before = of - 1;
-    return 365 * (of - 1970) + Math.floor(before / 4) - Math.floor(before / 100) + Math.floor(before / 400) - 477;
-  };
-  if (firstOf(year) > days) year -= 1;
-  return days - firstOf(year) + 1;
+  const near = 1970 + Math.floor(days / 365.2425);
+  // the mean year lies up to a day beside the real ones
+  const year = [near + 1, near, near - 1].find((one) => firstDayOf(one) <= days) ?? near;
+  return days - firstDayOf(year) + 1;
 }
 
 type Role = keyof WeatherTyped;
@@ -52,12 +55,12 @@ function readWeather(context: Context, typed: WeatherTyped) {
     of("sunshine"),
     of("radiation"),
   ];
-  const hours = (value: Uncertain): Uncertain => scaled(value, 1 / SECONDS_PER_HOUR);
+  const hours = (value: Uncertain): Uncertain => scale(value, 1 / SECONDS_PER_HOUR);
   const sun: Weather["sun"] | undefined = radiation
     ? {
         kind: "radiation",
         perDay: off(
-          scaled(radiation, 1 / JOULES_PER_MEGAJOULE),
+          scale(radiation, 1 / JOULES_PER_MEGAJOULE),
           "radiation",
           fromGarden.radiation * (radiation.value / JOULES_PER_MEGAJOULE),
         ),
@@ -66,7 +69,7 @@ function readWeather(context: Context, typed: WeatherTyped) {
   return {
     highest: highest && off(highest, "highest", fromGarden.temperature),
     lowest: lowest && off(lowest, "lowest", fromGarden.temperature),
-    humidity: humidity && off(scaled(humidity, 100), "humidity", fromGarden.humidity),
+    humidity: humidity && off(scale(humidity, 100), "humidity", fromGarden.humidity),
     wind: wind && off(wind, "wind", fromGarden.wind * wind.value),
     sun,
     missing: roles.filter((role) => role !== "radiation" && of(role) === undefined && !(role === "sunshine" && sun)),
@@ -74,11 +77,6 @@ function readWeather(context: Context, typed: WeatherTyped) {
     entries: [...readings.values()].flat().map(({ fact }) => fact),
   };
 }
-
-const scaled = (x: Uncertain, by: number): Uncertain => ({
-  value: x.value * by,
-  parts: new Map([...x.parts].map(([source, part]) => [source, part * by])),
-});
 
 /**
  * What evaporates a day by the typed weather of a test: FAO-56, open water. Latitude and elevation are figures of the design; the
@@ -124,6 +122,3 @@ export function overWholeDays(depthPerDay: Uncertain, seconds: number): Uncertai
   const share = days > 0 ? Math.min(part, 1 - part) / days : 0;
   return share === 0 ? depthPerDay : withSource(depthPerDay, PART_OF_DAY, rectangular(share * depthPerDay.value));
 }
-
-/** How well a day's evaporation is known at all: for whoever says it beside the loss. */
-export const evaporationDoubt = (depthPerDay: Uncertain): number => expanded(depthPerDay);

@@ -1,7 +1,7 @@
 import { type Uncertain, withSource } from "../doubt/index.ts";
 import { fixedPerSi, inches } from "../units/index.ts";
 import { expectedOf } from "./expected.ts";
-import { derived } from "./limits.ts";
+import { derived } from "./limit-context.ts";
 import type { JobState } from "./state.ts";
 
 /** Water per depth of the basin, m³ per m (its area of water, m²), as the design has it; or the figures that it waits for. */

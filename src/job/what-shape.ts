@@ -50,6 +50,7 @@ const shapes: Partial<Readonly<Record<FactKind, Shape>>> = {
   "does-not-apply": saying({ ...said, role }),
   "could-not-be-taken": saying(said),
   "received-otherwise": saying({ item: anyText, "tag?": anyText, photo: anyText }),
+  "site-located": saying({ how: anyText, "reaches?": integer }),
   corrected: saying({ entry: reference, "withdrawn?": yesNo, "replace?": recordOf(() => []) }),
   "moved-out": saying({ entries: listOf(reference) }),
   "moved-in": saying({ from: anyText, entries: listOf(movedEntry) }),

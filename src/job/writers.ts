@@ -25,6 +25,7 @@ export const writers: Readonly<Record<FactKind, readonly Writer[]>> = {
   "done-by-others": everyone,
   "inspected-by-authority": everyone,
   "received-otherwise": office,
+  "site-located": office,
   corrected: everyone,
   "moved-out": ["program"],
   "moved-in": ["program"],

@@ -85,10 +85,12 @@ export const refusalCodes = [
   "photo-too-large",
   "photo-empty",
   "photo-type",
+  "photo-is-film",
   "photo-length-required",
   "photo-length-differs",
   "photo-unknown",
   "photo-unreadable",
+  "photo-not-whole",
   "photo-too-many-pixels",
   "photo-not-read-yet",
   // doors

@@ -5,7 +5,7 @@ import type { ComparedView } from "./model-drawn.ts";
 import { sayArithmetic } from "./say-arithmetic.ts";
 
 /** Aims that the design leads to with a doubt of their own. */
-const derivedAims: Readonly<Record<string, ExpectationId>> = { "expected draw-down": "drawDown" };
+const derivedAims: Readonly<Record<string, ExpectationId>> = { "expected draw-down": "drawDown", "expected flow": "flow" };
 /** What a cure asks for is no expectation of the work, and what an item typed is none of the design. */
 const noDesign: ReadonlySet<string> = new Set(["cure time", "as typed"]);
 

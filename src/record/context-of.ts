@@ -1,4 +1,4 @@
-import { type Finding, factsOf, type JobState, type Live } from "../job/index.ts";
+import { type Finding, factsOf, type JobState, type Live, lookBehind } from "../job/index.ts";
 import type { Json, Ledger } from "../ledger/index.ts";
 import type { Context, PhotoKnown } from "./context.ts";
 import { type Naming, nameBehind, nameTypedWith, type Person, printedName } from "./names.ts";
@@ -70,6 +70,10 @@ export function contextOf(input: RecordInput, state: JobState, settings: Company
       return fact === undefined
         ? { name: "", reason: "" }
         : { name: nameBehind(fact, naming), reason: String(fact.what.reason ?? fact.what.done ?? "") };
+    },
+    look: (finding) => {
+      const look = lookBehind(state, finding);
+      return look && { entry: look.id, at: Math.round(look.at) };
     },
   });
   const naming: Naming = {

@@ -10,10 +10,14 @@ export interface PhotoKnown {
   readonly rendition?: string;
   readonly width?: number;
   readonly height?: number;
+  /** Parts of it are blurred in what is printed. */
+  readonly blurred?: boolean;
   readonly unreadable?: boolean;
   /** The camera's own wall clock, as it printed it. */
   readonly taken?: string;
-  readonly place?: "position-in-photo" | "no-position";
+  /** The camera kept no time that can be used: what prints is the phone's and the office's. */
+  readonly timeless?: boolean;
+  readonly place?: "position-in-photo" | "no-position" | "position-withheld" | "position-unusable";
 }
 
 /** What every part of the record's view model is made from. */

@@ -36,6 +36,10 @@ function fromMark({ state, texts }: Context, finding: Finding): string {
 const hasLimit = ({ sheet }: Context, { check, lower, upper }: Finding): boolean =>
   (lower !== undefined || upper !== undefined) && sheet.checks.find(({ id }) => id === check)?.function !== "between two instants";
 
+/** How near something is found again is a doubt itself: it has none besides. */
+const isDoubtItself = ({ sheet }: Context, { check }: Finding): boolean =>
+  sheet.checks.find(({ id }) => id === check)?.function === "found by ties";
+
 const shownOf = ({ kind, value, lower, upper, of, verdict }: Finding): FindingView["shown"] =>
   (kind !== undefined && (value !== undefined || lower !== undefined || upper !== undefined)) || verdict !== "within" || of === "check"
     ? "table"
@@ -66,7 +70,7 @@ export function findingView(context: Context, finding: Finding): FindingView {
     shown: shownOf(finding),
     says: says.filter((part) => part !== "").join(" "),
     ...(kind === undefined || value === undefined ? {} : { value: sayer.value(finding) }),
-    ...(kind === undefined || doubt === undefined ? {} : { doubt: `± ${sayer.doubt(kind, doubt)}` }),
+    ...(kind === undefined || doubt === undefined || isDoubtItself(context, finding) ? {} : { doubt: `± ${sayer.doubt(kind, doubt)}` }),
     ...(kind === undefined || aim === undefined ? {} : { aim: sayer.quantity(kind, aim, sayer.marks(finding)) }),
     ...(kind === undefined || !hasLimit(context, finding) ? {} : { limit: sayer.limit(finding) }),
     ...(source === undefined ? {} : { source: sayer.origin(source) }),

@@ -5,10 +5,18 @@ import { designOf } from "./designed.ts";
 import { figureText } from "./equipment-view.ts";
 import type { GlueSessionView } from "./model-drawn.ts";
 import { type SayArithmetic, sayArithmetic } from "./say-arithmetic.ts";
+import { tagName } from "./tag-name.ts";
 
 /** A check that waits for glue to cure. */
 const isCure = ({ function: named, lower }: Check): boolean =>
   named === "time passed since" && typeof lower === "object" && lower.function === "cure time";
+
+/** The finding of the same session's set time. */
+const setOf = ({ sheet, findings }: Context, { tag }: Finding): Finding | undefined =>
+  findings.find((finding) => {
+    const lower = finding.of === "check" && finding.tag === tag ? sheet.checks.find(({ id }) => id === finding.check)?.lower : undefined;
+    return typeof lower === "object" && lower.function === "set time";
+  });
 
 /** What was last entered of an item for a tag and counts. */
 function lastOf({ state, beforeRework }: Context, item: string | undefined, tag: string | undefined): Live | undefined {
@@ -56,7 +64,11 @@ function clockOf(context: Context, session: Session, lastJoint: number): Pick<Gl
   const { sayer, state } = context;
   const item = typeof check.lower === "object" ? check.lower.item : undefined;
   const cureUntil = finding.from === undefined ? say("cure.not-known") : sayer.moment(finding.from);
-  if (canOf(context, item, finding.tag)) return { setUntil: say("cure.no-set"), cureUntil, by: say("cure.can") };
+  const set = setOf(context, finding)?.from;
+  if (canOf(context, item, finding.tag)) {
+    const isOwn = set !== undefined && set !== finding.from;
+    return { setUntil: isOwn ? sayer.moment(set) : say("cure.no-set"), cureUntil, by: say("cure.can") };
+  }
   const means = items.flatMap(
     ({ id, choices = [] }) => choices.find((c) => c.id === lastOf(context, id, finding.tag)?.what.choice)?.means ?? [],
   );
@@ -66,11 +78,12 @@ function clockOf(context: Context, session: Session, lastJoint: number): Pick<Gl
     ...(kind && { kind }),
     ...(cold && { coldest: { typed: String(cold.what.typed), unit: String(cold.what.unit) } }),
     ...(means.includes("dry air") && { humidity: "dry" as const }),
+    ...(context.sheet.cureTable && { table: context.sheet.cureTable }),
   };
   const clock = cureClockOf({ design: designOf(context), kitCards: state.kitCards }, typed, lastJoint);
   if (!clock.ok || clock.value.basis.kind === "can") return { setUntil: say("cure.not-known"), cureUntil, by: say("cure.not-known") };
   const by = say(`cure.table-${clock.value.basis.table}`);
-  return { setUntil: sayer.moment(clock.value.setFrom), cureUntil, by: clock.value.humid ? say("cure.humid", { by }) : by };
+  return { setUntil: sayer.moment(set ?? clock.value.setFrom), cureUntil, by: clock.value.humid ? say("cure.humid", { by }) : by };
 }
 
 /** The glue sessions: what was glued and how cold it was, until when it sets and cures and by which times, and when it was dry. */
@@ -92,14 +105,7 @@ export function glueSessionViews(context: Context): readonly GlueSessionView[] {
     );
     return [
       {
-        session:
-          tag?.description === undefined
-            ? sayer.titleOf(finding)
-            : say("plan.tag", {
-                set: sayer.words(sheet.tagSets.find((s) => s.id === tag.set)?.title),
-                tag: tag.tag,
-                description: tag.description,
-              }),
+        session: tag?.description === undefined ? sayer.titleOf(finding) : tagName(context, tag),
         pipe: pipeOf(context, session),
         coldest: cold === undefined ? say("cure.not-read") : typedText(context, cold.what, false),
         lastJoint: sayer.moment(at),

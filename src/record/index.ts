@@ -1,4 +1,5 @@
 export { recordModel } from "./build.ts";
+export { cameraKnown } from "./camera-known.ts";
 export type { PhotoKnown } from "./context.ts";
 export type { RecordInput } from "./context-of.ts";
 export { type DesignPageInput, designPageModel } from "./design-page.ts";
@@ -11,6 +12,7 @@ export { picturesOf } from "./pictures-view.ts";
 export { fill, makeSayer, type Sayer, type Speaking } from "./say.ts";
 export { type DesignSayer, type ExpectationText, makeDesignSayer } from "./say-design.ts";
 export { type CompanySettings, readSettings, type WarrantyTerm } from "./settings.ts";
+export { lettersOf } from "./tied-points.ts";
 export { dayText, type Language, lastDayOfCover, momentText, typedDay } from "./when.ts";
 export { type HeadingKey, headingKeys } from "./words/heading-keys.ts";
 export { recordEn } from "./words/record-en.ts";

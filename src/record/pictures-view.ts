@@ -1,5 +1,5 @@
 import { type Live, whatOf } from "../job/index.ts";
-import type { Context } from "./context.ts";
+import type { Context, PhotoKnown } from "./context.ts";
 import { becameOf } from "./corrections-view.ts";
 import type { FindingView, PictureView, RecordModel } from "./model.ts";
 import { fill } from "./speaking.ts";
@@ -26,8 +26,8 @@ function lookedAt(context: Context, fact: Live): string {
 }
 
 /** The camera's own clock, where it says anything else than the phone did. */
-function cameraText({ sayer, language, texts }: Context, fact: Live, taken: string | undefined): string {
-  if (taken === undefined) return "";
+function cameraText({ sayer, language, texts }: Context, fact: Live, { taken, timeless }: PhotoKnown = {}): string {
+  if (taken === undefined) return timeless ? texts("camera-no-time") : "";
   const said = clockText(taken, language);
   return sayer.moment(fact.at).startsWith(`${said} `) ? texts("camera-agrees") : `${texts("camera-says")} ${said}`;
 }
@@ -65,13 +65,13 @@ export function photoView(context: Context, fact: Live, title: string, finding?:
   const set = context.beforeRework.has(fact.id) ? texts("before-rework") : (becameOf(context, fact)?.text ?? "");
   return {
     title,
-    caption: joined([caption, set, howReceived(context, fact)], " · "),
+    caption: joined([caption, set, howReceived(context, fact), known?.blurred ? texts("blurred-in-part") : ""], " · "),
     photo,
     ...(known?.rendition === undefined || missing !== undefined ? {} : { rendition: known.rendition }),
     ...(missing === undefined ? {} : { missing }),
     ...(known?.width === undefined ? {} : { width: known.width }),
     ...(known?.height === undefined ? {} : { height: known.height }),
-    when: joined([whenText(context, fact), cameraText(context, fact, known?.taken)], "; "),
+    when: joined([whenText(context, fact), cameraText(context, fact, known)], "; "),
     place: known?.place === undefined ? texts("no-position") : texts(known.place),
     lookedAt: lookedAt(context, fact),
     alt: joined([title, caption], ". "),

@@ -35,13 +35,18 @@ function placeSaid(saying: Saying, point: PlacedPoint): string {
   return [doubtSaid(saying, point), crosses, ...point.concerns.map((concern) => say(`concern.${concern}`))].join("; ");
 }
 
-function markRow(saying: Saying, { plan }: SitePlaced, { name, tied }: SitePlaced["marks"][number]): TiedView {
+/** What a mark is, without the letter that stands beside it already. */
+const markName = (sign: string, { name, tag }: SitePlaced["marks"][number]): string =>
+  tag?.tag === sign && tag.description !== undefined ? tag.description : name;
+
+function markRow(saying: Saying, { plan }: SitePlaced, mark: SitePlaced["marks"][number]): TiedView {
   const { say, letterOf } = saying;
-  const at = plan?.marks.findIndex((mark) => mark.name === name) ?? -1;
+  const { name, tied } = mark;
+  const at = plan?.marks.findIndex((one) => one.name === name) ?? -1;
   const drawn = plan?.marks[at];
   const fixed = [say("plan.origin"), say("plan.level")][at];
   const place = drawn === undefined ? say("plan.not-drawn") : (fixed ?? doubtSaid(saying, drawn));
-  return { sign: letterOf(name), name, ties: tied ? tiesText(saying, tied) : "", place };
+  return { sign: letterOf(name), name: markName(letterOf(name), mark), ties: tied ? tiesText(saying, tied) : "", place };
 }
 
 function pointRow(saying: Saying, point: TiedThing, drawn: PointOnPlan | undefined, at: number): TiedView {

@@ -12,9 +12,11 @@ const MARKS = 4;
 const INCH = 25_400;
 const METRE = 1_000_000;
 const CENTIMETRE = METRE / 100;
-/** What is shorter is told in sixteenths. */
+/** What is shorter is told in sixteenths, and below one inch in thirty-seconds: a basin that lifts at 19/32 in does not lift at 5/8. */
 const SHORT = 3 * INCH;
 const FINER = 16;
+const FINEST = 32;
+const finerMarks = (value: number): typeof FINER | typeof FINEST => (Math.abs(value) < INCH ? FINEST : FINER);
 const TEN_MINUTES_MS = 600_000;
 
 /** One expected figure as it prints. */
@@ -39,7 +41,7 @@ export function makeDesignSayer({ language, units: lengths }: Pick<Speaking, "la
 
   const word = (key: string): string => (Object.hasOwn(texts, key) ? texts[key as DesignWord] : key.slice(key.indexOf(".") + 1));
   const quantity = (kind: QuantityKind, value: number): string =>
-    formatQuantity(kind, value, kind === "length" && Math.abs(value) < SHORT ? { lengths, marks: FINER } : units);
+    formatQuantity(kind, value, kind === "length" && Math.abs(value) < SHORT ? { lengths, marks: finerMarks(value) } : units);
 
   /** Of minutes nobody wants a doubt that is rounded up to the next one. */
   const doubtOf = (kind: QuantityKind, of: number): string =>
@@ -121,6 +123,7 @@ export function makeDesignSayer({ language, units: lengths }: Pick<Speaking, "la
     state: (state: DesignState): string => word(`state.${state}`),
     title: (id: ExpectationId): string => word(`expected.${id}`),
     figure,
+    source,
     message,
     line,
     besides,

@@ -36,6 +36,8 @@ export function makeFigures({ language, sheet, zone, units: lengths }: Speaking,
     const { kind } = finding;
     if (kind === undefined || of === undefined) return "";
     const check = checkOf(finding.check);
+    // how near something is found again is a doubt itself, and rounded up as such
+    if (check?.function === "found by ties") return doubtText(kind, of, units);
     const marks = marksOf(sheet, check);
     const size = quantity(kind, Math.abs(of), marks);
     if (!saysWhichWay.has(check?.function ?? "") || size === quantity(kind, 0, marks)) return quantity(kind, of, marks);
@@ -69,8 +71,12 @@ export function makeFigures({ language, sheet, zone, units: lengths }: Speaking,
       Object.entries(message.figures).map(([name, value]) => {
         if (typeof value === "string") return [name, value];
         if (name.endsWith("Instant")) return [name, quantity("instant", value)];
+        if (name.endsWith("Mass")) return [name, quantity("mass", value)];
+        if (name.endsWith("Length")) return [name, quantity("length", value, marks)];
         if (name.endsWith("Duration")) return [name, quantity("duration", value)];
-        if (name === "named" || name === "least") return [name, String(value)];
+        if (name.endsWith("Volume")) return [name, quantity("volume", value)];
+        if (name.endsWith("Flow")) return [name, quantity("flow", value)];
+        if (name === "named" || name === "least" || name === "ties") return [name, String(value)];
         return [name, quantity(kind ?? "length", value, marks)];
       }),
     );

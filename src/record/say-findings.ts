@@ -1,15 +1,23 @@
 import type { Finding } from "../job/index.ts";
 import type { FiguresSaid } from "./say-figures.ts";
+import { makeFlowCauses } from "./say-flow.ts";
 import type { Titles } from "./say-titles.ts";
 import { settlingOf } from "./settle.ts";
-import { fill, type Speaking, sentences } from "./speaking.ts";
-import type { FindingSentence } from "./words/findings-en.ts";
+import { fill, type Sentence, type Speaking, sentences } from "./speaking.ts";
+
+const leaveSentences = {
+  "none needed": "also.leave-none-needed",
+  "leave water": "also.leave-leave-water",
+  "full is not enough": "also.leave-full-is-not-enough",
+} as const;
 
 /** The sentence of a finding. */
 export function makeFindings(speaking: Speaking, titles: Titles, figures: FiguresSaid) {
   const texts = sentences[speaking.language];
   const { words, itemOf, checkOf, title, titleOf, figureTitle } = titles;
   const { quantity, value, origin, verdict, limit, askedOf, figuresOf } = figures;
+
+  const flowCauses = makeFlowCauses(speaking.language, quantity);
 
   function missingText(finding: Finding): string {
     return (finding.missing ?? []).map((about) => title(about)).join("; ");
@@ -27,6 +35,11 @@ export function makeFindings(speaking: Speaking, titles: Titles, figures: Figure
       shallow: depths === undefined ? "" : quantity("length", depths.lower),
       deep: depths === undefined ? "" : quantity("length", depths.upper),
       origin: origin(itemOf(finding.check)?.source),
+    };
+    const look = speaking.look?.(finding);
+    const looked = look && {
+      name: speaking.behind?.(look.entry).name || texts["role.someone"],
+      lookedInstant: quantity("instant", look.at),
     };
     const behind = by && speaking.behind?.(by.entry);
     const named = { name: behind?.name ?? texts["role.someone"], reason: behind?.reason ?? "" };
@@ -49,15 +62,30 @@ export function makeFindings(speaking: Speaking, titles: Titles, figures: Figure
       )
       .join("; ");
     return [
+      ...(looked === undefined ? [] : [fill(texts["also.looked"], looked)]),
       ...(place === undefined || finding.value === 0 ? [] : [fill(texts["also.place"], { place: title(place) })]),
       ...(settling === undefined ? [] : [texts[`settle.${settling}`]]),
+      ...flowCauses(finding),
       ...(finding.soFar && finding.of === "check" ? [texts["also.so-far"]] : []),
       ...(finding.costs ? [fill(texts["also.costs"], { costs: quantity(finding.costs.kind, finding.costs.value) })] : []),
+      ...leaveText(finding),
       ...(won === undefined ? [] : [fill(texts["also.wins"], won)]),
       ...(way === undefined ? [] : [fill(way, named)]),
       ...(by?.way === "rework" ? [texts["also.rework"]] : []),
       ...(earlier === "" ? [] : [fill(texts["also.before-rework"], { earlier })]),
       ...(check?.asks === "electrician" ? [texts["also.electrician"]] : []),
+    ];
+  }
+
+  /** How much water to leave inside, and what for. */
+  function leaveText({ leaves }: Finding): string[] {
+    if (leaves === undefined) return [];
+    const { answer, occasion, depth, volume } = leaves;
+    const said = { leave: quantity("length", depth), occasion: texts[`occasion.${occasion}`] };
+    const also = answer === "leave water" && volume !== undefined;
+    return [
+      fill(texts[leaveSentences[answer]], said),
+      ...(also ? [fill(texts["also.leave-volume"], { volume: quantity("volume", volume) })] : []),
     ];
   }
 
@@ -81,7 +109,7 @@ export function makeFindings(speaking: Speaking, titles: Titles, figures: Figure
     const marks = figures.marks(finding);
     const { kind, doubt } = finding;
     const key = keyOf(finding);
-    const template = texts[key as FindingSentence] ?? texts[finding.says.key as FindingSentence] ?? finding.says.key;
+    const template = texts[key as Sentence] ?? texts[finding.says.key as Sentence] ?? finding.says.key;
     return fill(template, {
       title: titleOf(finding),
       limit: limit(finding),

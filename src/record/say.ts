@@ -1,9 +1,10 @@
-import type { Clearance, Finding, Line, WayOut } from "../job/index.ts";
+import type { Clearance, Finding, Line, Said, WayOut } from "../job/index.ts";
 import { makeFigures } from "./say-figures.ts";
 import { makeFindings } from "./say-findings.ts";
+import { makePictureLines } from "./say-pictures.ts";
 import { makeRefusals } from "./say-refusals.ts";
 import { makeTitles } from "./say-titles.ts";
-import { fill, type Speaking, sentences } from "./speaking.ts";
+import { fill, type Sentence, type Speaking, sentences } from "./speaking.ts";
 import { momentText } from "./when.ts";
 
 export { fill, type Speaking } from "./speaking.ts";
@@ -15,6 +16,7 @@ export function makeSayer(speaking: Speaking) {
   const titles = makeTitles(speaking);
   const figures = makeFigures(speaking, titles);
   const { words, title, titleOf, figureTitle } = titles;
+  const pictureLines = makePictureLines(speaking, figures, texts["role.someone"]);
   const { quantity, limit, value, origin, verdict, verdictWord, askedOf, doubt, marks } = figures;
 
   /** A line of a clearance: what is asked for and why, in words. */
@@ -33,13 +35,24 @@ export function makeSayer(speaking: Speaking) {
     return fill(texts[`clearance.${c.state}`], { act: words(covering?.title), name });
   }
 
+  /** What lies ahead, with its figures and its names in place. */
+  function ahead({ key, names = {}, figures: said }: Said): string {
+    const named = Object.entries(names).map(([name, of]) => [name, of.map(words).join("; ")] as const);
+    const template = texts[key as Sentence] ?? key;
+    return fill(template, { ...figures.figuresOf({ key, figures: said }, undefined, 16), ...Object.fromEntries(named) });
+  }
+
   return {
     words,
+    ahead,
     title,
     titleOf,
     figureTitle,
     finding: makeFindings(speaking, titles, figures),
     line,
+    /** What speaks for or against a picture, and which of the two it does. */
+    pictureLine: pictureLines.sentence,
+    speaks: pictureLines.speaks,
     clearance: clearanceText,
     wayOut: (way: WayOut): string => texts[`way.${way}`],
     verdict,

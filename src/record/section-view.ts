@@ -3,7 +3,8 @@ import { readQuantity } from "../reading/index.ts";
 import { fixedPerSi } from "../units/index.ts";
 import type { Context } from "./context.ts";
 import { aimOf, designOf, measuredWhere } from "./designed.ts";
-import { type Height, type SectionToDraw, sectionDrawing } from "./drawing/section-drawing.ts";
+import type { Height, SectionToDraw } from "./drawing/section-basin.ts";
+import { sectionDrawing } from "./drawing/section-drawing.ts";
 import type { SectionView } from "./model-drawn.ts";
 import { sayArithmetic } from "./say-arithmetic.ts";
 import type { ArithmeticWord } from "./words/arithmetic-en.ts";
@@ -44,7 +45,7 @@ function figuresOf(context: Context) {
     return value === undefined ? undefined : { value: value / METRE, text: length(value), origin: "measured" };
   };
   const measured = (isSuch: (check: Check) => boolean): Figure | undefined => {
-    const finding = measuredWhere(context, isSuch)[0];
+    const [finding] = measuredWhere(context, isSuch).toSorted((a, b) => (a.value ?? 0) - (b.value ?? 0));
     return finding?.value === undefined ? undefined : { value: finding.value / METRE, text: sayer.value(finding), origin: "measured" };
   };
   const drawn = sheet.checks.find((check) => aimOf(check) === "expected draw-down");
@@ -54,6 +55,7 @@ function figuresOf(context: Context) {
     rest: read(drawn?.minus),
     running: read(drawn?.items),
     intake: designed("intakeHeight"),
+    cover: measured(({ shows }) => shows === "depth of cover"),
     head: designed("staticHead"),
     run: designed("pipeRun"),
   };
@@ -65,6 +67,7 @@ const names = {
   rest: "section.rest",
   running: "section.running",
   intake: "section.intake",
+  cover: "section.cover",
   head: "section.head",
   run: "section.run",
 } as const satisfies Readonly<Record<string, ArithmeticWord>>;
@@ -73,7 +76,7 @@ const names = {
 export function sectionView(context: Context): SectionView | undefined {
   const say = sayArithmetic(context.language);
   const figures = figuresOf(context);
-  const { rim, depth, rest, running, intake, head, run } = figures;
+  const { rim, depth, rest, running, intake, cover, head, run } = figures;
   if (rim === undefined || depth === undefined) return undefined;
   const keys = Object.keys(names) as (keyof typeof names)[];
   const value = ({ text, origin }: Figure): string => `${text} (${say(`origin.${origin}`)})`;
@@ -94,6 +97,7 @@ export function sectionView(context: Context): SectionView | undefined {
     ...(rest && { rest: down("rest", rest) }),
     ...(running && { running: down("running", running) }),
     ...(intake && { intake: { over: floor + intake.value, text: lies("intake", value(intake)) } }),
+    ...(cover && { cover: { over: -cover.value, text: `${say(names.cover)}\n${value(cover)}` } }),
     ...(head && lipOver !== undefined && { lip: { over: lipOver, text: `${say(names.head)}\n${value(head)}` } }),
     ...(run && { pipeRun: lies("run", value(run)) }),
     says: said.join("; "),
@@ -101,6 +105,6 @@ export function sectionView(context: Context): SectionView | undefined {
   };
   const drawing = sectionDrawing(toDraw, say);
   if (!drawing.ok) return undefined;
-  const missing = [...keys.filter((key) => figures[key] === undefined).map((key) => say(names[key])), say("section.cover")];
-  return { drawing: drawing.value, notes: [say("section.missing", { missing: missing.join("; ") })] };
+  const missing = keys.filter((key) => figures[key] === undefined).map((key) => say(names[key]));
+  return { drawing: drawing.value, notes: missing.length === 0 ? [] : [say("section.missing", { missing: missing.join("; ") })] };
 }

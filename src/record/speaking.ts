@@ -1,7 +1,11 @@
-import type { ToleranceSheet } from "../job/index.ts";
+import type { Finding, ToleranceSheet } from "../job/index.ts";
 import type { Language } from "./when.ts";
+import { type AheadSentence, aheadEn } from "./words/ahead-en.ts";
+import { aheadEs } from "./words/ahead-es.ts";
 import { type FindingSentence, findingsEn } from "./words/findings-en.ts";
 import { findingsEs } from "./words/findings-es.ts";
+import { type WaterSentence, waterEn } from "./words/water-en.ts";
+import { waterEs } from "./words/water-es.ts";
 
 /** What sentences are made with. */
 export interface Speaking {
@@ -12,9 +16,16 @@ export interface Speaking {
   readonly sheet?: ToleranceSheet;
   /** Who stands behind an entry, in the words of the edition, and the reason that it gives. */
   readonly behind?: (entry: string) => { readonly name: string; readonly reason: string };
+  /** The entry of the look at a picture that a finding speaks of, and when that was, ms. */
+  readonly look?: (finding: Finding) => { readonly entry: string; readonly at: number } | undefined;
 }
 
-export const sentences: Readonly<Record<Language, Readonly<Record<FindingSentence, string>>>> = { en: findingsEn, es: findingsEs };
+export type Sentence = AheadSentence | FindingSentence | WaterSentence;
+
+export const sentences: Readonly<Record<Language, Readonly<Record<Sentence, string>>>> = {
+  en: { ...aheadEn, ...findingsEn, ...waterEn },
+  es: { ...aheadEs, ...findingsEs, ...waterEs },
+};
 
 /** A sentence with its figures in place; a figure that is not there prints nothing, and leaves no gap. */
 export function fill(sentence: string, figures: Readonly<Record<string, string>>): string {

@@ -4,7 +4,7 @@ import { findingView } from "./finding-view.ts";
 import type { FindingView, PictureView, StepView } from "./model.ts";
 import { photoView } from "./pictures-view.ts";
 import { countedIn, readingView } from "./readings-view.ts";
-import { fill } from "./speaking.ts";
+import { tagName } from "./tag-name.ts";
 
 const itemIn = (sheet: ToleranceSheet, fact: Live): Item | undefined => sheet.items.find((i) => i.id === fact.what.item);
 
@@ -28,16 +28,11 @@ export function freeNotes(context: Context): readonly string[] {
 
 /** What the step's numbers and tags stand for: where the numbered places lie, what each tag is. */
 function explainsOf(context: Context, step: Step): readonly string[] {
-  const { sheet, state, sayer, texts } = context;
+  const { sheet, state, sayer } = context;
   const firstStepOf = (set: string): string | undefined =>
     sheet.steps.find(({ id }) => sheet.items.some((item) => item.step === id && item.tags === set))?.id;
   const tags = state.tags.filter(({ set, description }) => description !== undefined && firstStepOf(set) === step.id);
-  return [
-    ...(step.note === undefined ? [] : [sayer.words(step.note)]),
-    ...tags.map(({ set, tag, description = "" }) =>
-      fill(texts("tag-is"), { set: sayer.words(sheet.tagSets.find((s) => s.id === set)?.title), tag, description }),
-    ),
-  ];
+  return [...(step.note === undefined ? [] : [sayer.words(step.note)]), ...tags.map((tag) => tagName(context, tag))];
 }
 
 interface Entered {

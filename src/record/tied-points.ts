@@ -1,18 +1,13 @@
-import type { SiteMark, Tag, TiedThing, TieTaken } from "../job/index.ts";
+import type { SiteMark, TiedThing, TieTaken } from "../job/index.ts";
 import type { Context } from "./context.ts";
-import { firstTyped } from "./corrections-view.ts";
-import { sayArithmetic } from "./say-arithmetic.ts";
+import { typedText } from "./corrections-view.ts";
+import { tagName } from "./tag-name.ts";
 
 const LONGEST_LETTER = 3;
 
-/** A distance as typed; several readings of it one after the other. */
-export const tieTyped = (context: Context, { facts }: TieTaken): string => facts.map((fact) => firstTyped(context, fact, false)).join(", ");
-
-function tagName({ sheet, sayer, language }: Context, { set: id, tag, description }: Tag): string {
-  const set = sayer.words(sheet.tagSets.find((s) => s.id === id)?.title);
-  const say = sayArithmetic(language);
-  return description === undefined ? say("plan.tag-bare", { set, tag }) : say("plan.tag", { set, tag, description });
-}
+/** A distance as typed and, where that was corrected, as it counts; several readings of it one after the other. */
+export const tieTyped = (context: Context, { facts }: TieTaken): string =>
+  facts.map(({ what }) => typedText(context, what, false)).join(", ");
 
 /** What something that was tied to marks is called. */
 export const tiedName = (context: Context, { item, tag }: TiedThing): string =>

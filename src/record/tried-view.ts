@@ -4,18 +4,22 @@ import { typedText } from "./corrections-view.ts";
 import { aimOf, checkOf } from "./designed.ts";
 import type { TriedView } from "./model-drawn.ts";
 import { sayArithmetic } from "./say-arithmetic.ts";
+import { makeSources } from "./say-sources.ts";
 
-/** What is tried with water: the level once it runs, how far it went down, what it loses a day. */
-const isTried = (check: Check): boolean =>
-  check.function === "loss a day" || check.function === "steady" || aimOf(check) === "expected draw-down";
+const triedBy: ReadonlySet<Check["function"]> = new Set(["loss a day", "steady", "flow as measured", "room for rain"]);
+
+/** What is tried with water: the level once it runs, how far it went down, the flow, what it loses a day, the rain that it has room for. */
+const isTried = (check: Check): boolean => triedBy.has(check.function) || aimOf(check) === "expected draw-down";
 
 /** Start-up and leak tests that somebody has begun, each with its readings, its value and what would settle it. */
 export function triedViews(context: Context): readonly TriedView[] {
-  const { findings, sayer, state, sheet, beforeRework, language } = context;
+  const { findings, sayer, state, sheet, beforeRework, language, settings } = context;
   const say = sayArithmetic(language);
 
-  function readingsOf({ items, minus = [], bucket = [] }: Check, tag: string | undefined): string {
-    const read = [...minus, ...items, ...bucket].flatMap((id) => {
+  const sources = makeSources({ language, units: settings.units });
+
+  function readingsOf({ items, minus = [], bucket = [], weather }: Check, tag: string | undefined): string {
+    const read = [...minus, ...items, ...bucket, ...Object.values(weather ?? {})].flatMap((id) => {
       const title = sayer.words(sheet.items.find((item) => item.id === id)?.title);
       return (state.byItem.get(id) ?? [])
         .filter((fact) => fact.kind === "reading-taken" && fact.what.tag === tag && !beforeRework.has(fact.id))
@@ -38,7 +42,7 @@ export function triedViews(context: Context): readonly TriedView[] {
             ? say("value.doubt", { value: measured, doubt: sayer.doubt(kind, doubt) })
             : measured,
         limit: finding.lower === undefined && finding.upper === undefined ? "" : sayer.limit(finding),
-        says: sayer.finding(finding),
+        says: [sayer.finding(finding), sources(finding)].filter((text) => text !== "").join(" "),
       },
     ];
   }

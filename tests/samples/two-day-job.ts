@@ -69,9 +69,15 @@ const tagNames: Readonly<Record<string, readonly string[]>> = {
   "buried-point": ["1", "2"],
   "fall-spillway": ["A"],
   "edge-stretch": ["A", "B"],
+  "tie-mark": ["A", "B", "C"],
 };
 const namesOf = (set: { readonly id: string; readonly least: number }): readonly string[] =>
   tagNames[set.id] ?? ["A", "B", "C"].slice(0, set.least);
+
+/** Three marks 240 in apart, and everything that is tied to them in the middle: 240 in / √3 = 138.56 in from each. */
+const tieMarks = ["A", "B", "C"] as const;
+const tieNumber = ({ id }: Item): number => Number(/\d+$/.exec(id)?.[0] ?? 1);
+const tieTyped = { toMark: "240 0/16 in", toPoint: "138 9/16 in" } as const;
 
 type LengthOf = (limit: LimitFigure | undefined) => number;
 
@@ -149,6 +155,9 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
     (switches?.on ?? []).every((s) => switchedOn.get(s)) && !(switches?.off ?? []).some((s) => switchedOn.get(s));
   const lengths = lengthsAtAim(sheet, isAsked, lengthBy(lengthsOfDesign(sheet, options.switches ?? {})));
   const otherWays = new Set(sheet.oneOf.flatMap((one) => one.groups.slice(1).flatMap((group) => group.items)));
+  // each mark is tied to those before it
+  const isToLaterMark = (item: Item, tag: string | undefined): boolean =>
+    item.tags === "tie-mark" && tieNumber(item) > tieMarks.findIndex((mark) => mark === tag);
   const untils = new Set(sheet.checks.flatMap((check) => check.until ?? []));
   const timed = new Set(sheet.checks.filter((check) => check.apart !== undefined).flatMap((check) => check.items));
   const order = stepOrder(sheet, options.order);
@@ -180,14 +189,14 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
 
   const wanted = sheet.items.filter(
     (item) =>
-      (item.weight === "holds" || item.weight === "asked") &&
+      (item.weight === "holds" || item.weight === "asked" || item.tags === "tie-mark") &&
       isAsked(item) &&
       !otherWays.has(item.id) &&
       (item.whenNoTagOf === undefined || !tags.some((t) => t.set === item.whenNoTagOf)),
   );
   const instances = wanted.flatMap((item) =>
     item.tags === undefined ? [{ item }] : tags.filter((t) => t.set === item.tags).map((tag) => ({ item, tag })),
-  );
+  ).filter(({ item, tag }: { readonly item: Item; readonly tag?: (typeof tags)[number] }) => !isToLaterMark(item, tag?.tag));
   type Instance = (typeof instances)[number] & { readonly tag?: (typeof tags)[number] };
   const coveringOf = ({ item, tag }: Instance): string | undefined =>
     sheet.oneOf.find((one) => one.groups.some((group) => group.items.includes(item.id)))?.holds ??
@@ -202,6 +211,7 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
     if (item.quantity === "instant") return new Date(worked).toISOString();
     if (item.quantity !== undefined && item.quantity !== "length") return plainText[item.quantity] ?? "1";
     const at = lengths.get(item.id);
+    if (item.fromMark) return item.tags === "tie-mark" ? tieTyped.toMark : tieTyped.toPoint;
     return tapeText(at ?? 12 * INCH);
   };
   const one = ({ item, tag }: Instance, setUp: string | undefined): void => {
@@ -211,8 +221,9 @@ export function twoDayJob(sheet: ToleranceSheet, options: TwoDayOptions): readon
     else if (item.kind === "picture")
       enter("picture-taken", { ...about, photo: (entries.length + 1).toString(16).padStart(64, "0"), bytes: 1, type: "image/jpeg" });
     else {
+      const tie = item.fromMark ? { mark: tieMarks[tieNumber(item) - 1] ?? "", side: "left" } : {};
       const minutes = timed.has(item.id) ? 10 : 1;
-      const what = { ...about, typed: typedFor(item), unit: item.unit?.inch ?? "in", ...(setUp === undefined ? {} : { setUp }) };
+      const what = { ...about, typed: typedFor(item), unit: item.unit?.inch ?? "in", ...(setUp === undefined ? {} : { setUp }), ...tie };
       enter("reading-taken", { ...what, ...(late ? { at: worked + minutes * MINUTE } : {}) }, minutes);
     }
   };

@@ -1,9 +1,10 @@
-import { certain, product, quotient, rectangular, withSource } from "../../doubt/index.ts";
+import { certain, product, quotient, rectangular, type Uncertain, withSource } from "../../doubt/index.ts";
 import { type Outcome, ok, refuse } from "../../outcome/index.ts";
 import { type CordReach, cordReach, type VoltageDrop, voltageDrop, type WireSize, wireSizes } from "../../power/index.ts";
+import type { FigureSource } from "../figures.ts";
 import { basinHeight } from "./basin-figures.ts";
 import { andThen, type Known, known, orElse, pick, together, work } from "./known.ts";
-import type { Stated } from "./stated.ts";
+import { type Stated, statedBy } from "./stated.ts";
 import { POWER_FACTOR, POWER_FACTOR_HALF_WIDTH } from "./vocabulary.ts";
 
 /** How far the pump's cord reaches along its way; figures with their caution, never a verdict. */
@@ -38,3 +39,7 @@ export const drop = (stated: Stated): Known<VoltageDrop> =>
     }),
     voltageDrop,
   );
+
+/** Share of the nominal voltage that a wire's run as it was measured (metres, one way) loses. */
+export const dropAlong = (source: FigureSource, wireRun: Uncertain): Known<Uncertain> =>
+  pick(drop(statedBy(source, { wireRun })), ({ share }) => share);

@@ -6,12 +6,13 @@ import {
   type SetOutDesign,
   type SetOutFigure,
   type SetOutLimits,
+  type SetOutPlace,
   setOut,
 } from "../../geometry/index.ts";
 import type { Outcome } from "../../outcome/index.ts";
 import type { FigureSource } from "../figures.ts";
 import { basinHeight } from "./basin-figures.ts";
-import { fromOutcome, ifKnown, type Known } from "./known.ts";
+import { fromOutcome, ifKnown, type Known, pick } from "./known.ts";
 import { type Stated, statedBy } from "./stated.ts";
 import type { Instead, NumberKey } from "./vocabulary.ts";
 
@@ -52,3 +53,19 @@ export function rodTargets(
   const design = heightsFromDesign(designOf(statedBy(source, instead)), limits);
   return design.ok ? setOut(design.value.heights, markReading, markOverGrade) : design;
 }
+
+/** Heights over finished grade by the design, and the figures that each missing place waits for. */
+export const setOutHeights = (
+  source: FigureSource,
+  limits?: SetOutLimits,
+): Known<{
+  readonly heights: DesignHeights["heights"];
+  readonly missing: readonly { place: SetOutPlace; figures: readonly NumberKey[] }[];
+}> =>
+  pick(heights(statedBy(source), limits), ({ heights: known, missing }) => ({
+    heights: known,
+    missing: missing.map(({ place, figures }) => ({ place, figures: figures.map(keyOfSetOut) })),
+  }));
+
+/** A figure of design or kit card with its doubt, SI; undefined where nobody said it or it does not read. */
+export const designFigure = (source: FigureSource, key: NumberKey): Uncertain | undefined => ifKnown(statedBy(source).number(key));

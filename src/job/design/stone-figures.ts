@@ -1,9 +1,11 @@
 import type { Uncertain } from "../../doubt/index.ts";
 import { boulderWeight, type StoneAgainstLoad, stoneAgainstLoad } from "../../water/index.ts";
+import type { FigureSource } from "../figures.ts";
 import { basinPlan } from "./basin-figures.ts";
 import { andThen, fromOutcome, ifKnown, type Known, known, pick, statedOr, together, work } from "./known.ts";
-import type { Stated } from "./stated.ts";
+import { type Stated, statedBy } from "./stated.ts";
 import type { DesignSwitches } from "./switches.ts";
+import type { Instead } from "./vocabulary.ts";
 
 const boulderSizes = (stated: Stated) =>
   together({ length: stated.number("boulderLength"), width: stated.number("boulderWidth"), height: stated.number("boulderHeight") });
@@ -25,3 +27,7 @@ export function stone(stated: Stated, switches: DesignSwitches): Known<StoneAgai
     (on) => fromOutcome(stoneAgainstLoad(on, load === undefined ? undefined : { kind: "in all", mass: load })),
   );
 }
+
+/** The same with what was measured in the place of the design's figures. */
+export const stoneOnLid = (source: FigureSource, switches: DesignSwitches, instead: Instead): Known<StoneAgainstLoad> =>
+  stone(statedBy(source, instead), switches);

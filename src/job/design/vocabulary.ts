@@ -151,6 +151,8 @@ export const designFigures = {
   fittingBelowRim: planned("length", inch),
   lipOverGrade: planned("length", inch),
   linerEdgeOverLip: planned("length", inch),
+  /** The height mark above finished grade; below it, less than zero. A reading of both from one set-up goes before it. */
+  markOverGrade: planned("length", inch),
 } as const satisfies Readonly<Record<string, DesignFigure>>;
 
 export type FigureKey = keyof typeof designFigures;

@@ -40,6 +40,23 @@ export function basinBounds(basin: DrawnBasin): readonly Place[] {
   ];
 }
 
+const ROUND = 24;
+
+/** Places along its outline, near enough to each other that no letters fit in between. */
+export function basinEdge(basin: DrawnBasin): readonly Place[] {
+  if ("length" in basin) {
+    const corners = cornersOf(basin);
+    return corners.flatMap((from, i) => {
+      const to = corners[(i + 1) % corners.length] ?? from;
+      return [0, 0.2, 0.4, 0.6, 0.8].map((share) => ({ x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share }));
+    });
+  }
+  return Array.from({ length: ROUND }, (_, i) => {
+    const angle = (2 * Math.PI * i) / ROUND;
+    return { x: basin.x + (basin.diameter / 2) * Math.cos(angle), y: basin.y + (basin.diameter / 2) * Math.sin(angle) };
+  });
+}
+
 /** Its outline to its size; thin where its turn is not known. `toPaper`: millimetres of paper in one micrometre. */
 export function basinShapes(basin: DrawnBasin, paper: (place: Place) => PaperPoint, toPaper: number): readonly DrawnShape[] {
   if ("diameter" in basin) return [circle("buried", paper(basin), (basin.diameter / 2) * toPaper)];

@@ -3,9 +3,9 @@ import type { DrawnAs, PlaceOnPlan } from "../../job/index.ts";
 import { type Outcome, ok } from "../../outcome/index.ts";
 import type { DrawingView, DrawnShape, PaperPoint } from "../model-drawn.ts";
 import type { SayArithmetic } from "../say-arithmetic.ts";
-import { basinBounds, basinShapes, type DrawnBasin } from "./plan-basin.ts";
+import { basinBounds, basinEdge, basinShapes, type DrawnBasin } from "./plan-basin.ts";
 import { dimensions } from "./plan-lettering.ts";
-import { AWAY, balloon, markSign, northArrow, pointSign } from "./plan-signs.ts";
+import { AWAY, balloon, freestCorner, markSign, northArrow, pointSign } from "./plan-signs.ts";
 import { scaleBar, scaleSaid, scalesFor, type Units } from "./scale-said.ts";
 import { at, direction, onPaper, placedAt, shifted } from "./strokes.ts";
 
@@ -116,7 +116,8 @@ export function planDrawing(toDraw: PlanToDraw, say: SayArithmetic): Outcome<Dra
     const [start, end] = [places.get(from), places.get(to)];
     return start === undefined || end === undefined ? [] : [{ from: start, to: end, text }];
   });
-  const occupied = [...places.values()].flatMap((place) => [place, shifted(place, out(place), AWAY)]);
+  const signs = [...places.values()].flatMap((place) => [place, shifted(place, out(place), AWAY)]);
+  const occupied = [...signs, ...(basin ? basinEdge(basin).map(paper) : [])];
   const shapes: readonly DrawnShape[] = [
     ...(basin ? basinShapes(basin, paper, toPaper) : []),
     ...dimensions(measured, occupied),
@@ -124,7 +125,7 @@ export function planDrawing(toDraw: PlanToDraw, say: SayArithmetic): Outcome<Dra
     ...[...places].flatMap(([sign, place]) => balloon(place, out(place), sign)),
     ...marks.map((mark) => markSign(paper(mark))),
     ...points.flatMap((point) => pointSign(point.drawnAs, paper(point))),
-    ...(north ? northArrow(at(WIDTH - 14, height - 12), onPaperAlong(north.along), say("plan.north-letter")) : []),
+    ...(north ? northArrow(freestCorner(WIDTH, height, occupied, measured), onPaperAlong(north.along), say("plan.north-letter")) : []),
     ...scaleBar(fit.scale, units, MARGIN.side, height - 5),
   ];
   const names = (list: readonly string[]): string => (list.length === 0 ? say("plan.none") : list.join("; "));

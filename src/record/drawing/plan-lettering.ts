@@ -14,7 +14,7 @@ const between = (from: PaperPoint, to: PaperPoint, share: number): PaperPoint =>
   at(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share);
 
 /** How far a place is from a line between two others, millimetres. */
-function offLine(place: PaperPoint, { from, to }: Measured): number {
+export function offLine(place: PaperPoint, { from, to }: Omit<Measured, "text">): number {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const square = dx * dx + dy * dy;
   const share = square === 0 ? 0 : Math.min(1, Math.max(0, ((place.x - from.x) * dx + (place.y - from.y) * dy) / square));

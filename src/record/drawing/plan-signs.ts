@@ -1,5 +1,6 @@
 import type { DrawnAs } from "../../job/index.ts";
 import type { DrawnShape, PaperPoint } from "../model-drawn.ts";
+import { type Measured, offLine } from "./plan-lettering.ts";
 import { at, circle, direction, line, shifted, upFrom, wordsThrough } from "./strokes.ts";
 
 /** A mark: a filled triangle round its place. */
@@ -51,6 +52,22 @@ export function balloon(place: PaperPoint, out: PaperPoint, text: string): reado
 }
 
 const ARROW = 6;
+
+/** Farther off than this is free enough for the arrow: its own half and the half of a balloon, millimetres. */
+const ARROW_CLEAR = 15;
+
+/** The corner for the north arrow: the lower right one, or else the one that stands farthest off everything drawn. */
+export function freestCorner(width: number, height: number, occupied: readonly PaperPoint[], lines: readonly Measured[]): PaperPoint {
+  const [left, right, top, bottom] = [14, width - 14, 13, height - 13];
+  const clear = (place: PaperPoint): number =>
+    Math.min(
+      ARROW_CLEAR,
+      ...occupied.map((other) => offLine(place, { from: other, to: other })),
+      ...lines.map((line) => offLine(place, line)),
+    );
+  const corners = [at(right, bottom), at(right, top), at(left, top)];
+  return corners.reduce((best, other) => (clear(other) > clear(best) ? other : best));
+}
 
 /** An arrow that points north, round a place. */
 export function northArrow(centre: PaperPoint, along: PaperPoint, letter: string): readonly DrawnShape[] {

@@ -140,6 +140,7 @@ export const designEn = {
   "figure.fittingBelowRim": "Wall fitting below the rim",
   "figure.lipOverGrade": "Spillway lip above finished grade",
   "figure.linerEdgeOverLip": "Liner edge above the lip",
+  "figure.markOverGrade": "Height mark above finished grade",
   "expected.basinGross": "Water in the full basin",
   "expected.waterPerInch": "Water per inch of depth",
   "expected.waterPerCentimetre": "Water per centimetre of depth",

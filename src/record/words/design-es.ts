@@ -145,6 +145,7 @@ export const designEs: Readonly<Record<DesignWord, string>> = {
   "figure.fittingBelowRim": "Conector de pared bajo el borde",
   "figure.lipOverGrade": "Labio sobre el nivel terminado",
   "figure.linerEdgeOverLip": "Orilla de la membrana sobre el labio",
+  "figure.markOverGrade": "Marca de altura sobre el nivel terminado",
   "expected.basinGross": "Agua en el depósito lleno",
   "expected.waterPerInch": "Agua por pulgada de profundidad",
   "expected.waterPerCentimetre": "Agua por centímetro de profundidad",

@@ -18,7 +18,7 @@ export const designPageEs: Readonly<Record<DesignPageWord, string>> = {
   "heading.of": "de",
   "standing.enough": "Alcanza: {numbers}.",
   "standing.not enough": "Hay que cambiar: {numbers}.",
-  "standing.too close to call": "Demasiado justo para decidir: {numbers}.",
+  "standing.too close to call": "Muy justo para decidir: {numbers}.",
   "standing.not known": "Aún no se sabe: {numbers}.",
   "standing.ask": "Hay que preguntar: {numbers}.",
   "state.velocity.enough": "menos de lo aconsejado",

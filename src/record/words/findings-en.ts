@@ -32,6 +32,8 @@ export const findingsEn = {
   "picture.not-looked-at": "{title}: picture taken; nobody has looked at it yet.",
   "picture.cannot-tell": "{title}: picture taken; a person looked at it and could not tell.",
   "picture.does-not-show": "{title}: picture taken, but a person looked at it and it does not show it.",
+  "picture.after-covering":
+    "{title}: by its times this picture was taken at {takenInstant} ± {takenDoubtDuration}, after it was covered at {coveredInstant} ± {coveredDoubtDuration}: too close to call. A clock may be off, or the covering was said too early.",
   "picture.unreadable": "{title}: picture taken, but it cannot be read.",
   "answer.within": "{title}: {choice}.",
   "answer.outside": "{title}: {choice}. That is not what the work needs.",
@@ -52,6 +54,7 @@ export const findingsEn = {
   "also.so-far": "So far only: the height mark has not been read again.",
   "also.costs": "It costs {costs} of water.",
   "also.wins": "A low intake wins {least} to {most} of water ({shallow} to {deep}; {origin}).",
+  "also.looked": "Looked at by {name}, {lookedInstant}.",
   "also.place": "Most at: {place}.",
   "also.concession": "Accepted as built by {name}: {reason}",
   "also.departure": "Inside a departure agreed beforehand with {name}: {reason}",

@@ -35,6 +35,8 @@ export const findingsEs: Readonly<Record<FindingSentence, string>> = {
   "picture.not-looked-at": "{title}: foto tomada; nadie la ha mirado todavía.",
   "picture.cannot-tell": "{title}: foto tomada; una persona la miró y no pudo saberlo.",
   "picture.does-not-show": "{title}: foto tomada, pero una persona la miró y no lo muestra.",
+  "picture.after-covering":
+    "{title}: según sus horas, esta foto se tomó a las {takenInstant} ± {takenDoubtDuration}, después de que se cubriera a las {coveredInstant} ± {coveredDoubtDuration}: demasiado justo para decidir. Puede que un reloj esté desajustado o que se haya dicho cubierto antes de tiempo.",
   "picture.unreadable": "{title}: foto tomada, pero no se puede leer.",
   "answer.within": "{title}: {choice}.",
   "answer.outside": "{title}: {choice}. No es lo que el trabajo necesita.",
@@ -56,6 +58,7 @@ export const findingsEs: Readonly<Record<FindingSentence, string>> = {
   "also.so-far": "Solo por ahora: la marca de altura no se ha leído otra vez.",
   "also.costs": "Cuesta {costs} de agua.",
   "also.wins": "Una toma baja gana de {least} a {most} de agua ({shallow} a {deep}; {origin}).",
+  "also.looked": "Mirada por {name}, {lookedInstant}.",
   "also.place": "Lo más, en: {place}.",
   "also.concession": "Aceptado como quedó por {name}: {reason}",
   "also.departure": "Dentro de una desviación acordada de antemano con {name}: {reason}",

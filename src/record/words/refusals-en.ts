@@ -127,13 +127,17 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
   "photo-hash-differs": "The photo that arrived is not the one that was announced. Send it again; the phone keeps the original.",
   "photo-too-large": "The photo's file is over 25 MB. Take it again with the camera's ordinary setting, not as a raw file.",
   "photo-empty": "The photo's file is empty. Take the picture again while it can still be seen.",
-  "photo-type": "This file is not a photo that can be read here. Send the camera's own file: JPEG, HEIC, AVIF, PNG or WebP.",
+  "photo-type": "This file is not a photo that can be read here. Send the camera's own file: JPEG, HEIC, AVIF, PNG, WebP or GIF.",
+  "photo-is-film":
+    "This file is a video, and a record holds photos. Stop the video where it shows the thing, keep that frame as a photo, and send the photo.",
   "photo-length-required":
     "The photo was sent without its size. Bring the program on the phone up to date and send it again; the phone keeps it.",
   "photo-length-differs": "The photo did not arrive whole. Send it again where the signal is better; the phone keeps it.",
   "photo-unknown": "This photo has not arrived. Open the program on the phone that took it and let it send.",
   "photo-unreadable":
     "The photo's file cannot be opened as a picture. Send the camera's own file once more, or take it again while it can still be seen.",
+  "photo-not-whole":
+    "The photo's file is not whole: {percent} % of its rows can be read. Send it again from the phone that took it, or take it again while it can still be seen.",
   "photo-too-many-pixels": "The photo has more than 60 million pixels. Take it again with the camera's ordinary setting.",
   "photo-not-read-yet": "The photo has arrived and waits to be read. Try again in a minute.",
 

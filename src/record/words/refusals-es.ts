@@ -126,12 +126,17 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
   "photo-hash-differs": "La foto que llegó no es la que se anunció. Mándela otra vez; el teléfono guarda la original.",
   "photo-too-large": "El archivo de la foto pasa de 25 MB. Tómela otra vez con el ajuste normal de la cámara, no como archivo RAW.",
   "photo-empty": "El archivo de la foto está vacío. Tome la foto otra vez mientras todavía se pueda ver.",
-  "photo-type": "Este archivo no es una foto que se pueda leer aquí. Mande el archivo propio de la cámara: JPEG, HEIC, AVIF, PNG o WebP.",
+  "photo-type":
+    "Este archivo no es una foto que se pueda leer aquí. Mande el archivo propio de la cámara: JPEG, HEIC, AVIF, PNG, WebP o GIF.",
+  "photo-is-film":
+    "Este archivo es un video, y el registro lleva fotos. Detenga el video donde se ve la cosa, guarde ese cuadro como foto y mande la foto.",
   "photo-length-required": "La foto se mandó sin su tamaño. Actualice el programa del teléfono y mándela otra vez; el teléfono la guarda.",
   "photo-length-differs": "La foto no llegó completa. Mándela otra vez donde haya mejor señal; el teléfono la guarda.",
   "photo-unknown": "Esta foto no ha llegado. Abra el programa en el teléfono que la tomó y deje que la mande.",
   "photo-unreadable":
     "El archivo de la foto no se abre como imagen. Mande otra vez el archivo propio de la cámara, o tómela de nuevo mientras todavía se pueda ver.",
+  "photo-not-whole":
+    "El archivo de la foto no está completo: se puede leer el {percent} % de sus filas. Mándela otra vez desde el teléfono que la tomó, o tómela de nuevo mientras todavía se pueda ver.",
   "photo-too-many-pixels": "La foto tiene más de 60 millones de píxeles. Tómela otra vez con el ajuste normal de la cámara.",
   "photo-not-read-yet": "La foto ya llegó y espera a que se lea. Pruebe otra vez en un minuto.",
 

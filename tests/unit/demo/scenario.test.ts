@@ -12,6 +12,7 @@ import {
   jobState,
   leftToDoFor,
   momentOf,
+  sitePlaced,
   verdicts,
 } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
@@ -146,17 +147,110 @@ describe("the pump's curve on its kit card", () => {
     expect([before?.verdict, after?.verdict]).toEqual(["within", "too close to call"]);
   });
 
+  test("changed, it changes what the measured flow is compared with, and its finding", async () => {
+    const flow: Expected = { check: "flow-measured", verdict: "within", arithmetic: "" };
+    const [own, weaker, stronger] = [
+      await play(courtyard),
+      await withCurve("0 gpm 9 ft; 10 gpm 6 ft; 20 gpm 0 ft"),
+      await withCurve("0 gpm 22 ft; 20 gpm 19 ft; 45 gpm 12 ft; 70 gpm 0 ft"),
+    ];
+    const [before, less, more] = [own, weaker, stronger].map((state) => found(findings(state), flow));
+    expect([before?.says.key, less?.says.key, more?.says.key]).toEqual(["flow.as-expected", "flow.off-card", "flow.less"]);
+    expect([before?.verdict, less?.verdict, more?.verdict]).toEqual(["within", "outside", "outside"]);
+    expect([before?.aim, less?.aim, more?.aim]).toEqual([own, weaker, stronger].map(flowOf));
+    expect(more?.value).toBe(before?.value);
+    expect(more?.explains).toHaveLength(5);
+  });
+
   test("a figure of the design taken away, the finding names it and the rest still computes", async () => {
     const state = await enter({ ...courtyard, figures: { ...courtyard.figures, streamDepth: "unknown" } });
     const waiting = findings(state).filter(({ unknown }) => unknown);
-    expect(waiting.map(({ check, verdict, unknown }) => [check, verdict, unknown])).toEqual([["draw-down", "not taken", ["streamDepth"]]]);
+    // what the lid carries is not stated on its card either way
+    expect(waiting.map(({ check, verdict, unknown }) => [check, verdict, unknown])).toEqual([
+      ["draw-down", "not taken", ["streamDepth"]],
+      ["stone-load", "not taken", ["lidLoad"]],
+    ]);
   });
+});
+
+test("every value with a doubt has its largest contributors, three at most, the largest first", async () => {
+  // a time is doubtful by the phones' clocks and nothing else
+  const valued = [...findings(await play(courtyard)), ...findings(await play(sideYard))].filter(
+    ({ doubt, kind }) => (doubt ?? 0) > 0 && kind !== "duration",
+  );
+  expect(valued.length).toBeGreaterThan(20);
+  for (const { check, contributors = [] } of valued) {
+    const u = contributors.map((one) => one.u);
+    expect([check, u.length > 0 && u.length <= 3, [...u].sort((a, b) => b - a)]).toEqual([check, true, u]);
+  }
 });
 
 test("the second job's glue session counts down by the table", async () => {
   const state = await play(sideYard);
   const cure = findings(state).find(({ check }) => check === "cure-passed");
   expect(cure?.from).toBe(moment("13 21:18"));
+});
+
+describe("where the first job's marks and buried points lie", () => {
+  /** Chosen before anything was measured, inches; the tapes say the distances between them to the nearest quarter. */
+  const chosen: Readonly<Record<string, readonly [number, number]>> = {
+    A: [0, 0],
+    B: [190.5, 0],
+    C: [130.5, 170.5],
+    "basin-tie ": [40.25, 90.25],
+    "point-tie 1": [90.5, 90.25],
+    "point-tie 2": [176.25, 90.5],
+    "crossing-tie 1": [121.25, 90.25],
+    "lid-tie ": [48.25, 96.25],
+    "outlet-tie ": [-48.5, 3.75],
+  };
+
+  test("is found again from the tapes alone, all of it, within a quarter of an inch", async () => {
+    const { plan, left, refusal } = sitePlaced(await play(courtyard), "all");
+    expect([left, refusal]).toEqual([[], undefined]);
+    const placed = [
+      ...(plan?.marks ?? []).map(({ name, x, y }) => ({ name: name.slice(0, 1), x, y })),
+      ...(plan?.points ?? []).flatMap((point) => (point.state === "placed" ? [point] : [])),
+    ];
+    expect(placed.map(({ name }) => name).sort()).toEqual(Object.keys(chosen).sort());
+    for (const { name, x, y } of placed) {
+      const [east = Number.NaN, north = Number.NaN] = chosen[name] ?? [];
+      expect(Math.hypot(x / 25_400 - east, y / 25_400 - north), name).toBeLessThan(0.25);
+    }
+  });
+
+  test("every tape is the distance between the chosen places to its nearest quarter of an inch", () => {
+    const letters = { sill: "A", gate: "B", wall: "C" } as const;
+    const markOf = (item: string): string => {
+      const said = courtyard.marks?.[item] ?? "";
+      return letters[said.includes("sill") ? "sill" : said.includes("gate") ? "gate" : "wall"];
+    };
+    const tapes = courtyard.crew.filter((line) => Array.isArray(line) && /-tie-\d$/.test(line[1]));
+    expect(tapes.length).toBe(18);
+    for (const line of tapes) {
+      const [, item = "", typed = "", tag = ""] = line as readonly string[];
+      const [, feet, inches, over, under] = /^(\d+) ft (\d+)(?: (\d)\/(\d))?$/.exec(typed) ?? [];
+      const read = Number(feet) * 12 + Number(inches) + (under === undefined ? 0 : Number(over) / Number(under));
+      const own = item.startsWith("mark") ? tag : `${item.replace(/-\d$/, "")} ${tag}`;
+      const [from, to] = [chosen[markOf(item)], chosen[own]];
+      if (from === undefined || to === undefined) throw new Error(`${item} ${tag}`);
+      expect(read, `${item} ${tag}`).toBe(Math.round(Math.hypot(to[0] - from[0], to[1] - from[1]) * 4) / 4);
+    }
+  });
+
+  test("stake, rim and mark stand alike in both set-ups: the laser was set up anew, the ground was not", () => {
+    const read = (item: string): readonly number[] =>
+      courtyard.crew.flatMap((line) => {
+        if (!Array.isArray(line) || line[1] !== item) return [];
+        const [, whole, over, under] = /^(\d+) (\d+)\/(\d+)$/.exec(line[2]) ?? [];
+        return [Number(whole) + Number(over) / Number(under)];
+      });
+    const below = (item: string): readonly number[] => read(item).map((rod, i) => rod - (read("mark-first")[i] ?? Number.NaN));
+    // 36 15/16 - 28 5/16 = 8 5/8; 36 3/16 - 27 9/16 = 8 5/8
+    expect(below("stake-at-grade")).toEqual([8.625, 8.625]);
+    // the tank went back on its bed as high as before: 13 5/8 at the fitting both times
+    expect(below("rim-place-1")).toEqual([13.625, 13.625]);
+  });
 });
 
 describe("what the demo's first job says besides", () => {
@@ -178,7 +272,7 @@ describe("what the demo's first job says besides", () => {
     const state = await play(courtyard);
     expect(state.tags.filter(({ description }) => description === undefined)).toEqual([]);
     const ties = sheet.items.filter(({ fromMark }) => fromMark).flatMap(({ id }) => state.byItem.get(id) ?? []);
-    expect(ties.length).toBe(7);
+    expect(ties.length).toBe(18);
     expect(ties.filter(({ what }) => typeof what.mark !== "string")).toEqual([]);
     expect(found(findings(state), { check: "tie-marks", verdict: "within", arithmetic: "" })?.verdict).toBe("within");
   });

@@ -70,6 +70,8 @@ describe("let in", () => {
     ["reading-taken", reading({ item: "cold-read", typed: "-4", unit: "°F" }), "crew"],
     ["reading-taken", reading({ item: "joint-read", tag: "A" }), "crew"],
     ["picture-taken", picture(), "crew"],
+    // of the tape, beside what was read on it
+    ["picture-taken", picture({ item: "depth-read" }), "crew"],
     ["answered", { item: "is-it-dry", choice: "is-wet" }, "crew"],
     ["does-not-apply", about({ item: "depth-read" }, { role: "crew" }), "crew"],
     ["could-not-be-taken", about({ check: "joint-check", tag: "A" }), "crew"],
@@ -117,7 +119,7 @@ describe("refused", () => {
     ["entry-shape what/replace", "corrected", { entry: { id: "the-depth", digest: "" }, reason: "x", replace: { typed: 5 } }, "crew"],
     // what it names
     ["entry-unknown-item what/item", "reading-taken", reading({ item: "no-such" }), "crew"],
-    ["entry-unknown-item what/item", "picture-taken", picture({ item: "depth-read" }), "crew"],
+    ["entry-unknown-item what/item", "picture-taken", picture({ item: "is-it-dry" }), "crew"],
     ["entry-unknown-item what/item", "received-otherwise", picture({ item: "no-such", how: "post" }), "office"],
     ["entry-unknown-item what/choice", "answered", { item: "is-it-dry", choice: "is-damp" }, "crew"],
     ["entry-unknown-item what/placing", "reading-taken", reading({ placing: "thin-air" }), "crew"],

@@ -55,7 +55,7 @@ test("the straight-edge costs water as the set-up does: 45 in square, 1/4 in acr
   // 45 x 45 x 1/4 / 2 / 231 = 1.0958 gal
   expect((b.finding("gap-check").costs?.value ?? 0) / GALLON_ML).toBeCloseTo(1.0958, 3);
   const own = defaultSheet()
-    .checks.filter(({ costs }) => costs)
+    .checks.filter(({ costs }) => costs === "water lost to tilt")
     .map(({ id }) => id);
   expect(own).toEqual([
     "level-along",

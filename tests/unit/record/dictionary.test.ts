@@ -5,6 +5,8 @@ import { sheetFaults } from "#core/job/index.ts";
 import { type RefusalCode, refusalCodes } from "#core/outcome/index.ts";
 import { type LengthUnit, readLength, readQuantity } from "#core/reading/index.ts";
 import { fill } from "#core/record/say.ts";
+import { aheadEn } from "#core/record/words/ahead-en.ts";
+import { aheadEs } from "#core/record/words/ahead-es.ts";
 import { arithmeticEn } from "#core/record/words/arithmetic-en.ts";
 import { arithmeticEs } from "#core/record/words/arithmetic-es.ts";
 import { designEn } from "#core/record/words/design-en.ts";
@@ -16,10 +18,14 @@ import { findingsEs } from "#core/record/words/findings-es.ts";
 import { type HeadingKey, headingKeys } from "#core/record/words/heading-keys.ts";
 import { headingsEn } from "#core/record/words/headings-en.ts";
 import { headingsEs } from "#core/record/words/headings-es.ts";
+import { pictureFactsEn } from "#core/record/words/picture-facts-en.ts";
+import { pictureFactsEs } from "#core/record/words/picture-facts-es.ts";
 import { recordEn } from "#core/record/words/record-en.ts";
 import { recordEs } from "#core/record/words/record-es.ts";
 import { refusalsEn } from "#core/record/words/refusals-en.ts";
 import { refusalsEs, wantedEs } from "#core/record/words/refusals-es.ts";
+import { waterEn } from "#core/record/words/water-en.ts";
+import { waterEs } from "#core/record/words/water-es.ts";
 import tenItems from "../../samples/sheets/ten-items.json" with { type: "json" };
 import { keptOffEnglish, keptOffSpanish, kinderWords } from "./kept-off.ts";
 
@@ -34,9 +40,12 @@ const pairs: readonly Pair[] = [
   { name: "refusals", en: refusalsEn, es: refusalsEs },
   { name: "headings", en: headingsEn, es: headingsEs },
   { name: "findings", en: findingsEn, es: findingsEs },
+  { name: "water", en: waterEn, es: waterEs },
+  { name: "ahead", en: aheadEn, es: aheadEs },
   { name: "record", en: recordEn, es: recordEs },
   { name: "arithmetic", en: arithmeticEn, es: arithmeticEs },
   { name: "design", en: designEn, es: designEs },
+  { name: "picture facts", en: pictureFactsEn, es: pictureFactsEs },
   { name: "design page", en: designPageEn, es: designPageEs },
 ];
 const own = pairs.slice(0, 2);

@@ -7,6 +7,7 @@ import { recordOf } from "../../helpers/record.ts";
 const words = (en: string) => ({ en });
 const tie = (id: string, tags: string) => lengthItem(id, { weight: "asked", tags, fromMark: true });
 const sheet: ToleranceSheet = bench({
+  figures: [{ id: "markBearing", title: words("Bearing"), kind: "count", unit: "1", from: "design" }],
   tagSets: [
     { id: "tie-mark", title: words("Mark"), least: 0, coverings: ["bury-it"] },
     { id: "buried-point", title: words("Point"), least: 0, coverings: ["bury-it"] },
@@ -14,6 +15,18 @@ const sheet: ToleranceSheet = bench({
   items: [
     ...["mark-tie-1", "mark-tie-2"].map((id) => tie(id, "tie-mark")),
     ...["point-tie-1", "point-tie-2", "point-tie-3"].map((id) => tie(id, "buried-point")),
+  ],
+  checks: [
+    {
+      id: "point-found",
+      step: "step-one",
+      title: words("Place"),
+      function: "found by ties",
+      items: ["point-tie-1", "point-tie-2", "point-tie-3"],
+      kind: "length",
+      weight: "asked",
+      upper: 101_600,
+    },
   ],
 });
 
@@ -91,6 +104,35 @@ describe("the plan", () => {
     const typed = [40, 30, 50, 50, 41.25, 76.125].map((inches) => inches * 25.4);
     expect(lengths).toHaveLength(typed.length);
     for (const [i, length] of lengths.entries()) expect(Math.abs(length - (typed[i] ?? 0))).toBeLessThan(8);
+  });
+
+  it("carries a distance as it counts once it was corrected", () => {
+    const b = site();
+    const [tie] = b.ledger().entries.filter(({ what }) => (what as { typed?: string }).typed === "41 1/4");
+    b.enter("corrected", { entry: { id: tie?.id ?? "", digest: tie?.digest ?? "" }, reason: "misread", replace: { typed: "41 3/16" } });
+    const plan = planOf(b);
+    expect(lettering(drawn(plan))).toContain("41 3/16 in");
+    expect(plan.tied.find(({ sign }) => sign === "1")?.ties).toBe("A 50 in; B 41 3/16 in; C 76 1/8 in");
+  });
+
+  it("says in its finding what it says in its table: rounded up, with no doubt beside a doubt", () => {
+    const { plan, findings } = recordOf(site().ledger());
+    const finding = findings.find(({ check }) => check === "point-found");
+    expect(plan?.tied[3]?.place).toContain(`± ${finding?.value} the worse way`);
+    expect(finding?.says).toContain(`found again within ${finding?.value} of where it was tied`);
+    expect(finding?.doubt).toBeUndefined();
+  });
+
+  it("keeps the north arrow off marks, signs and lines", () => {
+    const b = site();
+    b.enter("design-set", { figures: { markBearing: { typed: "112", unit: "1" } } });
+    const view = drawn(planOf(b));
+    expect(view.scale).toContain("North by compass: the line from A to B bears 112°.");
+    const [x, y] = signAt(view, "N");
+    for (const sign of ["A", "B", "C", "1"]) {
+      const [atX, atY] = signAt(view, sign);
+      expect(Math.hypot(x - atX, y - atY), sign).toBeGreaterThan(5);
+    }
   });
 
   it("names what two ties leave open, and draws it once the side is said", () => {

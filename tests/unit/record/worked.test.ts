@@ -21,6 +21,7 @@ const sheet: ToleranceSheet = bench({
     lengthItem("rim-down", asked),
     lengthItem("water-rest", asked),
     lengthItem("water-runs", asked),
+    lengthItem("cover-read", asked),
     lengthItem("last-joint", { ...asked, quantity: "instant", tags: "glue-session" }),
     lengthItem("how-cold", { ...asked, quantity: "temperature", tags: "glue-session" }),
     lengthItem("can-time", { ...asked, quantity: "duration" }),
@@ -45,6 +46,7 @@ const sheet: ToleranceSheet = bench({
       aim: { function: "expected draw-down" },
       upper: { function: "expected draw-down", offset: inch },
     }),
+    check("cover-deep", { function: "single value", items: ["cover-read"], lower: 8 * inch, shows: "depth of cover" }),
     check("cured-yet", {
       function: "time passed since",
       items: ["last-joint"],
@@ -129,9 +131,7 @@ describe("the section", () => {
         "pipe run 18 ft 0 in (design)",
       ]),
     );
-    expect(section?.notes).toEqual([
-      "Missing for this drawing: water running; depth of cover (its reading, where taken, stands under its step).",
-    ]);
+    expect(section?.notes).toEqual(["Missing for this drawing: water running; least depth of cover."]);
     expect(section?.drawing.scale).toContain("are not to scale");
   });
 
@@ -146,6 +146,22 @@ describe("the section", () => {
       return from && to && from.x === to.x ? [Math.round((Math.abs(to.y - from.y) * ratio) / 25.4)] : [];
     });
     expect(upright.toSorted((a, b) => a - b)).toEqual([3, 4, 28, 48]);
+  });
+
+  it("draws the top of the pipe under its least depth of cover, to the scale of its heights", () => {
+    const b = job();
+    b.read("water-rest", "3 1/2");
+    b.read("water-runs", "7 1/2");
+    b.read("cover-read", "11 1/2");
+    const { section } = recordOf(b.ledger());
+    expect(section?.notes).toEqual([]);
+    expect(lettering(section?.drawing)).toEqual(expect.arrayContaining(["least depth of cover", "11 1/2 in (measured)"]));
+    const ratio = Number(/1 : (\d+)/.exec(section?.drawing.scale ?? "")?.[1]);
+    const lines = (stroke: string) =>
+      (section?.drawing.shapes ?? []).flatMap((one) => (one.shape === "line" && one.stroke === stroke ? [one.points] : []));
+    const [grade] = lines("ground");
+    const [pipe] = lines("buried");
+    expect((((pipe?.[0]?.y ?? 0) - (grade?.[0]?.y ?? 0)) * ratio) / 25.4).toBeCloseTo(11.5, 1);
   });
 
   it("is not there without rim and depth", () => {

@@ -86,6 +86,13 @@ describe("the default tolerance sheet", () => {
       "level-along-round",
       "level-across-round",
       "rim-moved",
+      "marks-found",
+      "points-found",
+      "crossings-found",
+      "splices-found",
+      "lid-found",
+      "basin-found",
+      "outlet-found",
     ]);
   });
 
@@ -104,7 +111,7 @@ describe("the default tolerance sheet", () => {
     ]);
     expect(sheet.items.filter(({ marks }) => marks === "first running").map(({ kind }) => kind)).toEqual(["picture"]);
     expect(sheet.items.filter(({ fromMark }) => fromMark).map(({ quantity }) => quantity)).toEqual(
-      Array.from({ length: 11 }, () => "length"),
+      Array.from({ length: 21 }, () => "length"),
     );
     expect(sheet.figures.filter(({ kind }) => kind === "text").map(({ id }) => id)).toEqual([
       "nutDirection",
@@ -130,9 +137,12 @@ describe("the default tolerance sheet", () => {
     );
     expect(derived.map(({ id, weight }) => [id, weight])).toEqual([
       ["water-left-in", "asked"],
+      ["water-left-washing", "asked"],
       ["draw-down", "asked"],
+      ["water-left-winter", "if you have it"],
     ]);
     expect(checkNamed("cure-passed")).toMatchObject({ weight: "holds", lower: { function: "cure time" } });
+    expect(checkNamed("set-passed")).toMatchObject({ weight: "holds", holds: "by tag", lower: { function: "set time" } });
     expect(sheet.checks.filter(({ function: of }) => of === "loss a day").map(({ weight }) => weight)).toEqual(["open", "open"]);
   });
 

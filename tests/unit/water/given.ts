@@ -18,14 +18,3 @@ export const inInches = (x: Uncertain): number => x.value / 0.0254;
 /** Gallons a minute in m³/s. */
 export const gallonsPerMinute = (n: number): Uncertain => certain((n * CUBIC_METRES_PER_GALLON) / 60);
 export { certain, figure };
-
-/** mulberry32: a seeded generator, so that the checks by chance are the same every time. */
-export function chance(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}

@@ -1,0 +1,50 @@
+/** Sentences of what lies ahead: stone and water on the basin, times that things wait for, the night, where everything is. English. */
+export const aheadEn = {
+  "also.leave-none-needed": "The basin rests empty ({occasion}).",
+  "also.leave-leave-water": "Leave at least {leave} of water inside ({occasion}).",
+  "also.leave-full-is-not-enough": "Even full it would lift ({occasion}): let the water outside go down first, or weigh the basin down.",
+  "also.leave-volume": "That is {volume}.",
+  "occasion.water seen in the hole": "water seen in the hole",
+  "occasion.rain before backfill": "rain before the backfill",
+  "occasion.washing in": "while the fill is washed in",
+  "occasion.winter emptying": "when it is emptied for winter",
+  "load.ask-the-maker":
+    "{title}: about {weightMass} ± {doubtMass} of stone; what the lid carries is not stated. Ask its maker; no load is assumed. Not known yet: {unknown}.",
+  "wait.set-from": "{what}: not set yet; no handling and no backfill around its joints until {fromInstant}.",
+  "wait.set-over": "{what}: set time over since {fromInstant}.",
+  "wait.set-not-known": "{what}: set time not known yet.",
+  "wait.cure-from": "{what}: no water until {fromInstant}.",
+  "wait.cure-over": "{what}: cure time over since {fromInstant}.",
+  "wait.cure-not-known": "{what}: cure time not known yet; no water.",
+  "wait.label-from": "{what}: no water until {fromInstant}, by its label.",
+  "wait.label-over": "{what}: the time of its label is over since {fromInstant}.",
+  "wait.label-not-known": "{what}: the time of its label is not known yet; no water.",
+  "water.nothing-waits": "No time is running.",
+  "water.not-known": "When the times are over is not known yet: {what}.",
+  "water.from": "No water until {fromInstant}; {what} takes the longest.",
+  "water.over": "All times are over since {fromInstant}; {what} took the longest.",
+  "glue.before": "{what}: glue the last joint before {beforeInstant}, and its cure time of {takesDuration} is over at {runInstant}.",
+  "glue.any-before": "Glue the last joint before {beforeInstant}, and its cure time of {takesDuration} is over at {runInstant}.",
+  "glue.not-known": "{what}: by when to glue it is not known yet.",
+  "glue.any-not-known": "By when to glue is not known yet.",
+  "night.holes-entered": "Open tonight: {what}. How it is left is entered.",
+  "night.holes-missing": "Open tonight: {what}. Fence it or cover it, and enter how it is left.",
+  "night.holes-not-so": "Open tonight: {what}, neither fenced nor covered.",
+  "night.pump-entered": "Pump for the night: entered.",
+  "night.pump-missing": "Pump for the night: unplug it, and enter that it is.",
+  "night.pump-not-so": "The pump is plugged in for the night.",
+  "night.water-entered":
+    "Water in the basin {downLength} down from the rim mark, read {readInstant}; at most {mostLength} down holds it ({leaveLength} of water).",
+  "night.water-look-again":
+    "Water in the basin was {downLength} down from the rim mark when it was read, {readInstant}; at most {mostLength} down holds it ({leaveLength} of water). Look again.",
+  "night.water-not-so":
+    "Water in the basin {downLength} down from the rim mark, read {readInstant}; at most {mostLength} down surely holds it.",
+  "night.water-missing": "Water in the basin not read; {leaveLength} of water holds it.",
+  "night.water-not-known": "How much water holds the basin is not known yet.",
+  "where.tied": "{what}: {ties} ties.",
+  "where.tied-deep": "{what}: {ties} ties; {depthLength} under the ground.",
+  "where.tied-run": "{what}: {ties} ties; the shallowest place of the run lies {depthLength} under the ground.",
+  "where.not-tied": "{what}: named, and not tied yet.",
+} as const;
+
+export type AheadSentence = keyof typeof aheadEn;

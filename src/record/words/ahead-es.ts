@@ -1,0 +1,50 @@
+import type { AheadSentence } from "./ahead-en.ts";
+
+/** The same in Spanish. */
+export const aheadEs: Readonly<Record<AheadSentence, string>> = {
+  "also.leave-none-needed": "El depósito se asienta vacío ({occasion}).",
+  "also.leave-leave-water": "Deje dentro por lo menos {leave} de agua ({occasion}).",
+  "also.leave-full-is-not-enough": "Aun lleno se levantaría ({occasion}): deje bajar primero el agua de fuera, o cargue el depósito.",
+  "also.leave-volume": "Son {volume}.",
+  "occasion.water seen in the hole": "agua vista en el hoyo",
+  "occasion.rain before backfill": "lluvia antes del relleno",
+  "occasion.washing in": "mientras se asienta el relleno con agua",
+  "occasion.winter emptying": "al vaciarlo para el invierno",
+  "load.ask-the-maker":
+    "{title}: unos {weightMass} ± {doubtMass} de piedra; no consta cuánto soporta la tapa. Pregunte a su fabricante; no se supone ninguna carga. Aún no se sabe: {unknown}.",
+  "wait.set-from": "{what}: todavía sin fraguar; no mueva ni rellene alrededor de sus uniones hasta {fromInstant}.",
+  "wait.set-over": "{what}: tiempo de fraguado cumplido desde {fromInstant}.",
+  "wait.set-not-known": "{what}: el tiempo de fraguado aún no se sabe.",
+  "wait.cure-from": "{what}: sin agua hasta {fromInstant}.",
+  "wait.cure-over": "{what}: tiempo de curado cumplido desde {fromInstant}.",
+  "wait.cure-not-known": "{what}: el tiempo de curado aún no se sabe; sin agua.",
+  "wait.label-from": "{what}: sin agua hasta {fromInstant}, según su etiqueta.",
+  "wait.label-over": "{what}: el tiempo de su etiqueta está cumplido desde {fromInstant}.",
+  "wait.label-not-known": "{what}: el tiempo de su etiqueta aún no se sabe; sin agua.",
+  "water.nothing-waits": "No corre ningún tiempo.",
+  "water.not-known": "Cuándo se cumplen los tiempos aún no se sabe: {what}.",
+  "water.from": "Sin agua hasta {fromInstant}; lo que más tarda es {what}.",
+  "water.over": "Todos los tiempos están cumplidos desde {fromInstant}; lo que más tardó fue {what}.",
+  "glue.before": "{what}: pegue la última unión antes de {beforeInstant}, y su tiempo de curado de {takesDuration} se cumple {runInstant}.",
+  "glue.any-before": "Pegue la última unión antes de {beforeInstant}, y su tiempo de curado de {takesDuration} se cumple {runInstant}.",
+  "glue.not-known": "{what}: hasta cuándo se puede pegar aún no se sabe.",
+  "glue.any-not-known": "Hasta cuándo se puede pegar aún no se sabe.",
+  "night.holes-entered": "Abierto esta noche: {what}. Está anotado cómo queda.",
+  "night.holes-missing": "Abierto esta noche: {what}. Cérquelo o tápelo, y anote cómo queda.",
+  "night.holes-not-so": "Abierto esta noche: {what}, ni cercado ni tapado.",
+  "night.pump-entered": "La bomba por la noche: anotado.",
+  "night.pump-missing": "La bomba por la noche: desenchúfela, y anótelo.",
+  "night.pump-not-so": "La bomba queda enchufada por la noche.",
+  "night.water-entered":
+    "Agua en el depósito {downLength} bajo la marca del borde, leída {readInstant}; como mucho {mostLength} bajo ella lo sujeta ({leaveLength} de agua).",
+  "night.water-look-again":
+    "El agua en el depósito estaba {downLength} bajo la marca del borde cuando se leyó, {readInstant}; como mucho {mostLength} bajo ella lo sujeta ({leaveLength} de agua). Mire otra vez.",
+  "night.water-not-so":
+    "Agua en el depósito {downLength} bajo la marca del borde, leída {readInstant}; como mucho {mostLength} bajo ella lo sujeta con certeza.",
+  "night.water-missing": "El agua en el depósito no se ha leído; {leaveLength} de agua lo sujetan.",
+  "night.water-not-known": "Cuánta agua sujeta el depósito aún no se sabe.",
+  "where.tied": "{what}: {ties} medidas.",
+  "where.tied-deep": "{what}: {ties} medidas; {depthLength} bajo el suelo.",
+  "where.tied-run": "{what}: {ties} medidas; el lugar menos hondo del recorrido está {depthLength} bajo el suelo.",
+  "where.not-tied": "{what}: nombrado, y todavía sin medidas.",
+};
