@@ -6,6 +6,7 @@ import { CoveringState } from "./covering-state.tsx";
 import { PhoneFrame } from "./frame.tsx";
 import { type Book, useKeep } from "./keep/index.ts";
 import { inOrder, openFirst } from "./next.ts";
+import { useBackToCamera } from "./picture/camera.ts";
 import { useTold } from "./told.ts";
 
 function JobInGround({ book }: { readonly book: Book }) {
@@ -32,6 +33,7 @@ function JobInGround({ book }: { readonly book: Book }) {
 export function OpenGround() {
   const { say } = useSpeaking();
   const { keep, state } = useKeep();
+  useBackToCamera();
   const books = inOrder(state.books, keep.now());
   return (
     <PhoneFrame title={say("open-in-the-ground")}>

@@ -3,23 +3,27 @@ import { lazy } from "preact/compat";
 import type { Place } from "../parts/place.ts";
 import { OpenGround } from "./ground.tsx";
 import { FieldJob } from "./index.tsx";
+import type { JobPart } from "./job-part.ts";
 import { PersonPage } from "./person.tsx";
+import { StepPage } from "./reading/step.tsx";
 import { Take } from "./take.tsx";
-
-/** What a page inside a job is given: the job, and what its address says after the page's name. */
-export interface JobPart {
-  readonly job: string;
-  readonly rest: readonly string[];
-}
 
 /** The pages inside a job, by the name in their address. */
 const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
   take: Take,
+  step: StepPage,
+  "set-up": lazy(() => import("./reading/set-up.tsx").then(({ SetUpPage }) => SetUpPage)),
+  burst: lazy(() => import("./picture/burst.tsx").then(({ BurstPage }) => BurstPage)),
+  "tape-picture": lazy(() => import("./picture/picture.tsx").then(({ TapePicturePage }) => TapePicturePage)),
   cover: lazy(() => import("./covering/cover.tsx").then(({ CoverPage }) => CoverPage)),
   ways: lazy(() => import("./covering/ways.tsx").then(({ WaysPage }) => WaysPage)),
   way: lazy(() => import("./covering/way.tsx").then(({ WayPage }) => WayPage)),
   move: lazy(() => import("./covering/move.tsx").then(({ MovePage }) => MovePage)),
   names: lazy(() => import("./covering/names.tsx").then(({ NamesPage }) => NamesPage)),
+  "set-out": lazy(() => import("./numbers/set-out.tsx").then(({ SetOutPage }) => SetOutPage)),
+  water: lazy(() => import("./numbers/water.tsx").then(({ WaterPage }) => WaterPage)),
+  tonight: lazy(() => import("./numbers/tonight.tsx").then(({ TonightPage }) => TonightPage)),
+  where: lazy(() => import("./numbers/where.tsx").then(({ WherePage }) => WherePage)),
 };
 
 /** The pages of the phone itself. */

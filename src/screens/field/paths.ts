@@ -40,3 +40,6 @@ export const waysPath = (job: string, covering: string, { item, check, tag }: Ab
 
 /** Where an entry goes that was made in the wrong place. */
 export const movePath = (job: string, entry: string): string => jobPath(job, "move", entry);
+
+/** A picture of the tape beside a reading. */
+export const tapePicturePath = (job: string, item: string, tag?: string): string => jobPath(job, "tape-picture", item, ...tail(tag));

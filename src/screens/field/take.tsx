@@ -3,19 +3,13 @@ import { lazy } from "preact/compat";
 import type { Item } from "../../job/index.ts";
 import { itemNamed } from "../../job/index.ts";
 import { NotHere } from "./frame.tsx";
-import type { JobPart } from "./pages.tsx";
-import { type ToldOnPhone, useTold } from "./told.ts";
-
-/** What a page is given on which one item is entered. */
-export interface Taking {
-  readonly job: string;
-  readonly item: Item;
-  readonly tag?: string;
-  readonly told: ToldOnPhone;
-}
+import type { JobPart, Taking } from "./job-part.ts";
+import { useTold } from "./told.ts";
 
 /** The page on which an item of each kind is entered. */
 const takings: Partial<Readonly<Record<Item["kind"], ComponentType<Taking>>>> = {
+  reading: lazy(() => import("./reading/reading.tsx").then(({ ReadingPage }) => ReadingPage)),
+  picture: lazy(() => import("./picture/picture.tsx").then(({ PicturePage }) => PicturePage)),
   answer: lazy(() => import("./covering/answer.tsx").then(({ AnswerPage }) => AnswerPage)),
 };
 

@@ -12,17 +12,11 @@ interface PictureProps {
 /** One picture with its caption; in place of a photo that cannot be shown, why. */
 export function PictureView({ picture, sayer, originals }: PictureProps) {
   const { say } = useSpeaking();
-  const { title, caption, photo, unseen, at, looked, earlier } = picture;
+  const { title, caption, photo, address, unseen, at, looked, earlier } = picture;
   return (
     <figure class="picture">
       {unseen === undefined ? (
-        <img
-          class="mount"
-          src={`/api/photos/${photo}/screen`}
-          alt={caption === "" ? title : `${title}. ${caption}`}
-          loading="lazy"
-          decoding="async"
-        />
+        <img class="mount" src={address} alt={caption === "" ? title : `${title}. ${caption}`} loading="lazy" decoding="async" />
       ) : (
         <div class="mount missing">
           <Sign shape="missing" />

@@ -11,6 +11,8 @@ export interface PictureShown {
   readonly title: string;
   readonly caption: string;
   readonly photo: string;
+  /** Address of its rendition for the screen. */
+  readonly address: string;
   /** What to show in its place; absent: the rendition is there. */
   readonly unseen?: Unseen;
   /** When it was made, ms. */
@@ -28,6 +30,12 @@ function unseen(now: JobNow, photo: string): Unseen | undefined {
   if (known === undefined) return "picture-not-here";
   if (known.state === "unreadable") return "picture-unreadable";
   return known.state === "stored" ? "picture-not-read" : undefined;
+}
+
+/** Where parts are blurred the address says which, so that no older rendition is shown from a browser's own store. */
+export function screenAddress({ view }: Pick<JobNow, "view">, photo: string): string {
+  const parts = view.photos[photo]?.blurred;
+  return `/api/photos/${photo}/screen${parts === undefined ? "" : `?parts=${parts}`}`;
 }
 
 /** The newest look of a person at each picture, by the picture's entry. */
@@ -63,6 +71,7 @@ export function picturesOf(now: JobNow, sayer: Sayer): readonly PictureShown[] {
         title: sayer.title({ item, ...(tag === "" ? {} : { tag }) }),
         caption: text(fact.what.caption),
         photo,
+        address: screenAddress(now, photo),
         ...(missing === undefined ? {} : { unseen: missing }),
         at: fact.at,
         ...(look === undefined ? {} : { looked: look }),

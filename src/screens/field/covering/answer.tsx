@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { PhoneFrame } from "../frame.tsx";
+import type { Taking } from "../job-part.ts";
 import { stepPath } from "../paths.ts";
-import type { Taking } from "../take.tsx";
 import { useEnter } from "../use-enter.ts";
 
 /** An answer: one press. */

@@ -4,7 +4,7 @@ import { jobPath } from "../../parts/place.ts";
 import { NotJudged, Section } from "../../parts/section.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
-import type { JobPart } from "../pages.tsx";
+import type { JobPart } from "../job-part.ts";
 import { useTold } from "../told.ts";
 import { useEnter } from "../use-enter.ts";
 import { Announce } from "./announce.tsx";

@@ -3,7 +3,7 @@ import { type Item, itemNamed, type Tag } from "../../../job/index.ts";
 import { Section } from "../../parts/section.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
-import type { JobPart } from "../pages.tsx";
+import type { JobPart } from "../job-part.ts";
 import { stepPath } from "../paths.ts";
 import { useTold } from "../told.ts";
 import { useEnter } from "../use-enter.ts";

@@ -4,12 +4,12 @@ import type { Json } from "../../../ledger/index.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
 import type { ScreenWord } from "../../parts/words/index.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
+import type { JobPart } from "../job-part.ts";
 import { useKeep, type Words } from "../keep/index.ts";
-import type { JobPart } from "../pages.tsx";
 import { coverPath } from "../paths.ts";
 import { useTold } from "../told.ts";
 import { useEnter } from "../use-enter.ts";
-import { aboutOfAddress } from "./ways.tsx";
+import { aboutOfAddress } from "./address.ts";
 
 interface Asked {
   readonly reason: string;

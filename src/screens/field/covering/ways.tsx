@@ -2,20 +2,14 @@ import type { About, Line, WayOut } from "../../../job/index.ts";
 import { Link } from "../../parts/link.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
-import type { JobPart } from "../pages.tsx";
+import type { JobPart } from "../job-part.ts";
 import { coverPath, wayPath } from "../paths.ts";
 import { useTold } from "../told.ts";
+import { aboutOfAddress } from "./address.ts";
 import { nearestPath, sentenceOf } from "./held.tsx";
 import { officeNumber } from "./office-number.ts";
 
 const same = (a: About, b: About): boolean => a.item === b.item && a.check === b.check && a.tag === b.tag;
-
-/** What an address names: an item or a check, for a tag. */
-export function aboutOfAddress(thing = "", tag = "-"): About {
-  const [kind, ...rest] = thing.split(":");
-  const id = rest.join(":");
-  return { ...(kind === "check" ? { check: id } : { item: id }), ...(tag === "-" ? {} : { tag }) };
-}
 
 /** Every way out of one line, nearest first. */
 export function WaysPage({ job, rest: [covering = "", thing, tag] }: JobPart) {

@@ -1,4 +1,5 @@
 import { coveringEn } from "./covering-en.ts";
+import { lookingEn } from "./looking-en.ts";
 import { numbersEn } from "./numbers-en.ts";
 import { pictureEn } from "./picture-en.ts";
 import { readingEn } from "./reading-en.ts";
@@ -11,6 +12,7 @@ export const en = {
   ...numbersEn,
   ...coveringEn,
   ...pictureEn,
+  ...lookingEn,
   "reading-first": "Reading …",
   "last-read": "Last read at {time}",
   "away-since": "The office has not answered since {time}. Shown is what was read at {read}.",

@@ -1,5 +1,6 @@
 import { coveringEs } from "./covering-es.ts";
 import type { ScreenWord } from "./en.ts";
+import { lookingEs } from "./looking-es.ts";
 import { numbersEs } from "./numbers-es.ts";
 import { pictureEs } from "./picture-es.ts";
 import { readingEs } from "./reading-es.ts";
@@ -12,6 +13,7 @@ export const es: Readonly<Record<ScreenWord, string>> = {
   ...numbersEs,
   ...coveringEs,
   ...pictureEs,
+  ...lookingEs,
   "reading-first": "Leyendo …",
   "last-read": "Leído por última vez a las {time}",
   "away-since": "La oficina no contesta desde las {time}. Se muestra lo leído a las {read}.",

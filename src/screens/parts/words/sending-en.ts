@@ -22,7 +22,7 @@ export const sendingEn = {
   "unsent-entries-other": "{count} entries",
   "unsent-photos-one": "1 picture",
   "unsent-photos-other": "{count} pictures",
-  megabytes: "{count} MB",
+  megabytes: "{count} megabytes",
   "unsent-this-picture": "This picture",
   "unsent-all-pictures": "Pictures: {gone} of {all} have gone",
   "unsent-tries-again": "It tries again at {time}.",

@@ -23,7 +23,7 @@ export const sendingEs: Readonly<Record<keyof typeof sendingEn, string>> = {
   "unsent-entries-other": "{count} anotaciones",
   "unsent-photos-one": "1 foto",
   "unsent-photos-other": "{count} fotos",
-  megabytes: "{count} MB",
+  megabytes: "{count} megas",
   "unsent-this-picture": "Esta foto",
   "unsent-all-pictures": "Fotos: {gone} de {all} enviadas",
   "unsent-tries-again": "Lo intenta de nuevo a las {time}.",

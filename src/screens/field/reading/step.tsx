@@ -1,0 +1,148 @@
+import { type Instance, isEntered } from "../../../job/index.ts";
+import { Link } from "../../parts/link.tsx";
+import { jobPath } from "../../parts/place.ts";
+import { Section } from "../../parts/section.tsx";
+import { shapeOfFinding } from "../../parts/shapes.ts";
+import { Sign } from "../../parts/sign.tsx";
+import { useSpeaking } from "../../parts/speaking.ts";
+import { isSetUp } from "../covering/points.ts";
+import { NotHere, PhoneFrame } from "../frame.tsx";
+import type { JobPart } from "../job-part.ts";
+import { namesPath, setUpPath, stepPath, takePath } from "../paths.ts";
+import { type ToldOnPhone, useTold } from "../told.ts";
+import { askedIn } from "./next-open.ts";
+import { findingsOn } from "./reading.tsx";
+
+interface RowsProps {
+  readonly job: string;
+  readonly told: ToldOnPhone;
+  readonly instances: readonly Instance[];
+}
+
+/** One thing that a step asks: its sign, its title, what it comes to. */
+function Row({ job, told, instance: { item, tag } }: Omit<RowsProps, "instances"> & { readonly instance: Instance }) {
+  const { say } = useSpeaking();
+  const { now, sayer } = told;
+  const found = findingsOn(told, item, tag);
+  const entered = isEntered(now.state, tag === undefined ? { item } : { item, tag });
+  const [first] = found;
+  const read = now.state.facts.findLast(
+    ({ kind, standing, what }) => kind === "reading-taken" && standing === "counts" && what.item === item.id && what.tag === tag,
+  );
+  return (
+    <li>
+      <Link to={takePath(job, item.id, tag)}>
+        {first === undefined || !entered ? <Sign shape="missing" /> : <Sign shape={shapeOfFinding(first)} />}
+        <span class="step-name">
+          <b>{sayer.title({ item: item.id, ...(tag === undefined ? {} : { tag }) })}</b>
+          <span>
+            {read === undefined
+              ? say(entered ? "row-entered" : item.weight === "holds" ? "row-holds" : "row-asked")
+              : String(read.what.typed)}
+          </span>
+        </span>
+      </Link>
+    </li>
+  );
+}
+
+/** Places that are read from one set-up stand as one row, which leads to the drawing. */
+function SetUps({ job, told, instances }: RowsProps) {
+  const { say } = useSpeaking();
+  const { now, sayer } = told;
+  const { sheet } = now.state;
+  const tagged = new Map(instances.map(({ item, tag }) => [item.id, tag]));
+  const checks = (sheet?.checks ?? []).filter((check) => isSetUp(sheet, check) && check.items.every((id) => tagged.has(id)));
+  const first = [...new Map(checks.map((check) => [check.items.join(" "), check])).values()];
+  return (
+    <>
+      {first.map((check) => (
+        <li key={check.id}>
+          <Link to={setUpPath(job, check.id, tagged.get(check.items[0] ?? ""))}>
+            <span class="step-name">
+              <b>{sayer.title({ check: check.id })}</b>
+              <span>{say("row-set-up", { count: check.items.length })}</span>
+            </span>
+          </Link>
+        </li>
+      ))}
+    </>
+  );
+}
+
+const kinds = ["picture", "reading", "answer"] as const;
+
+function Rows({ job, told, instances }: RowsProps) {
+  return (
+    <>
+      {kinds.map((kind) => {
+        const some = instances.filter(({ item }) => item.kind === kind);
+        if (some.length === 0) return null;
+        return (
+          <Section key={kind} title={`step-${kind}s`}>
+            <ul class="choices">
+              {kind === "reading" && <SetUps job={job} told={told} instances={some} />}
+              {some.map((instance) => (
+                <Row key={`${instance.item.id} ${instance.tag ?? ""}`} job={job} told={told} instance={instance} />
+              ))}
+            </ul>
+          </Section>
+        );
+      })}
+    </>
+  );
+}
+
+/** The names under which a step's things repeat, and the way to the next one. */
+function Names({ job, step, told }: { readonly job: string; readonly step: string; readonly told: ToldOnPhone }) {
+  const { say } = useSpeaking();
+  const { state } = told.now;
+  const sets = [...new Set((state.sheet?.items ?? []).filter((item) => item.step === step).flatMap(({ tags }) => tags ?? []))];
+  return (
+    <>
+      {sets.map((set) => (
+        <section key={set}>
+          <h2>{told.sayer.words(state.sheet?.tagSets.find(({ id }) => id === set)?.title)}</h2>
+          <ul class="choices">
+            {state.tags
+              .filter((one) => one.set === set)
+              .map(({ tag, description }) => (
+                <li key={tag}>
+                  <Link to={stepPath(job, step, tag)}>{description === undefined ? tag : `${tag}: ${description}`}</Link>
+                </li>
+              ))}
+            <li>
+              <Link to={namesPath(job, set)}>{say("name-next")}</Link>
+            </li>
+          </ul>
+        </section>
+      ))}
+    </>
+  );
+}
+
+/** One step: its cautions first, then the pictures, readings and answers that it asks. */
+export function StepPage({ job, rest: [id = "", tag] }: JobPart) {
+  const { say } = useSpeaking();
+  const told = useTold(job);
+  const step = told?.now.state.sheet?.steps.find((one) => one.id === id);
+  if (told === undefined || step === undefined) return <NotHere />;
+  const { now, sayer } = told;
+  const cautions = step.cautions.map((caution) => sayer.words(now.state.sheet?.cautions.find((one) => one.id === caution)?.text));
+  const instances = askedIn(told, id).filter((one) => (tag === undefined ? one.tag === undefined : one.tag === tag));
+  const back = tag === undefined ? { to: jobPath(job), title: now.view.title } : { to: stepPath(job, id), title: sayer.words(step.title) };
+  return (
+    <PhoneFrame title={tag === undefined ? `${step.number}. ${sayer.words(step.title)}` : `${sayer.words(step.title)}: ${tag}`} back={back}>
+      {cautions.length > 0 && (
+        <div class="cautions">
+          <h2>{say("cautions")}</h2>
+          {cautions.map((caution) => (
+            <p key={caution}>{caution}</p>
+          ))}
+        </div>
+      )}
+      {tag === undefined && <Names job={job} step={id} told={told} />}
+      <Rows job={job} told={told} instances={instances} />
+    </PhoneFrame>
+  );
+}

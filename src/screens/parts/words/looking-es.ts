@@ -1,0 +1,33 @@
+import type { lookingEn } from "./looking-en.ts";
+
+/** Las páginas de la oficina que miran fotos y las archivan. */
+export const lookingEs: Readonly<Record<keyof typeof lookingEn, string>> = {
+  looking: "Mirar las fotos",
+  "looking-open": "Mirar las fotos que retienen una cobertura: {count}",
+  "looking-none": "Todas las fotos que retienen una cobertura ya fueron miradas.",
+  "looking-left": "{count} por mirar",
+  "looking-holds": "Retiene: {act}.",
+  "looking-keys": "1 lo muestra, 2 no lo muestra, 3 no se sabe, 0 volver a la anterior. La siguiente viene sola.",
+  "looking-shows": "lo muestra",
+  "looking-does-not": "no lo muestra",
+  "looking-cannot": "no se sabe",
+  "looking-before": "la anterior",
+  "looking-sending": "Enviando: {count}.",
+  "looking-not-sent": "Todavía sin recibir: {count}. Se vuelve a enviar solo mientras esta página esté abierta.",
+  "looking-refused": "No se recibió.",
+  "looking-to-job": "Al trabajo",
+  "looking-tells": "Lo que habla a favor y en contra",
+  "received-title": "Archivar una foto recibida de otra manera",
+  "received-open": "Archivar una foto recibida de otra manera",
+  "received-how-it-counts": "Cuenta como foto y no dice nada de antes o después de cubrir.",
+  "received-file": "La foto",
+  "received-item": "Lo que muestra",
+  "received-from": "De quién",
+  "received-how": "Cómo llegó: mensaje de texto, en mano …",
+  "received-when": "Cuándo se tomó, según se dijo",
+  "received-file-it": "Archivarla",
+  "received-filing": "Archivando …",
+  "received-done": "Archivada como entrada {number}.",
+  "received-refused": "No se archivó.",
+  "received-away": "La oficina no responde, así que no se archivó nada. Inténtelo otra vez.",
+};
