@@ -12,6 +12,16 @@ const serial = (name: string, extra: object = {}) => ({
   },
 });
 
+/** `npm run long` alone asks for it: property tests of the unit project with far more runs, and `tests/long`. */
+const long = {
+  test: {
+    name: "long",
+    include: ["tests/long/**/*.test.ts", "tests/unit/**/*.test.ts"],
+    setupFiles: ["./tests/long/setup.ts"],
+    testTimeout: 300_000,
+  },
+};
+
 const sharedStack = { globalSetup: ["./tests/helpers/stack.ts"] };
 
 export default defineConfig({
@@ -34,6 +44,7 @@ export default defineConfig({
       serial("record", sharedStack),
       serial("browser", sharedStack),
       serial("faults"),
+      ...(process.env.ASBURIED_LONG === undefined ? [] : [long]),
     ],
   },
 });

@@ -1,6 +1,8 @@
 import * as z from "zod/mini";
+import type { DesignQuestion, DesignState } from "../job/index.ts";
+import type { Json } from "../ledger/index.ts";
 import { head } from "./entry.ts";
-import { json, text } from "./primitives.ts";
+import { text } from "./primitives.ts";
 
 const name = text(80);
 const typed = z.strictObject({ typed: text(80), unit: text(16) });
@@ -17,9 +19,63 @@ export const plannedDesign = z.strictObject({
 });
 export type PlannedDesign = z.infer<typeof plannedDesign>;
 
-/** What a design leads to, and its check before the dig: in the core's own types, made by the core and read by it. */
-export const designAnswer = z.object({ expectations: z.array(json), lines: z.array(json) });
-export type DesignAnswer = z.infer<typeof designAnswer>;
+const questions = ["flow", "velocity", "reserve", "cord", "float", "stone"] as const satisfies readonly DesignQuestion[];
+const states = [
+  "enough",
+  "not enough",
+  "too close to call",
+  "not known",
+  "ask the maker",
+  "ask the electrician",
+] as const satisfies readonly DesignState[];
+
+const names = z.optional(z.array(z.string()));
+const figures = z.record(z.string(), z.union([z.number(), z.string()]));
+const refusal = z.strictObject({ code: z.string(), place: z.string(), column: z.optional(z.int()), figures });
+
+/** Its figures are integers in the fixed unit of the kind that `kinds` gives them by name, or text as it prints. */
+const message = z.strictObject({
+  key: z.string(),
+  figures: z.record(z.string(), z.union([z.int(), z.string()])),
+  kinds: z.record(z.string(), z.string()),
+});
+
+/** One derived figure: integers in the fixed unit of `kind`, doubt as U = 2u with its three largest contributors. */
+const expectation = z.strictObject({
+  id: z.string(),
+  kind: z.string(),
+  value: z.optional(z.int()),
+  doubt: z.optional(z.int()),
+  contributors: z.optional(z.array(z.strictObject({ name: z.string(), u: z.number() }))),
+  answer: z.optional(z.string()),
+  warning: z.optional(z.string()),
+  caution: z.optional(z.string()),
+  needs: names,
+  assumes: names,
+  refusal: z.optional(refusal),
+});
+
+/** One question before the dig: its state, what it says, what to change and by how much, what it waits for. */
+const line = z.strictObject({
+  id: z.enum(questions),
+  state: z.enum(states),
+  says: message,
+  advice: z.array(message),
+  needs: names,
+  assumes: names,
+  caution: z.optional(z.string()),
+  refusal: z.optional(refusal),
+});
+
+/** What a design leads to, and its check before the dig: made by the core in its own types, which this describes. */
+export const designAnswer = z.strictObject({ expectations: z.array(expectation), lines: z.array(line) });
+export interface DesignAnswer {
+  readonly expectations: readonly Json[];
+  readonly lines: readonly Json[];
+}
 
 export const jobDesign = z.extend(designAnswer, { job: z.string(), head });
-export type JobDesign = z.infer<typeof jobDesign>;
+export interface JobDesign extends DesignAnswer {
+  readonly job: string;
+  readonly head: z.infer<typeof head>;
+}

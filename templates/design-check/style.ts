@@ -58,7 +58,7 @@ const closer = `
 .used th, .used td { padding: .2mm 1.2mm; background: none; }
 .used { background: var(--paper); }
 .used th { font-weight: 400; }
-.used td { font-weight: 600; text-align: right; }
+.used td { font-weight: 600; text-align: right; max-width: 30mm; }
 .used tbody { break-inside: auto; }
 .used tr + tr { border-top: .3pt solid #ddd6c6; }
 .used .from th { font-weight: 700; padding-top: .6mm; }

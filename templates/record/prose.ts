@@ -11,6 +11,10 @@ const LONGEST_KEPT = 28;
 export const prose = (text: string): Html =>
   html`${text.split(/(\s+)/).map((word) => (BREAKABLE.test(word) && word.length <= LONGEST_KEPT ? html`<span class="kept">${word}</span>` : word))}`;
 
+/** Parts of a list as they stand, each short one on a line of its own or with others, and never broken: '10 ft' and '3/4 in'. */
+export const parts = (list: string): Html =>
+  html`${list.split(/(?<=; )/).map((part) => (part.trimEnd().length <= LONGEST_KEPT ? html`<span class="kept">${part.trimEnd()}</span> ` : prose(part)))}`;
+
 export const paragraphs = (texts: readonly string[]): Html => html`${texts.map((text) => html`<p>${prose(text)}</p>`)}`;
 
 /** 'gasket under the flange · fitting A' */

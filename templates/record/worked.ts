@@ -1,11 +1,11 @@
 import type { BudgetView, ComparedView, GlueSessionView, RecordModel, TiedView, TriedView } from "#core/record/index.ts";
 import { type Html, html } from "../html.ts";
 import { drawing } from "./drawing.ts";
-import { paragraphs, prose } from "./prose.ts";
+import { paragraphs, parts, prose } from "./prose.ts";
 import type { Say } from "./words.ts";
 
 const tied = ({ sign, name, ties, place }: TiedView): Html =>
-  html`<tr><td class="figure">${prose(sign)}</td><th scope="row">${prose(name)}</th><td>${prose(ties)}</td><td>${prose(place)}</td></tr>`;
+  html`<tr><td class="figure">${prose(sign)}</td><th scope="row">${prose(name)}</th><td>${parts(ties)}</td><td>${prose(place)}</td></tr>`;
 
 export const plan = ({ plan: view }: RecordModel, say: Say): Html | false =>
   view !== undefined &&

@@ -2,8 +2,19 @@ import { beforeAll, describe, expect, inject, it } from "vitest";
 import type { DesignLine, Expectation } from "#core/job/index.ts";
 import { batchOf, type Company, newCompany, newJob } from "../helpers/edge.ts";
 import { readPdf } from "../helpers/pdf.ts";
+import { inch, metric, parabola } from "../unit/design/planned.ts";
 
 const figure = (typed: string, unit: string) => ({ typed, unit });
+
+type Written = Readonly<Record<string, string>>;
+/** `4 ft` as the office types it: the number, and the unit beside it. */
+const typedAll = (all: Written) =>
+  Object.fromEntries(
+    Object.entries(all).map(([name, text]) => {
+      const [, number = "", unit = "1"] = /^([\d./ -]+?)\s*([\p{L}%°].*)?$/u.exec(text) ?? [];
+      return [name, figure(number, unit)];
+    }),
+  );
 
 describe("the design of a job", () => {
   let company: Company;
@@ -96,6 +107,67 @@ describe("a design that is no job yet", () => {
     const [open, closed] = [drains(await ask({})), drains(await ask({ "check-valve": true }))];
     expect(open).toBeGreaterThan(10_000);
     expect(closed).toBeLessThan(open / 10);
+  });
+
+  it("answers inches and metric alike: the same states and advice, the same figures", async () => {
+    const ask = async (from: { figures: Written; card: Written }, pumpCurve: string) => {
+      const kitCards = [{ part: "a part", facts: { ...typedAll(from.card), pumpCurve, pipeKind: "rigid" } }];
+      const { status, body } = await company.office.post("/api/design", { figures: typedAll(from.figures), kitCards });
+      expect(status).toBe(200);
+      return body as { lines: readonly DesignLine[]; expectations: readonly Expectation[] };
+    };
+    // H = 24 − 0.004 q² ft in L/min and m, as a card prints it
+    const card = [0, 10, 20, 30, 40, 50, 60, 70, 77].map((q) => [q * 3.785411784, (24 - 0.004 * q * q) * 0.3048] as const);
+    const metricCurve = card.map(([flow, head]) => `${flow.toFixed(1)} L/min ${head.toFixed(3)} m`).join("; ");
+    const [one, two] = [await ask(inch, parabola), await ask(metric, metricCurve)];
+    const shape = ({ lines }: typeof one) =>
+      lines.map(({ id, state, says, advice }) => [id, state, says.key, advice.map(({ key, figures: { size } }) => [key, size])]);
+    expect(shape(two)).toEqual(shape(one));
+    expect(one.lines.filter(({ state }) => state === "not known")).toEqual([]);
+    let compared = 0;
+    for (const { id, value, doubt = 0 } of one.expectations) {
+      const other = two.expectations.find((expectation) => expectation.id === id);
+      if (value === undefined) expect(other?.value, id).toBeUndefined();
+      else {
+        // 0.2 % for the metric curve and width, which are rounded; the doubt of a typed size goes by its last digit
+        expect(Math.abs((other?.value ?? Number.NaN) - value), id).toBeLessThanOrEqual(Math.max(2, 0.002 * Math.abs(value), 0.1 * doubt));
+        compared++;
+      }
+    }
+    expect(compared).toBeGreaterThan(30);
+  });
+
+  it("advises another size where the bore is halved", async () => {
+    const sizes = async (pipeSize: string) =>
+      (
+        await flowLine(pipeSize, { figures: { ...figures, pipeSize: figure(pipeSize, "in"), flowWanted: figure("58", "gpm") } })
+      )?.advice.map(({ figures: { size } }) => size);
+    expect((await sizes("2"))?.[0]).toBe("2-1/2 in");
+    expect((await sizes("1"))?.[0]).toBe("1-1/4 in");
+  });
+
+  it("names the figures that are missing, and works out the rest", async () => {
+    const { status, body } = await company.office.post("/api/design", {
+      figures: { basinLength: figure("60", "in"), basinWidth: figure("48", "in"), basinDepth: figure("24", "in") },
+      kitCards: [{ part: "a basin", facts: { basinWeight: figure("75", "lb") } }],
+    });
+    expect(status).toBe(200);
+    const [lines, all] = [body.lines as DesignLine[], body.expectations as Expectation[]];
+    expect(lines.map(({ id, state }) => [id, state])).toEqual(
+      ["flow", "velocity", "reserve", "cord", "float", "stone"].map((id) => [id, "not known"]),
+    );
+    expect(lines[4]?.needs).toEqual(["rainExpected"]);
+    expect(lines[5]?.needs).toEqual(["stoneDepth"]);
+    // 12 × 75 lb / (62.3 lb/ft³ × 20 ft²) = 0.7223 in
+    expect(Math.abs((all.find(({ id }) => id === "floatsOn")?.value ?? 0) / 25_400 - 0.7223)).toBeLessThan(0.001);
+    expect(all.find(({ id }) => id === "flow")?.needs).toContain("pumpCurve");
+  });
+
+  it("is in the document of the interface, with its states and what an answer has", async () => {
+    const { body } = await company.office.get("/api/openapi.json");
+    const answer = JSON.stringify(body.paths["/api/design"].post);
+    for (const word of ["nothing is stored", "too close to call", "ask the electrician", "contributors", "kitCards"])
+      expect(answer).toContain(word);
   });
 
   it("says where a figure cannot be read, in the line that it stops", async () => {

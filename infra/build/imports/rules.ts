@@ -32,8 +32,8 @@ const packages: Readonly<Record<string, readonly string[]>> = {
 const narrow: readonly { readonly package: string; readonly where: readonly string[]; readonly reason: string }[] = [
   {
     package: "sharp",
-    where: ["functions/media", "infra/demo", "tests"],
-    reason: "photos are decoded in media alone; the demo draws its own",
+    where: ["functions/media", "infra/demo", "infra/bench", "tests"],
+    reason: "photos are decoded in media alone; the demo draws its own, the bench measures beside it",
   },
   { package: "exifr", where: ["functions/media", "tests"], reason: "media is the only reader of EXIF" },
   {
@@ -64,6 +64,7 @@ const entryFiles = [
   "^functions/media/heic-worker\\.ts$",
   "^infra/local/(start|demo|store|edge)\\.ts$",
   "^infra/build/(main|types|lint|imports|test)\\.ts$",
+  "^infra/bench/main\\.ts$",
   "^src/screens/(main\\.tsx?|sw\\.ts)$",
 ];
 
@@ -168,9 +169,18 @@ export const importRules: readonly Rule[] = [
   rule(
     "infra-starts-by-path",
     "infra starts functions by path and imports none of them, nor the screens.",
-    { path: "^infra/" },
+    { path: "^infra/", pathNot: "^infra/bench/" },
     {
       path: "^(functions|src/screens)/",
+    },
+  ),
+  rule(
+    "bench-measures-media",
+    "The bench measures media from inside, and enters no other function but what they share.",
+    { path: "^infra/bench/" },
+    {
+      path: "^(functions|src/screens)/",
+      pathNot: "^functions/(media|shared)/index\\.ts$",
     },
   ),
   rule(

@@ -1,0 +1,4 @@
+import { heightCases } from "../helpers/doubt/cases-heights.ts";
+import { againstChance } from "./against-chance.ts";
+
+againstChance(heightCases);
