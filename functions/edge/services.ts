@@ -3,10 +3,12 @@ import { makeStore, type Store } from "#functions/shared/index.ts";
 import { type Companies, companiesIn } from "./adapters/companies.ts";
 import { type Jobs, jobsIn } from "./adapters/jobs.ts";
 import { type Ledgers, ledgersIn } from "./adapters/ledgers.ts";
+import { type Likenesses, likenessesIn } from "./adapters/likenesses.ts";
 import { type Machines, machinesAt } from "./adapters/machines.ts";
 import { type Owed, owedIn } from "./adapters/owed.ts";
 import { type Photos, photosIn } from "./adapters/photos.ts";
 import { type Records, recordsIn } from "./adapters/records.ts";
+import { type SeenPairs, seenPairsIn } from "./adapters/seen-before.ts";
 import { type Sessions, sessionsIn } from "./adapters/sessions.ts";
 import type { Environment } from "./environment.ts";
 import { HeldJobs } from "./jobs/held.ts";
@@ -25,6 +27,8 @@ export interface Services {
   readonly companies: Companies;
   readonly sessions: Sessions;
   readonly photos: Photos;
+  readonly likenesses: Likenesses;
+  readonly seenPairs: SeenPairs;
   readonly owed: Owed;
   readonly records: Records;
   readonly machines: Machines;
@@ -48,6 +52,8 @@ export function servicesOf(environment: Environment, clock: Clock): Services {
     companies: companiesIn(database),
     sessions: sessionsIn(database),
     photos: photosIn(database),
+    likenesses: likenessesIn(database),
+    seenPairs: seenPairsIn(database),
     owed: owedIn(database, environment.MEDIA_QUEUE),
     records: recordsIn(database),
     machines: machinesAt(environment, clock),

@@ -20,3 +20,17 @@ export function heicProfile(bytes: Uint8Array): Uint8Array | undefined {
   }
   return undefined;
 }
+
+const NUMBERS_BOX = Buffer.from("colrnclx", "latin1");
+/** SMPTE EG 432-1, the primaries of Display P3 (ITU-T H.273, table 2). */
+const P3_PRIMARIES = 12;
+/** Transfer by PQ and by hybrid log-gamma (the same, table 3): pictures of another range of brightness, which no profile here fits. */
+const WIDE_RANGE = [16, 18];
+
+/** Whether a HEIC says by numbers alone, without a profile, that its colours are those of Display P3. */
+export function isWideByNumbers(bytes: Uint8Array): boolean {
+  const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const box = file.indexOf(NUMBERS_BOX);
+  if (box === -1 || box + 12 > file.length) return false;
+  return file.readUInt16BE(box + 8) === P3_PRIMARIES && !WIDE_RANGE.includes(file.readUInt16BE(box + 10));
+}

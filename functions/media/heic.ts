@@ -12,8 +12,8 @@ export class HeicDecoder {
   #worker: Worker | undefined;
   #before: Promise<unknown> = Promise.resolve();
 
-  decode(bytes: Uint8Array, mostPixels: number): Promise<HeicAnswer> {
-    const answer = this.#before.then(() => this.#ask({ bytes, mostPixels }));
+  decode(asked: HeicAsked): Promise<HeicAnswer> {
+    const answer = this.#before.then(() => this.#ask(asked));
     this.#before = answer;
     return answer;
   }

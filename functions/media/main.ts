@@ -1,6 +1,7 @@
 import { Readable } from "node:stream";
 import type { ReadableStream as NodeWebStream } from "node:stream/web";
 import { machineFrom, makeStore } from "#functions/shared/index.ts";
+import { blurPhoto } from "./blur.ts";
 import { gate } from "./gate.ts";
 import { HeicDecoder } from "./heic.ts";
 import { readPhoto } from "./read.ts";
@@ -19,6 +20,7 @@ const server = mediaServer({
   // Only the edge reads these answers, and it makes its own sentences from code and figures.
   say: ({ code, place }) => `${code} at ${place}`,
   read: (company, sha) => oneOfFew(() => readPhoto(company, sha, store, heic)),
+  blur: (asked) => oneOfFew(() => blurPhoto(asked, store)),
   report: machine.report,
 });
 machine.serve(server, () => heic.close());

@@ -1,4 +1,5 @@
 import type { PhotoNote, Position } from "#core/photo/index.ts";
+import { textIn } from "./wall-clock.ts";
 
 /** The tags of the GPS block, rationals already divided (0/0 is NaN, 1/0 is Infinity). */
 export interface PositionTags {
@@ -29,11 +30,12 @@ export function readPosition(tags: PositionTags): PositionRead {
   if (latitude === 0 && longitude === 0) return none(north === undefined && east === undefined ? "position-withheld" : "position-zero");
   if (north === undefined || east === undefined) return none("position-unsigned");
   const accuracy = metresToMillimetres(tags.error);
-  const position = { latitude: north * toFixed(latitude), longitude: east * toFixed(longitude) };
+  const position = { latitude: signed(north, latitude), longitude: signed(east, longitude) };
   return { position: accuracy === undefined ? position : { ...position, accuracy }, notes: [] };
 }
 
-const toFixed = (value: number): number => Math.round(value * 1e7);
+/** Adding 0 keeps the equator from being −0, which is no other place and compares as one. */
+const signed = (sign: 1 | -1, degrees: number): number => sign * Math.round(degrees * 1e7) + 0;
 
 function degrees(value: unknown, most: number): number | undefined {
   if (!Array.isArray(value) || value.length !== 3) return undefined;
@@ -45,11 +47,16 @@ function degrees(value: unknown, most: number): number | undefined {
 }
 
 function sign(value: unknown, positive: string, negative: string): 1 | -1 | undefined {
-  const text = typeof value === "string" ? value.replaceAll("\0", "").trim().toUpperCase() : "";
+  const text = textIn(value).toUpperCase();
   if (text === positive) return 1;
   return text === negative ? -1 : undefined;
 }
 
+/** Undefined for what no receiver reaches: nothing at all, and more than once round the earth. */
 function metresToMillimetres(value: unknown): number | undefined {
-  return typeof value === "number" && Number.isFinite(value) && value > 0 ? Math.round(value * 1000) : undefined;
+  const millimetres = typeof value === "number" ? Math.round(value * 1000) : Number.NaN;
+  return millimetres >= 1 && millimetres <= MOST_MILLIMETRES ? millimetres : undefined;
 }
+
+/** Round the earth, 40 000 km. */
+const MOST_MILLIMETRES = 40_000_000_000;

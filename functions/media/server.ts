@@ -1,7 +1,8 @@
 import { createServer, type IncomingMessage, type Server } from "node:http";
 import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
-import type { PhotoFacts } from "#core/photo/index.ts";
+import { isRegion, MOST_REGIONS, type PhotoFacts, type Rendition } from "#core/photo/index.ts";
 import { bearer, checkToken, isCompanyId, isSha, problemResponse, type Say } from "#functions/shared/index.ts";
+import type { BlurAsked } from "./blur.ts";
 
 export interface MediaServerSettings {
   readonly secret: string;
@@ -9,6 +10,7 @@ export interface MediaServerSettings {
   readonly now: () => number;
   readonly say: Say;
   readonly read: (company: string, sha: string) => Promise<Outcome<PhotoFacts>>;
+  readonly blur: (asked: BlurAsked) => Promise<Outcome<readonly Rendition[]>>;
   /** Told of every bug, one line each. */
   readonly report: (line: string) => void;
 }
@@ -16,7 +18,7 @@ export interface MediaServerSettings {
 /** A request names one photo; more than this is none. */
 const MOST_BODY = 4_096;
 
-/** `GET /health` and `POST /read`; everything else is refused. */
+/** `GET /health`, `POST /read` and `POST /blur`; everything else is refused. */
 export function mediaServer(settings: MediaServerSettings): Server {
   const server = createServer(async (request, response) => {
     const answer = await answerTo(request, settings).catch((thrown: Error) => {
@@ -37,15 +39,17 @@ async function answerTo(request: IncomingMessage, settings: MediaServerSettings)
   const body = await readBody(request);
   const route = `${request.method} ${new URL(request.url ?? "/", "http://media").pathname}`;
   if (route === "GET /health") return Response.json({ ok: true });
-  if (route !== "POST /read") return refused({ code: "route-unknown", place: "route", figures: {} });
+  if (route !== "POST /read" && route !== "POST /blur") return refused({ code: "route-unknown", place: "route", figures: {} });
   const asked = readAsked(body);
   if (!asked.ok) return refused(asked.refusal);
-  const { company, sha } = asked.value;
+  const { company, sha, parts } = asked.value;
   const token = bearer(header(request, "authorization"));
   const allowed = await checkToken(settings.secret, token, { audience: "media", subject: `${company}/${sha}`, now: settings.now() });
   if (!allowed.ok) return refused(allowed.refusal);
-  const facts = await settings.read(company, sha);
-  return facts.ok ? Response.json(facts.value) : refused(facts.refusal);
+  const isBlur = route === "POST /blur";
+  if (isBlur && parts === undefined) return refused({ code: "request-shape", place: "body/regions", figures: {} });
+  const answer = isBlur && parts ? await settings.blur({ company, sha, ...parts }) : await settings.read(company, sha);
+  return answer.ok ? Response.json(answer.value) : refused(answer.refusal);
 }
 
 const header = (request: IncomingMessage, name: string): string | undefined => {
@@ -64,7 +68,19 @@ async function readBody(request: IncomingMessage): Promise<string | undefined> {
   return length <= MOST_BODY ? Buffer.concat(chunks).toString("utf8") : undefined;
 }
 
-function readAsked(body: string | undefined): Outcome<{ readonly company: string; readonly sha: string }> {
+interface Asked {
+  readonly company: string;
+  readonly sha: string;
+  /** What is to be blurred, where it is asked for in its shape. */
+  readonly parts?: Pick<BlurAsked, "digest" | "regions">;
+}
+
+function partsOf(digest: unknown, regions: unknown): Pick<Asked, "parts"> {
+  if (typeof digest !== "string" || !isSha(digest) || !Array.isArray(regions)) return {};
+  return regions.length > 0 && regions.length <= MOST_REGIONS && regions.every(isRegion) ? { parts: { digest, regions } } : {};
+}
+
+function readAsked(body: string | undefined): Outcome<Asked> {
   if (body === undefined) return refuse("request-shape", "body", { most: MOST_BODY });
   let parsed: unknown;
   try {
@@ -72,8 +88,8 @@ function readAsked(body: string | undefined): Outcome<{ readonly company: string
   } catch {
     return refuse("request-shape", "body");
   }
-  const { company, sha } = (typeof parsed === "object" && parsed !== null ? parsed : {}) as Record<string, unknown>;
+  const { company, sha, digest, regions } = (typeof parsed === "object" && parsed !== null ? parsed : {}) as Record<string, unknown>;
   if (typeof company !== "string" || !isCompanyId(company)) return refuse("request-shape", "body/company");
   if (typeof sha !== "string" || !isSha(sha)) return refuse("request-shape", "body/sha");
-  return ok({ company, sha });
+  return ok({ company, sha, ...partsOf(digest, regions) });
 }

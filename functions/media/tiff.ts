@@ -1,8 +1,15 @@
+export interface Tiff {
+  readonly file: Uint8Array<ArrayBuffer>;
+  /** Where the pixels go, row by row from the top; a part of `file`. */
+  readonly pixels: Uint8Array<ArrayBuffer>;
+}
+
 /**
- * Bare pixels with their colour profile as an uncompressed TIFF 6.0 file, the plainest way to hand both to the image
- * library: pixels alone would lose the profile, and wide colours would print dull.
+ * An uncompressed TIFF 6.0 file with room for bare pixels and their colour profile, the plainest way to hand both to the
+ * image library: pixels alone would lose the profile, and wide colours would print dull.
  */
-export function tiffOf(pixels: Uint8Array, width: number, height: number, samples: 3 | 4, profile: Uint8Array | undefined): Uint8Array {
+export function tiffFor(width: number, height: number, samples: 3 | 4, profile: Uint8Array | undefined): Tiff {
+  const length = width * height * samples;
   const SHORT = 3;
   const LONG = 4;
   const UNDEFINED = 7;
@@ -16,7 +23,7 @@ export function tiffOf(pixels: Uint8Array, width: number, height: number, sample
     [273, LONG, 1, 0], // StripOffsets, placed below
     [277, SHORT, 1, samples],
     [278, LONG, 1, height],
-    [279, LONG, 1, pixels.length],
+    [279, LONG, 1, length],
     [284, SHORT, 1, 1], // samples side by side
   ];
   if (samples === 4) entries.push([338, SHORT, 1, 2]); // the fourth is opacity, not multiplied in
@@ -27,7 +34,7 @@ export function tiffOf(pixels: Uint8Array, width: number, height: number, sample
   const pixelsAt = (profileAt + (profile?.length ?? 0) + 1) & ~1;
   const places: Readonly<Record<number, number>> = { 258: bitsAt, 273: pixelsAt, 34675: profileAt };
 
-  const file = new Uint8Array(pixelsAt + pixels.length);
+  const file = new Uint8Array(pixelsAt + length);
   const view = new DataView(file.buffer);
   view.setUint32(0, 0x49492a00); // little-endian from here on
   view.setUint32(4, ifd, true);
@@ -42,6 +49,5 @@ export function tiffOf(pixels: Uint8Array, width: number, height: number, sample
   }
   for (let sample = 0; sample < samples; sample += 1) view.setUint16(bitsAt + sample * 2, bits, true);
   if (profile) file.set(profile, profileAt);
-  file.set(pixels, pixelsAt);
-  return file;
+  return { file, pixels: file.subarray(pixelsAt) };
 }

@@ -1,6 +1,6 @@
 export { readEnvironment, readPort, tooOldNode } from "./environment.ts";
 export type { Found } from "./found.ts";
-export { designKey, isCompanyId, isSha, originalKey, type RenditionName, recordKey, renditionKey } from "./keys.ts";
+export { blurredKey, designKey, isCompanyId, isSha, originalKey, type RenditionName, recordKey, renditionKey } from "./keys.ts";
 export { type Listening, type Machine, machineFrom, type Running } from "./machine.ts";
 export {
   type PrintAnswer,
@@ -12,7 +12,7 @@ export {
   printSubject,
 } from "./print-request.ts";
 export { PROBLEM_TYPE, type Problem, problem, problemResponse, type Say } from "./problem.ts";
-export { SNIFF_BYTES, sniff } from "./sniff.ts";
+export { SNIFF_BYTES, sniff, whyNoPhoto } from "./sniff.ts";
 export { statusOf } from "./status.ts";
 export { makeStore, type PutAbout, type Store, type StoredAbout, type StoreSettings } from "./store.ts";
 export { type Audience, bearer, checkToken, issueToken, TOKEN_LIFE_MS, type TokenCheck, type TokenFor } from "./token.ts";

@@ -22,6 +22,10 @@ export const originalKey = (company: string, sha: string): string =>
 export const renditionKey = (company: string, sha: string, name: RenditionName): string =>
   `${part("company", company, COMPANY)}/renditions/${part("hash", sha, SHA)}/${name}.jpg`;
 
+/** Of a rendition in which parts are blurred; the digest of those parts names it. */
+export const blurredKey = (company: string, sha: string, name: RenditionName, digest: string): string =>
+  `${part("company", company, COMPANY)}/renditions/${part("hash", sha, SHA)}/${name}-${part("digest", digest, SHA)}.jpg`;
+
 /** `version` counts the issued records of a job from 1; `ending` tells the PDF from what lies beside it. */
 export const recordKey = (company: string, job: string, version: number, ending = "pdf"): string => {
   if (!Number.isSafeInteger(version) || version < 1) throw new RangeError(`not a record's version: ${version}`);

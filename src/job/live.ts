@@ -133,8 +133,12 @@ export function liveFacts(entries: readonly Entry[]): readonly Live[] {
   });
 }
 
+/** The last instant that a calendar of this machine knows, ms: what is said to lie beyond it is no time. */
+const LAST_INSTANT = 8.64e15;
+export const isInstant = (said: unknown): said is number => Number.isSafeInteger(said) && Number(said) >= 0 && Number(said) <= LAST_INSTANT;
+
 /**
  * When something happened: at the time that was said beside it, else when it was entered. What is said is told by the same
  * phone's clock as the entry, so the same correction holds for both.
  */
-export const happenedAt = (fact: Live): number => (typeof fact.what.at === "number" ? fact.at + (fact.what.at - fact.entry.made) : fact.at);
+export const happenedAt = (fact: Live): number => (isInstant(fact.what.at) ? fact.at + (fact.what.at - fact.entry.made) : fact.at);

@@ -1,8 +1,9 @@
 import type { Figures, RefusalCode } from "../outcome/index.ts";
 import type { Exposure } from "./grey.ts";
+import type { Likeness } from "./likeness.ts";
 
 /** What a photo's first bytes say it is. */
-export type PhotoType = "image/jpeg" | "image/png" | "image/webp" | "image/heic" | "image/avif";
+export type PhotoType = "image/jpeg" | "image/png" | "image/webp" | "image/heic" | "image/avif" | "image/gif";
 
 /** When the camera says the picture was taken: a wall clock, never an instant made with some machine's zone. */
 export interface Taken {
@@ -27,11 +28,13 @@ export interface Position {
 export type PhotoNote =
   | "metadata-missing"
   | "metadata-broken"
+  | "metadata-cut-off"
   | "time-missing"
   | "time-zeros"
   | "time-impossible"
   | "offset-missing"
   | "offset-not-understood"
+  | "satellite-date-missing"
   | "position-missing"
   | "position-withheld"
   | "position-zero"
@@ -73,7 +76,12 @@ export interface PhotoFacts {
   readonly notes: readonly PhotoNote[];
   /** Thousandths of the Laplacian's variance; null where unreadable. */
   readonly sharpness: number | null;
+  /** Thousandths of the edges' strength in their weakest direction; null where unreadable, absent in what was read before it was measured. */
+  readonly edges?: number | null;
   readonly exposure: Exposure | null;
+  /** SHA-256 of the upright pixels, hex: the same for another file with the same picture. */
+  readonly pixels?: string | null;
+  readonly likeness?: Likeness | null;
   readonly renditions: readonly Rendition[];
   readonly unreadable?: Unreadable;
 }

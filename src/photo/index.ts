@@ -1,5 +1,12 @@
+export { ALIKE_AT_MOST, alike, nearness } from "./alike.ts";
+export { type Bands, bandsApart, bandsOf, type LookUp, lookUp, nearestOf } from "./bands.ts";
 export type { PhotoFacts, PhotoNote, PhotoType, Position, Rendition, Taken, Unreadable } from "./facts.ts";
-export { type Exposure, exposure, GREY_LONG_EDGE, type Grey, type GreyMeasures, measureGrey, sharpness } from "./grey.ts";
+export { type Exposure, exposure, GREY_LONG_EDGE, type Grey, greyFromRgba, sharpness } from "./grey.ts";
 export { type JudgedFacts, judgePhoto, ownPhotoLimits, type PhotoJudgement, type PhotoLimits, type PhotoReason } from "./judge.ts";
 export { type Abstained, LIKENESS_BITS, type Likeness, likeness } from "./likeness.ts";
-export { distance, nearest, type Turn, turned, turns } from "./turns.ts";
+export { type GreyMeasures, measureGrey } from "./measure.ts";
+export { isRegion, MOST_REGIONS, pixelsOf, type Region } from "./regions.ts";
+export { screenshotLook } from "./screenshot.ts";
+export { type PhotoUse, type SeenHow, weightOf } from "./seen-before.ts";
+export { momentAt, momentOf, type TakenMoment, whyNoPosition, whyNoTime } from "./taken.ts";
+export { distance, type Nearest, nearest, type Turn, turned, turns, undone } from "./turns.ts";

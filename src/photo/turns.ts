@@ -1,4 +1,5 @@
-import { bitsOf, hashOf, waves } from "./likeness.ts";
+import { bitsOf, hashOf } from "./likeness.ts";
+import { waves } from "./waves.ts";
 
 /** The eight ways a picture can lie: turned by a right angle or mirrored, or both. Numbers of the camera's orientation tag. */
 export type Turn = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8;
@@ -27,6 +28,15 @@ export const turns: readonly Turn[] = [...recipes.keys()];
 export function turned(hash: string, turn: Turn): string {
   const bits = bitsOf(hash);
   return hashOf((recipes.get(turn) as ReturnType<typeof recipe>).map(([from, over]) => bits[from] !== over));
+}
+
+/** The turn that undoes this one: only the two by a right angle are not their own. */
+export const undone = (turn: Turn): Turn => (turn === 6 ? 8 : turn === 8 ? 6 : turn);
+
+/** Where the bits of `mask` lie when the picture is turned: moved like the hash's, changed by nothing. */
+export function turnedMask(mask: string, turn: Turn): string {
+  const bits = bitsOf(mask);
+  return hashOf((recipes.get(turn) as ReturnType<typeof recipe>).map(([from]) => bits[from] === true));
 }
 
 /** Bits in which two hashes differ, 0…64. */

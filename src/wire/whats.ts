@@ -3,6 +3,7 @@ import type { FactKind } from "../job/index.ts";
 import type { Json } from "../ledger/index.ts";
 import type { Outcome } from "../outcome/index.ts";
 import { kind } from "./entry.ts";
+import { region } from "./photo.ts";
 import { count, hex64, id, instant, json, language, role, text, units, zone } from "./primitives.ts";
 import { read } from "./read.ts";
 
@@ -84,6 +85,7 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
     how: text(),
     when: z.optional(text(80)),
   }),
+  "site-located": z.strictObject({ how: text(), reaches: z.optional(integer.check(z.gte(1), z.lte(10_000_000_000))) }),
   corrected: z.strictObject({
     entry: reference,
     reason: text(),
@@ -111,7 +113,12 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
   "left-to-do": z.strictObject({ text: text(), by: text(80), about: z.optional(aboutOrStep) }),
   "left-to-do-done": z.strictObject({ entry: reference, note: z.optional(text()) }),
   "looked-again": z.strictObject({ about, note: z.optional(text()) }),
-  "region-blurred": z.strictObject({ photo: hex64, rendition: text(200), reason: text() }),
+  "region-blurred": z.strictObject({
+    photo: hex64,
+    rendition: text(200),
+    regions: z.optional(z.array(region).check(z.minLength(1), z.maxLength(20))),
+    reason: text(),
+  }),
   "body-withheld": z.strictObject({
     entry: reference,
     parts: z.array(z.enum(["what", "who", "where"])).check(z.minLength(1)),

@@ -92,6 +92,7 @@ export const faults: readonly Fault[] = [
   one("functions-stay-apart", "functions/edge/planted-function.ts", "../print/index.ts"),
   one("functions-see-no-screens", "functions/edge/planted-screens.ts", "#core/screens/index.ts"),
   one("infra-starts-by-path", "infra/local/planted-function.ts", "#functions/media/index.ts"),
+  one("bench-measures-media", "infra/bench/planted-function.ts", "#functions/print/index.ts"),
   one("nothing-imports-an-entry-file", "functions/edge/planted-entry.ts", "./worker.ts"),
   one("nothing-imports-tests", "functions/print/planted-tests.ts", "../../tests/helpers/planted.ts"),
   one("reference-libraries-in-tests-only", "infra/demo/planted-reference.ts", "luxon"),

@@ -48,6 +48,10 @@ describe("doors", () => {
     if (path.endsWith("/records")) return { edition: "customer" };
     if (path.endsWith("/move"))
       return { to: newId(), entries: [{ id: "a", digest: "a".repeat(64) }], reason: "r", outEntry: {}, inEntry: {} };
+    if (path.endsWith("/looks")) return { picture: newId(), says: "cannot tell" };
+    if (path.endsWith("/received")) return { item: "footing-seen", photo: unknown("sha256"), from: "f", how: "h", when: "w" };
+    if (path.endsWith("/site")) return { latitude: 1, longitude: 1, how: "h" };
+    if (path.endsWith("/blurred")) return { regions: [{ x: 0, y: 0, width: 1, height: 1 }], reason: "r" };
     return {};
   };
   const same = (a: Reply, b: Reply): void => {

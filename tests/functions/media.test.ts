@@ -276,16 +276,18 @@ describe("a photo that no picture can be made of is a fact", () => {
   });
   it.each([0.001, 0.05, 0.6, 0.98])("S04 cut off at %d of its length", async (share) => {
     const facts = await unreadable(scene.subarray(0, Math.round(scene.length * share)));
-    expect(facts).toMatchObject({ type: "image/jpeg", unreadable: { code: "photo-unreadable" } });
+    expect(facts).toMatchObject({ type: "image/jpeg", unreadable: { code: "photo-not-whole" } });
     expect(facts.unreadable?.says).not.toMatch(/\/|\n/);
   });
   it("E19 cut off inside the camera's notes", async () => {
     const block = exifBlock({ exif: { [TAG.makerNote]: "m".repeat(20_000), [TAG.dateTimeOriginal]: "2025:06:01 10:00:00" } });
-    expect(await unreadable(jpegWith(scene, block).subarray(0, 9_000))).toMatchObject({ unreadable: { code: "photo-unreadable" } });
+    expect(await unreadable(jpegWith(scene, block).subarray(0, 9_000))).toMatchObject({
+      unreadable: { code: "photo-not-whole", figures: { percent: 0 } },
+    });
   });
   it("S04 of a HEIC cut off, with what its camera noted", async () => {
     const facts = await unreadable(await sample("park-cut-off.heic"));
-    expect(facts).toMatchObject({ type: "image/heic", taken: { text: "2018-04-07T11:24:11" }, unreadable: { code: "photo-unreadable" } });
+    expect(facts).toMatchObject({ type: "image/heic", taken: { text: "2018-04-07T11:24:11" }, unreadable: { code: "photo-not-whole" } });
   });
   it("of a JPEG's start in front of rubbish", async () => {
     const bytes = Buffer.concat([Buffer.from([0xff, 0xd8, 0xff, 0xe0]), randomBytes(5_000)]);

@@ -1,5 +1,6 @@
 import { type Outcome, ok, type RefusalCode, refusalCodes, refuse } from "#core/outcome/index.ts";
-import type { PhotoFacts } from "#core/photo/index.ts";
+import type { PhotoFacts, Region } from "#core/photo/index.ts";
+import { photoFacts } from "#core/wire/index.ts";
 import { issueToken, type PrintAnswer, type PrintRequest, printRequest, TOKEN_LIFE_MS } from "#functions/shared/index.ts";
 import type { Environment } from "../environment.ts";
 
@@ -9,6 +10,12 @@ export type MachineName = "media" | "print";
 export interface Machines {
   /** Refuses `media-unavailable` and what media refuses. */
   readPhoto(company: string, sha256: string): Promise<Outcome<PhotoFacts>>;
+  /** New renditions with these parts blurred, named by the digest. Refuses `media-unavailable` and what media refuses. */
+  blurPhoto(
+    company: string,
+    sha256: string,
+    parts: { readonly digest: string; readonly regions: readonly Region[] },
+  ): Promise<Outcome<null>>;
   /** Refuses `print-unavailable` and what print refuses. */
   print(request: PrintRequest): Promise<Outcome<PrintAnswer>>;
   /** Nothing when it answers, else why not. */
@@ -41,7 +48,19 @@ export function machinesAt(settings: Settings, clock: () => number): Machines {
       const token = await issueToken(settings.SERVICE_SECRET, { audience: "media", subject: `${company}/${sha256}`, expires });
       const headers = { authorization: `Bearer ${token}`, "content-type": "application/json" };
       const body = JSON.stringify({ company, sha: sha256 });
-      return asked<PhotoFacts>("media", "/read", { method: "POST", headers, body }, READ_MS);
+      const answer = await asked<PhotoFacts>("media", "/read", { method: "POST", headers, body }, READ_MS);
+      // What is no number has become null on the way: caught here, before it is stored and told to jobs.
+      if (answer.ok && !photoFacts.safeParse(answer.value).success)
+        return refuse("media-unavailable", "media", { what: "media", why: "shape" });
+      return answer;
+    },
+    async blurPhoto(company, sha256, { digest, regions }) {
+      const expires = clock() + TOKEN_LIFE_MS;
+      const token = await issueToken(settings.SERVICE_SECRET, { audience: "media", subject: `${company}/${sha256}`, expires });
+      const headers = { authorization: `Bearer ${token}`, "content-type": "application/json" };
+      const body = JSON.stringify({ company, sha: sha256, digest, regions });
+      const made = await asked("media", "/blur", { method: "POST", headers, body }, READ_MS);
+      return made.ok ? ok(null) : made;
     },
     async print(request) {
       const { body, headers } = await printRequest(settings.SERVICE_SECRET, request, clock());

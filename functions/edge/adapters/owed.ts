@@ -2,9 +2,9 @@ import type { PhotoHint } from "../environment.ts";
 import { statement } from "./statement.ts";
 
 export interface OwedRow {
-  readonly kind: "read" | "tell";
+  readonly kind: "read" | "tell" | "compare";
   readonly company: string;
-  /** read: the photo; tell: job and photo with a slash between. */
+  /** read, compare: the photo; tell: job and photo with a slash between. */
   readonly ref: string;
   readonly tries: number;
 }

@@ -9,6 +9,8 @@ export interface PhotoRow {
   readonly state: "stored" | "read" | "unreadable";
   readonly facts?: PhotoFacts;
   readonly givenUp?: number;
+  /** The digest that names the renditions in which parts are blurred; those are shown and printed. */
+  readonly blurred?: string;
 }
 
 export interface Photos {
@@ -18,9 +20,11 @@ export interface Photos {
   jobsOf(company: string, sha256: string): Promise<readonly string[]>;
   /** The stored photo and that it is owed a reading, both or neither. */
   add(company: string, photo: Pick<PhotoRow, "sha256" | "bytes" | "type">, now: number, due: number): Promise<void>;
-  /** What was read, the reading no longer owed, and the telling owed to every job that names it: all or nothing. */
-  keepFacts(company: string, facts: PhotoFacts, due: number): Promise<void>;
+  /** What was read, the reading no longer owed, the telling owed to every job that names it, and `also`: all or nothing. */
+  keepFacts(company: string, facts: PhotoFacts, due: number, also?: readonly Statement[]): Promise<void>;
   giveUp(company: string, sha256: string): Promise<void>;
+  /** That these renditions stand for the photo from now on. */
+  blur(company: string, sha256: string, parts: { readonly digest: string; readonly regions: string; readonly made: number }): Statement;
   /** That a job names these photos, and that it is owed what is already known of them. */
   use(place: Place, sha256s: readonly string[], due: number): readonly Statement[];
 }
@@ -32,8 +36,10 @@ interface Row {
   readonly state: PhotoRow["state"];
   readonly facts: string | null;
   readonly given_up: number | null;
+  readonly blurred: string | null;
 }
-const COLUMNS = "p.sha256, p.bytes, p.type, p.state, p.facts, p.given_up";
+const COLUMNS =
+  "p.sha256, p.bytes, p.type, p.state, p.facts, p.given_up, (SELECT b.digest FROM blurred AS b WHERE b.company = p.company AND b.sha256 = p.sha256) AS blurred";
 const OF_JOB = `SELECT ${COLUMNS} FROM photo_use AS u JOIN photo AS p ON p.company = u.company AND p.sha256 = u.sha256
   WHERE u.company = ?1 AND u.job = ?2 ORDER BY p.sha256`;
 const ADD = `INSERT INTO photo (company, sha256, bytes, type, state, stored) VALUES (?1, ?2, ?3, ?4, 'stored', ?5)
@@ -45,19 +51,22 @@ const TELL = `INSERT INTO owed (kind, company, ref, due) SELECT 'tell', company,
 const PAID = "DELETE FROM owed WHERE kind = 'read' AND company = ?1 AND ref = ?2";
 const GIVE_UP = `UPDATE photo SET given_up = coalesce((SELECT tries FROM owed WHERE kind = 'read' AND company = ?1 AND ref = ?2), 0) + 1
   WHERE company = ?1 AND sha256 = ?2 AND state = 'stored'`;
+const BLUR = `INSERT INTO blurred (company, sha256, digest, regions, made) VALUES (?1, ?2, ?3, ?4, ?5)
+  ON CONFLICT (company, sha256) DO UPDATE SET digest = ?3, regions = ?4, made = ?5`;
 const USE = `INSERT INTO photo_use (company, sha256, job) SELECT ?1, value, ?2 FROM json_each(?3) WHERE true
   ON CONFLICT (company, sha256, job) DO NOTHING`;
 const TELL_KNOWN = `INSERT INTO owed (kind, company, ref, due) SELECT 'tell', ?1, ?2 || '/' || p.sha256, ?4 FROM json_each(?3) AS named
   JOIN photo AS p ON p.company = ?1 AND p.sha256 = named.value AND p.state <> 'stored' WHERE true
   ON CONFLICT (kind, company, ref) DO NOTHING`;
 
-const read = ({ sha256, bytes, type, state, facts, given_up: givenUp }: Row): PhotoRow => ({
+const read = ({ sha256, bytes, type, state, facts, given_up: givenUp, blurred }: Row): PhotoRow => ({
   sha256,
   bytes,
   type,
   state,
   ...(facts === null ? {} : { facts: JSON.parse(facts) as PhotoFacts }),
   ...(givenUp === null ? {} : { givenUp }),
+  ...(blurred === null ? {} : { blurred }),
 });
 
 export function photosIn(database: D1Database): Photos {
@@ -75,17 +84,19 @@ export function photosIn(database: D1Database): Photos {
     async add(company, { sha256, bytes, type }, now, due) {
       await database.batch([statement(database, ADD, company, sha256, bytes, type, now), statement(database, OWE, company, sha256, due)]);
     },
-    async keepFacts(company, facts, due) {
+    async keepFacts(company, facts, due, also = []) {
       const state = facts.unreadable ? "unreadable" : "read";
       await database.batch([
         statement(database, KEEP, company, facts.sha, state, JSON.stringify(facts)),
         statement(database, TELL, company, facts.sha, due),
         statement(database, PAID, company, facts.sha),
+        ...also,
       ]);
     },
     async giveUp(company, sha256) {
       await statement(database, GIVE_UP, company, sha256).run();
     },
+    blur: (company, sha256, { digest, regions, made }) => statement(database, BLUR, company, sha256, digest, regions, made),
     use: ({ company, job }, sha256s, due) =>
       sha256s.length === 0
         ? []

@@ -18,7 +18,16 @@ export function photosNamed({ envelope, body }: Pick<StoredEntry, "envelope" | "
 /** What goes with new entries of a job into the same batch: the photos they name, and what is owed to the job about them. */
 export function usesOf(services: Services, place: Place, rows: readonly StoredEntry[]): readonly Statement[] {
   const named = [...new Set(rows.flatMap((row) => [...photosNamed(row), ...photosMovedIn(row)]))];
-  return services.photos.use(place, named, services.clock() + FIRST_DUE_MS);
+  const now = services.clock();
+  // Entries moved in are no new use of their photos: a move is not taken for re-use.
+  const uses = rows.flatMap((row) => photosNamed(row).map((sha256) => ({ sha256, made: madeAt(row) })));
+  return [...services.photos.use(place, named, now + FIRST_DUE_MS), ...services.seenPairs.named(place, uses, now)];
+}
+
+/** The app's own moment of capture where there is one, else when the entry was made. */
+function madeAt({ envelope, body }: StoredEntry): number {
+  const taken = (contentOf(body, "what") as { taken?: unknown } | undefined)?.taken;
+  return typeof taken === "number" ? taken : envelope.made;
 }
 
 function photosMovedIn({ envelope, body }: StoredEntry): readonly string[] {

@@ -11,13 +11,14 @@ import { currentJob, headOf } from "./read.ts";
 // The core's own types are JSON already; the wire only says that they are.
 const asJson = (value: unknown): Json => value as Json;
 
-export const photoView = ({ sha256, bytes, type, state, facts, givenUp }: PhotoRow) => ({
+export const photoView = ({ sha256, bytes, type, state, facts, givenUp, blurred }: PhotoRow) => ({
   sha256,
   bytes,
   type,
   state,
   ...(facts === undefined ? {} : { facts: asJson(facts) }),
   ...(givenUp === undefined ? {} : { givenUp }),
+  ...(blurred === undefined ? {} : { blurred }),
 });
 
 /** A job with its findings and, as of now, its clearances. */

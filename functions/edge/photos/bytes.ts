@@ -1,23 +1,38 @@
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
-import { originalKey, renditionKey } from "#functions/shared/index.ts";
+import { blurredKey, originalKey, renditionKey } from "#functions/shared/index.ts";
+import type { PhotoRow } from "../adapters/photos.ts";
 import type { Call } from "../routes/route.ts";
 
+/** Named by its hash, so it never changes; but only for the one who is signed in. */
+const FOR_EVER = "private, max-age=31536000, immutable";
+
+type Which = "original" | "screen" | "print";
+
+/** A photo in which parts are blurred is shown with them blurred to everybody; only the original is as it was. */
+function keyOf(company: string, { sha256, blurred }: PhotoRow, which: Which): string {
+  if (which === "original") return originalKey(company, sha256);
+  return blurred === undefined ? renditionKey(company, sha256, which) : blurredKey(company, sha256, which, blurred);
+}
+
+/** Whether the address names these very bytes: of a blurred rendition it must name the parts too, else an older one would stay. */
+const isNamed = ({ request }: Call, { blurred }: PhotoRow, which: Which): boolean =>
+  which === "original" || blurred === undefined || new URL(request.url).searchParams.get("parts") === blurred;
+
 /** The bytes of a photo of the caller's company, as they lie in the store. */
-export async function photoBytes(call: Call, which: "original" | "screen" | "print"): Promise<Outcome<Response>> {
+export async function photoBytes(call: Call, which: Which): Promise<Outcome<Response>> {
   const { services, session, parameters } = call;
   const sha256 = parameters.sha256 ?? "";
   const photo = await services.photos.get(session.company, sha256);
   if (!photo) return refuse("photo-unknown", "photo", {});
   if (which !== "original" && photo.state === "unreadable") return refuse("photo-unreadable", "photo", {});
   if (which !== "original" && photo.state === "stored") return refuse("photo-not-read-yet", "photo", {});
-  const key = which === "original" ? originalKey(session.company, sha256) : renditionKey(session.company, sha256, which);
+  const key = keyOf(session.company, photo, which);
   const found = await services.store.get(key);
   if (!found.ok) return found;
   const headers = {
     "content-type": which === "original" ? photo.type : "image/jpeg",
     "content-length": String(found.value.length),
-    // Named by its hash, so it never changes; but only for the one who is signed in.
-    "cache-control": "private, max-age=31536000, immutable",
+    "cache-control": isNamed(call, photo, which) ? FOR_EVER : "private, no-store",
     "content-security-policy": "default-src 'none'; sandbox",
   };
   return ok(new Response(found.value.stream, { headers }));

@@ -1,6 +1,7 @@
 import type { PhotoHint } from "../environment.ts";
 import { FIRST_DUE_MS } from "../jobs/consequences.ts";
 import type { Services } from "../services.ts";
+import { compare } from "./seen-before.ts";
 import { tell } from "./tell.ts";
 
 /**
@@ -17,7 +18,9 @@ export async function readOwed(services: Services, { company, sha256 }: PhotoHin
   if (photo.state === "stored") {
     const facts = await services.machines.readPhoto(company, sha256);
     if (!facts.ok) return false;
-    await services.photos.keepFacts(company, facts.value, services.clock() + FIRST_DUE_MS);
+    const due = services.clock() + FIRST_DUE_MS;
+    await services.photos.keepFacts(company, facts.value, due, services.likenesses.keep(company, facts.value, due));
+    await compare(services, company, sha256);
   } else {
     await services.owed.paid({ kind: "read", company, ref: sha256 });
   }
@@ -25,10 +28,11 @@ export async function readOwed(services: Services, { company, sha256 }: PhotoHin
   return true;
 }
 
-/** Claims what is due: readings go to the queue again, tellings are done here. */
+/** Claims what is due: readings go to the queue again, tellings and comparisons are done here. */
 export async function sweep(services: Services): Promise<void> {
   const due = await services.owed.claim(services.clock());
   await services.owed.hint(due.filter(({ kind }) => kind === "read").map(({ company, ref }) => ({ company, sha256: ref })));
+  for (const { company, ref } of due.filter(({ kind }) => kind === "compare")) await compare(services, company, ref);
   for (const { company, ref } of due.filter(({ kind }) => kind === "tell")) {
     const [job = "", sha256 = ""] = ref.split("/");
     await tell(services, { company, job }, sha256);

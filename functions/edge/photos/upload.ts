@@ -1,7 +1,7 @@
 import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
 import type { PhotoType } from "#core/photo/index.ts";
 import { LARGEST_PHOTO } from "#core/wire/index.ts";
-import { originalKey, sniff } from "#functions/shared/index.ts";
+import { originalKey, sniff, whyNoPhoto } from "#functions/shared/index.ts";
 import { hex } from "../chance.ts";
 import { FIRST_DUE_MS } from "../jobs/consequences.ts";
 import type { Services } from "../services.ts";
@@ -28,8 +28,8 @@ const LANE_MS = 150_000;
 /**
  * Streams a photo into the store in blocks, its hash taken on the way; the last block waits for the hash, so that a store
  * that behaves never has a wrong object. The row, and that it is owed a reading, are written after the store has it all.
- * Refuses photo-length-required, photo-empty, photo-too-large, photo-type, photo-length-differs, photo-hash-differs and
- * store-unavailable, each with the body read to its end first.
+ * Refuses photo-length-required, photo-empty, photo-too-large, photo-type, photo-is-film, photo-length-differs,
+ * photo-hash-differs and store-unavailable, each with the body read to its end first.
  */
 export async function upload(services: Services, asked: Upload): Promise<Outcome<Stored>> {
   const blocks = new Blocks(asked.body);
@@ -48,7 +48,7 @@ async function taken(services: Services, { company, sha256, length }: Upload, bl
   const first = await blocks.next().catch(() => undefined);
   if (first === undefined) return refuse("photo-length-differs", place, { bytes: 0, announced: bytes.value });
   const type = sniff(first);
-  if (type === undefined) return refuse("photo-type", place, {});
+  if (type === undefined) return refuse(whyNoPhoto(first), place, {});
   const stored = await streamed(services, { key: originalKey(company, sha256), sha256, bytes: bytes.value, type, place }, first, blocks);
   if (!stored.ok) return stored;
   const now = services.clock();

@@ -1,5 +1,5 @@
-import type { PhotoKnown } from "#core/record/index.ts";
-import { renditionKey } from "#functions/shared/index.ts";
+import { cameraKnown, type PhotoKnown } from "#core/record/index.ts";
+import { blurredKey, renditionKey } from "#functions/shared/index.ts";
 import type { PhotoRow } from "../adapters/photos.ts";
 
 /** What the record is told of the photos of a job; those that nobody has read yet are left out. */
@@ -7,13 +7,19 @@ export function photosKnown(company: string, photos: readonly PhotoRow[]): Reado
   return Object.fromEntries(photos.filter(({ facts }) => facts !== undefined).map((photo) => [photo.sha256, known(company, photo)]));
 }
 
-function known(company: string, { sha256, facts }: PhotoRow): PhotoKnown {
+function known(company: string, { sha256, facts, blurred }: PhotoRow): PhotoKnown {
   if (!facts) return {};
   const print = facts.renditions.find(({ name }) => name === "print");
   return {
-    ...(print ? { rendition: renditionKey(company, sha256, "print"), width: print.width, height: print.height } : {}),
+    ...(print
+      ? {
+          rendition: blurred === undefined ? renditionKey(company, sha256, "print") : blurredKey(company, sha256, "print", blurred),
+          width: print.width,
+          height: print.height,
+        }
+      : {}),
+    ...(blurred === undefined ? {} : { blurred: true }),
     ...(facts.unreadable ? { unreadable: true } : {}),
-    ...(facts.taken ? { taken: facts.taken.text } : {}),
-    place: facts.position ? "position-in-photo" : "no-position",
+    ...cameraKnown(facts),
   };
 }

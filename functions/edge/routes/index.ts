@@ -1,5 +1,6 @@
 import { addPerson } from "./add-person.ts";
 import { appendEntries } from "./append-entries.ts";
+import { blurPhoto } from "./blur-photo.ts";
 import { checkDesign } from "./check-design.ts";
 import { endSession } from "./end-session.ts";
 import { foundCompany } from "./found-company.ts";
@@ -10,6 +11,7 @@ import { getJob } from "./get-job.ts";
 import { getJobDesign } from "./get-job-design.ts";
 import { getJobDesignPdf } from "./get-job-design-pdf.ts";
 import { getJobLedger } from "./get-job-ledger.ts";
+import { getJobPictures } from "./get-job-pictures.ts";
 import { describing } from "./get-open-api.ts";
 import { getPhoto } from "./get-photo.ts";
 import { getPhotoOriginal } from "./get-photo-original.ts";
@@ -22,14 +24,19 @@ import { getRecordPdf } from "./get-record-pdf.ts";
 import { getSession } from "./get-session.ts";
 import { getVersion } from "./get-version.ts";
 import { issueRecord } from "./issue-record.ts";
+import { listJobSeenBefore } from "./list-job-seen-before.ts";
 import { listJobs } from "./list-jobs.ts";
 import { listPeople } from "./list-people.ts";
 import { listRecords } from "./list-records.ts";
+import { listSeenBefore } from "./list-seen-before.ts";
+import { locateSite } from "./locate-site.ts";
+import { lookAtPicture } from "./look-at-picture.ts";
 import { makeLink } from "./make-link.ts";
 import { moveEntries } from "./move-entries.ts";
 import { openJob } from "./open-job.ts";
 import { putPhoto } from "./put-photo.ts";
 import { rebuildJob } from "./rebuild-job.ts";
+import { receivePicture } from "./receive-picture.ts";
 import { removePerson } from "./remove-person.ts";
 import type { Route } from "./route.ts";
 import { setInstrument } from "./set-instrument.ts";
@@ -73,6 +80,13 @@ const working: readonly Route[] = [
   getPhotoOriginal,
   getPhotoScreen,
   getPhotoPrint,
+  listSeenBefore,
+  listJobSeenBefore,
+  getJobPictures,
+  lookAtPicture,
+  receivePicture,
+  locateSite,
+  blurPhoto,
   issueRecord,
   listRecords,
   getRecordPdf,

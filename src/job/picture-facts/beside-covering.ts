@@ -1,6 +1,6 @@
 import type { Figures } from "../../outcome/index.ts";
 import { type Covered, coveredOf } from "../covered.ts";
-import type { Live } from "../live.ts";
+import { isInstant, type Live } from "../live.ts";
 import { coveringHeld, type Instance, oneOfHolding } from "../series.ts";
 import type { JobState } from "../state.ts";
 import { doubtOf, halfOf, middle, type PictureTime, pictureTime, type Stretch } from "./picture-time.ts";
@@ -28,7 +28,7 @@ export function hiddenBy(state: JobState, { item, tag }: Instance): string | und
 }
 
 function stretchOf({ fact, at }: Covered): Stretch {
-  const saidLater = typeof fact.what.at === "number" && Math.abs(fact.entry.made - fact.what.at) > MINUTE_MS;
+  const saidLater = isInstant(fact.what.at) && Math.abs(fact.entry.made - fact.what.at) > MINUTE_MS;
   const doubt = doubtOf(fact) + (saidLater ? SAID_LATER_MS : 0);
   return { earliest: at - doubt, latest: at + doubt };
 }

@@ -44,17 +44,19 @@ function seenLines(state: JobState, { what }: Live): readonly PictureLine[] {
 }
 
 function howLines(state: JobState, { kind, what }: Live): readonly PictureLine[] {
-  const received = kind === "received-otherwise" ? [neither("received-otherwise", { how: String(what.how ?? "") })] : [];
+  const received =
+    kind === "received-otherwise" ? [neither("received-otherwise", { how: typeof what.how === "string" ? what.how : "" })] : [];
   const blurred = factsOf(state, "region-blurred").some((fact) => fact.what.photo === what.photo);
   return blurred ? [...received, neither("blurred-in-part")] : received;
 }
 
 /**
  * What speaks for and against a picture, each line a fact: how it came, when, where, whether it can be seen, who looked. A
- * function of the ledger alone; empty for what is no picture of the job's tolerance sheet.
+ * function of the ledger alone; empty for what is no picture of the
+ * job's tolerance sheet, or counts no more.
  */
 export function pictureFacts(state: JobState, picture: Live): readonly PictureLine[] {
-  const instance = kinds.has(picture.kind) ? instanceOf(state, picture) : undefined;
+  const instance = kinds.has(picture.kind) && picture.standing === "counts" ? instanceOf(state, picture) : undefined;
   if (instance === undefined) return [];
   return [
     ...howLines(state, picture),

@@ -1,5 +1,5 @@
 import { momentAt, momentOf, type Taken } from "../../photo/index.ts";
-import type { Live } from "../live.ts";
+import { isInstant, type Live } from "../live.ts";
 import type { JobState } from "../state.ts";
 import { photosRead, wallClock } from "./photo-read.ts";
 import { offsetsWhenRead } from "./site-zone.ts";
@@ -34,7 +34,7 @@ const meet = (one: Stretch, other: Stretch): boolean => one.earliest <= other.la
 /** The app's own moment; no picture was taken after its entry was made. */
 function appMoment(fact: Live): Stretch | undefined {
   const { taken } = fact.what;
-  if (fact.kind !== "picture-taken" || typeof taken !== "number" || !Number.isFinite(taken)) return undefined;
+  if (fact.kind !== "picture-taken" || !isInstant(taken)) return undefined;
   return about(Math.min(fact.at, fact.at + (taken - fact.entry.made)), doubtOf(fact));
 }
 

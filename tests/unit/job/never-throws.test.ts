@@ -11,6 +11,9 @@ import {
   handingOver,
   type JobLedger,
   jobState,
+  lookBehind,
+  pictureFacts,
+  picturesToLookAt,
   sheetFaults,
   standingOf,
   type Writer,
@@ -129,6 +132,11 @@ function everything(ledger: JobLedger): void {
   const now = clearances(state, all, later);
   const over = handingOver(state, all, later);
   for (const finding of all) standingOf(finding, 0);
+  const lines = state.facts.flatMap((fact) => pictureFacts(state, fact));
+  for (const figure of lines.flatMap(({ says }) => Object.values(says.figures)))
+    expect(typeof figure === "string" || Number.isSafeInteger(figure)).toBe(true);
+  for (const finding of all) lookBehind(state, finding);
+  picturesToLookAt(state);
   for (const entry of ledger.entries.slice(-12)) for (const writer of roles) admit(state, entry, writer);
   // what comes out is fit to be stored and hashed: no NaN, no undefined that matters
   const text = canonical(JSON.parse(JSON.stringify({ all, now, over })) as Json);

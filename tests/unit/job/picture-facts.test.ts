@@ -1,5 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { type Entry, findings, type JobLedger, jobState, type PictureLine, pictureFacts } from "#core/job/index.ts";
+import {
+  type Entry,
+  findings,
+  type JobLedger,
+  jobState,
+  lookBehind,
+  type PictureLine,
+  pictureFacts,
+  picturesToLookAt,
+} from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
 import { makeSayer } from "#core/record/index.ts";
 import { type Book, bench, book, minute, pictureItem, start, type What } from "../../helpers/job.ts";
@@ -405,6 +414,41 @@ describe("who looked, and what else the ledger tells", () => {
     };
     expect(said("en")).toContain("it does not show it. Looked at by Kim Alder, 1 June 2026, 13:00 EDT.");
     expect(said("es")).toContain("Mirada por Kim Alder, 1 de junio de 2026, 13:00 EDT.");
+  });
+
+  test("the look that a finding speaks of is the last at the picture that stands for all", () => {
+    const b = book(trench);
+    const first = picture(b, noon + hour);
+    const second = b.picture("trench-open", { photo: "b".repeat(64) }, { at: noon + 2 * hour });
+    b.enter("picture-looked-at", { picture: first, says: "does not show it" }, { at: noon + 3 * hour });
+    b.enter("picture-looked-at", { picture: second, says: "cannot tell" }, { at: noon + 4 * hour });
+    const shows = b.enter("picture-looked-at", { picture: second, says: "shows it" }, { at: noon + 5 * hour });
+    const finding = findingOf(patched(b), "trench-open");
+    expect(finding?.says.key).toBe("picture.shows");
+    expect(finding && lookBehind(jobState(patched(b)), finding)?.id).toBe(shows);
+    const unseen = findingOf(patched(b), "trench-again");
+    expect(unseen && lookBehind(jobState(patched(b)), unseen)).toBeUndefined();
+  });
+
+  test("to look at: what holds a covering and nobody saw, open coverings first; what holds none never", () => {
+    const sheet = bench({
+      items: [
+        pictureItem("buried-one"),
+        pictureItem("closed-one", { holds: "close-it" }),
+        pictureItem("for-the-album", { weight: "asked" }),
+      ],
+    });
+    const b = book(sheet);
+    const [buried, closed] = [b.picture("buried-one"), b.picture("closed-one")];
+    b.picture("for-the-album");
+    const walk = () => picturesToLookAt(jobState(patched(b))).map(({ picture: { id } }) => id);
+    expect(walk()).toEqual([buried, closed]);
+    b.covered("bury-it");
+    expect(walk()).toEqual([closed, buried]);
+    b.enter("picture-looked-at", { picture: closed, says: "cannot tell" });
+    expect(walk()).toEqual([buried]);
+    b.enter("reworked", { about: { item: "buried-one" }, done: "dug out", minutes: 20 });
+    expect(walk()).toEqual([]);
   });
 
   test("D08 the same photo put to two pictures of one job is a hint that speaks neither way", () => {
