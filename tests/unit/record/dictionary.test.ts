@@ -174,6 +174,7 @@ const figuresOf: Readonly<Partial<Record<RefusalCode, readonly string[]>>> = {
   "ledger-job": ["number"],
   "ledger-version-digest": ["version"],
   "ledger-too-deep": ["deepest"],
+  "photo-not-whole": ["percent", "rows", "height"],
 };
 
 it("every placeholder of a refusal is a figure that the code carries", () => {
