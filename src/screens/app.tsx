@@ -26,6 +26,12 @@ const pages: Readonly<Record<"office" | "company owner", Pages>> = {
   },
 };
 
+const Looking = lazy(() => import("./office/looking.tsx").then((page) => page.Looking));
+const Received = lazy(() => import("./office/received.tsx").then((page) => page.Received));
+const Blurring = lazy(() => import("./office/blurring.tsx").then((page) => page.Blurring));
+const SeenBefore = lazy(() => import("./office/seen-before.tsx").then((page) => page.SeenBefore));
+const SitePlace = lazy(() => import("./office/site-place.tsx").then((page) => page.SitePlace));
+
 /** The path that is shown, and the way to another. */
 function usePath(): { readonly path: string; readonly moved: boolean; readonly go: (path: string) => void } {
   const [shown, setShown] = useState({ path: location.pathname, moved: false });
@@ -55,28 +61,35 @@ function Page({ path }: { readonly path: string }) {
   if (session.role === "crew") return fieldPage(place) ?? none;
   const { jobs: Jobs, job: Job } = pages[session.role];
   if (place.page === "jobs") return <Jobs />;
+  if (place.page === "job" && place.part === "looking") return <Looking key={place.job} job={place.job} />;
+  if (place.page === "job" && place.part === "received") return <Received key={place.job} job={place.job} />;
+  if (place.page === "job" && place.part === "seen-before") return <SeenBefore key={place.job} job={place.job} />;
+  if (place.page === "job" && place.part === "site") return <SitePlace key={place.job} job={place.job} />;
+  if (place.page === "job" && place.part === "blurring" && place.rest[0] !== undefined)
+    return <Blurring key={path} job={place.job} photo={place.rest[0]} />;
   return place.page === "job" && place.part === undefined ? <Job key={place.job} job={place.job} /> : none;
 }
 
-function NotSignedIn({ language, away }: { readonly language: "en" | "es"; readonly away: boolean }) {
+/** Why there is nothing to show: nobody is signed in, the first visit has no signal, or this browser keeps nothing. */
+function Nothing({ language, why }: { readonly language: "en" | "es"; readonly why: "not-signed-in" | "away-first" | "store-closed" }) {
   const say = screenWords(language);
   return (
     <div class="drawing">
       <header class="page-head">
-        <h1>{away ? "Asburied" : say("not-signed-in")}</h1>
+        <h1>{why === "not-signed-in" ? say("not-signed-in") : "Asburied"}</h1>
       </header>
       <main>
-        <p role="status">{say(away ? "away-first" : "not-signed-in-how")}</p>
+        <p role="status">{say(why === "not-signed-in" ? "not-signed-in-how" : why)}</p>
       </main>
     </div>
   );
 }
 
 /** The phone's store, opened before anything is shown: a cold start without signal is drawn from it. */
-function usePhone(): Keep | undefined {
-  const [keep, setKeep] = useState<Keep>();
+function usePhone(): Keep | "closed" | undefined {
+  const [keep, setKeep] = useState<Keep | "closed">();
   useEffect(() => {
-    void Keep.open().then(setKeep);
+    void Keep.open().then(setKeep, () => setKeep("closed"));
   }, []);
   return keep;
 }
@@ -84,7 +97,8 @@ function usePhone(): Keep | undefined {
 /** The whole app: the session decides which pages somebody sees, the company decides language and units. */
 export function App() {
   const { path, moved, go } = usePath();
-  const keep = usePhone();
+  const phone = usePhone();
+  const keep = phone === "closed" ? undefined : phone;
   const newer = useNewer();
   const { value, problem, awaySince, again } = useNews("session", () => ask<SessionView>("/api/session"));
   // a crew's session that has ended or cannot be asked after: the phone goes on with what it keeps
@@ -105,8 +119,10 @@ export function App() {
       .then(again);
   }, [again, keep]);
   const say = useMemo(() => screenWords(language), [language]);
-  if (keep === undefined || (session === undefined && problem === undefined && awaySince === undefined)) return null;
-  if (session === undefined) return <NotSignedIn language={language} away={problem === undefined} />;
+  if (phone === undefined || (session === undefined && problem === undefined && awaySince === undefined)) return null;
+  if (session === undefined) return <Nothing language={language} why={problem === undefined ? "away-first" : "not-signed-in"} />;
+  // office and owner keep nothing; a crew's entry that is not kept is lost
+  if (crew && keep === undefined) return <Nothing language={language} why="store-closed" />;
   const speaking: Speaking = { session, say, go, moved, signOut };
   return (
     <SpeakingContext.Provider value={speaking}>

@@ -205,6 +205,22 @@ describe("office", () => {
     expect(pdf).toEqual({ type: "application/pdf", begins: "%PDF-" });
   });
 
+  test("the design check of a job opens as a PDF, under its own heading", async () => {
+    const { page } = screens.office;
+    await open(page, jobPath(covered));
+    const found = await page.$eval('main a[href$="/design/pdf"]', (link) => ({
+      text: link.textContent,
+      heading: link.closest("section")?.querySelector("h2")?.textContent,
+      href: (link as HTMLAnchorElement).href,
+    }));
+    expect(found).toMatchObject({ text: "Print the design check", heading: "Design check before the dig" });
+    const pdf = await page.evaluate(async (at) => {
+      const answer = await fetch(at);
+      return { type: answer.headers.get("content-type"), begins: (await answer.text()).slice(0, 5) };
+    }, found.href);
+    expect(pdf).toEqual({ type: "application/pdf", begins: "%PDF-" });
+  });
+
   test("a refusal to issue is said in words, and nothing is lost", async () => {
     const screen = await newScreen(browser);
     const { page } = screen;

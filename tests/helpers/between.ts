@@ -63,7 +63,7 @@ export class Between {
       method,
       redirect: "manual",
       headers: headers.map(([name, value]) => (name === "origin" ? [name, this.#edge] : [name, value])),
-      ...(body.length > 0 ? { body } : {}),
+      ...(body.length > 0 ? { body: new Uint8Array(body) } : {}),
     });
     const bytes = Buffer.from(await answer.arrayBuffer());
     this.#count(method, url, answer.status, bytes);

@@ -1,7 +1,13 @@
 /** Makes the metadata of test photos from nothing, so that each holds exactly what its case says and nothing else. */
 
 export type Rational = readonly [number, number];
-export type Value = string | number | readonly Rational[] | { readonly long: number };
+export type Value =
+  | string
+  | number
+  | readonly Rational[]
+  | { readonly long: number }
+  /** Bytes as they stand, under a type of one byte each: 1 bytes, 2 text without a NUL of ours, 7 undefined. */
+  | { readonly type: 1 | 2 | 7; readonly bytes: Uint8Array };
 
 export interface ExifTags {
   readonly ifd0?: Readonly<Record<number, Value>>;
@@ -16,13 +22,18 @@ export const TAG = {
   dateTime: 0x0132,
   dateTimeOriginal: 0x9003,
   dateTimeDigitized: 0x9004,
+  /** Of the file's last change. */
+  offsetTime: 0x9010,
   offsetTimeOriginal: 0x9011,
+  offsetTimeDigitized: 0x9012,
   makerNote: 0x927c,
   latitudeRef: 1,
   latitude: 2,
   longitudeRef: 3,
   longitude: 4,
   gpsTime: 7,
+  /** Dilution of precision, a bare number. */
+  gpsDilution: 11,
   gpsDate: 29,
   gpsError: 31,
 } as const;
@@ -71,6 +82,7 @@ function encode(value: Value, u16: (n: number) => Buffer, u32: (n: number) => Bu
     return { type: 2, count: bytes.length, bytes };
   }
   if (typeof value === "number") return { type: 3, count: 1, bytes: u16(value) };
+  if ("type" in value) return { type: value.type, count: value.bytes.length, bytes: Buffer.from(value.bytes) };
   if ("long" in value) return { type: 4, count: 1, bytes: u32(value.long) };
   return { type: 5, count: value.length, bytes: Buffer.concat(value.flatMap(([top, bottom]) => [u32(top), u32(bottom)])) };
 }

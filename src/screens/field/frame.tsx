@@ -5,15 +5,17 @@ import { clockText, useSpeaking } from "../parts/speaking.ts";
 import { counted } from "../parts/words/index.ts";
 import { useKeep } from "./keep/index.ts";
 import { personPath, unsentPath } from "./paths.ts";
+import { AskWho } from "./who.tsx";
 
 /** What the office has not seen, and since when it does not answer. Leads to the page that says it whole. */
 function Standing() {
   const { say, session } = useSpeaking();
   const { state } = useKeep();
-  const { entries, photos, sending, awaySince, signedOut, readAt } = state;
+  const { entries, photos, sending, awaySince, signedOut, readAt, full } = state;
   const waiting = [...entries, ...photos].filter(({ standing }) => standing === "not sent").length;
   const troubled = [...entries, ...photos].filter(({ standing }) => standing === "refused" || standing === "lost").length;
   const parts = [
+    ...(full ? [say("phone-full")] : []),
     ...(signedOut ? [say("phone-signed-out")] : []),
     ...(waiting > 0 ? [counted(say, "phone-not-sent", waiting)] : []),
     ...(troubled > 0 ? [counted(say, "phone-troubled", troubled)] : []),
@@ -70,6 +72,7 @@ export function PhoneFrame({ title, back, children }: PhoneFrameProps) {
           <b>{state.today?.name ?? session.name}</b>
         </Link>
       </footer>
+      {state.askingWho && <AskWho />}
     </div>
   );
 }

@@ -1,3 +1,4 @@
+import { lazy, Suspense } from "preact/compat";
 import { Link } from "../parts/link.tsx";
 import { jobPath } from "../parts/place.ts";
 import { NotJudged } from "../parts/section.tsx";
@@ -8,6 +9,8 @@ import { type Book, useKeep } from "./keep/index.ts";
 import { inOrder, openFirst } from "./next.ts";
 import { useBackToCamera } from "./picture/camera.ts";
 import { useTold } from "./told.ts";
+
+const TonightReminder = lazy(() => import("./numbers/reminder.tsx").then((page) => page.TonightReminder));
 
 function JobInGround({ book }: { readonly book: Book }) {
   const { say } = useSpeaking();
@@ -39,6 +42,9 @@ export function OpenGround() {
     <PhoneFrame title={say("open-in-the-ground")}>
       {books.length === 0 && <p>{say(state.readAt === undefined ? "reading-first" : "no-jobs")}</p>}
       <NotJudged />
+      <Suspense fallback={null}>
+        <TonightReminder />
+      </Suspense>
       <ul class="jobs">
         {books.map((book) => (
           <JobInGround key={book.kept.job} book={book} />

@@ -1,3 +1,4 @@
+import { lazy, Suspense } from "preact/compat";
 import { DoneCovering, NothingOpen } from "../parts/covering.tsx";
 import { BeforehandViews, HandingOverView } from "../parts/handing-over.tsx";
 import { Link } from "../parts/link.tsx";
@@ -11,6 +12,8 @@ import { NotHere, PhoneFrame } from "./frame.tsx";
 import { openFirst } from "./next.ts";
 import { burstPath, coverPath, setOutPath, stepPath, tonightPath, waterPath, wherePath } from "./paths.ts";
 import { type ToldOnPhone, useTold } from "./told.ts";
+
+const RightJob = lazy(() => import("./picture/right-job.tsx").then((page) => page.RightJob));
 
 /** The next covering with its clearance, what holds it, and the shutter: on one screen. */
 function Next({ job, told: { now, sayer, book } }: { readonly job: string; readonly told: ToldOnPhone }) {
@@ -80,6 +83,9 @@ export function FieldJob({ job }: { readonly job: string }) {
   const done = now.clearances.filter(({ covered }) => covered !== undefined);
   return (
     <PhoneFrame title={now.view.title} back={{ to: "/", title: say("open-in-the-ground") }}>
+      <Suspense fallback={null}>
+        <RightJob job={job} told={told} />
+      </Suspense>
       <Next job={job} told={told} />
       <nav class="numbers" aria-label={say("numbers")}>
         <Link to={setOutPath(job)}>{say("numbers-set-out")}</Link>

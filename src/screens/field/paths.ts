@@ -11,8 +11,8 @@ export const takePath = (job: string, item: string, tag?: string): string => job
 export const setUpPath = (job: string, check: string, tag?: string): string => jobPath(job, "set-up", check, ...tail(tag));
 /** The clearance of one covering and the act of covering. */
 export const coverPath = (job: string, covering: string): string => jobPath(job, "cover", covering);
-/** The names of one kind of thing on this job: joints, glue sessions, buried points. */
-export const namesPath = (job: string, set: string): string => jobPath(job, "names", set);
+/** The names of one kind of thing on this job: joints, glue sessions, buried points. A step: the one to go on with afterwards. */
+export const namesPath = (job: string, set: string, step?: string): string => jobPath(job, "names", set, ...tail(step));
 /** Pictures that were taken together and wait to be put to what they show. */
 export const burstPath = (job: string): string => jobPath(job, "burst");
 export const setOutPath = (job: string): string => jobPath(job, "set-out");
@@ -34,7 +34,10 @@ export const wayPath = (job: string, way: WayOut, { item, check, tag }: About, c
     ...tail(covering),
   );
 
-/** Every way out of one line of a clearance. */
+/** Stands in an address where a covering would. */
+export const noCovering = "-";
+
+/** Every way out of one line of a clearance; of something that holds none, the ways to say why it is not taken. */
 export const waysPath = (job: string, covering: string, { item, check, tag }: About): string =>
   jobPath(job, "ways", covering, item === undefined ? `check:${check ?? ""}` : `item:${item}`, tag ?? "-");
 

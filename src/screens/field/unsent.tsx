@@ -157,7 +157,8 @@ function Room({ state }: { readonly state: KeepState }) {
   const [left, setLeft] = useState<number>();
   useEffect(() => {
     void keep.freeSpace().then(setLeft);
-  }, [keep, state.photos]);
+    // written and taken away again to find out: once for each look at this page
+  }, [keep]);
   const bytes = unsent(state.photos).reduce((sum, photo) => sum + photo.bytes, 0);
   return (
     <Section title="unsent-room">

@@ -1,3 +1,4 @@
+import { picturesToLookAt } from "../../job/index.ts";
 import { exceptionsOf } from "../parts/counts.ts";
 import { DoneCovering, OpenCovering } from "../parts/covering.tsx";
 import { Exceptions } from "../parts/exceptions.tsx";
@@ -13,6 +14,7 @@ import { NotJudged, Section } from "../parts/section.tsx";
 import { useSpeaking } from "../parts/speaking.ts";
 import { Steps } from "../parts/steps.tsx";
 import { IssueRecord } from "./issue.tsx";
+import { SeenBeforeLink } from "./seen-before-known.tsx";
 
 /** Every job of the company, soonest covering first, with the state of each covering. */
 export function OfficeJobs() {
@@ -59,6 +61,12 @@ function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job:
         })}
       </Section>
       <Exceptions now={now} sayer={sayer} />
+      <p class="looking-keys">
+        <Link to={jobPath(job, "looking")}>{say("looking-open", { count: picturesToLookAt(now.state).length })}</Link>
+        <Link to={jobPath(job, "received")}>{say("received-open")}</Link>
+        <SeenBeforeLink job={job} />
+        <Link to={jobPath(job, "site")}>{say("site-place-open")}</Link>
+      </p>
       <Section title="records" look="issued">
         <Records news={records} sayer={sayer} />
         <IssueRecord job={job} issued={records.again} />

@@ -1,5 +1,7 @@
 import type { Sayer } from "../../record/index.ts";
+import { Link } from "./link.tsx";
 import type { PictureShown } from "./pictures.ts";
+import { jobPath } from "./place.ts";
 import { Sign } from "./sign.tsx";
 import { useSpeaking } from "./speaking.ts";
 
@@ -7,10 +9,11 @@ interface PictureProps {
   readonly picture: PictureShown;
   readonly sayer: Sayer;
   readonly originals: boolean;
+  readonly job: string;
 }
 
 /** One picture with its caption; in place of a photo that cannot be shown, why. */
-export function PictureView({ picture, sayer, originals }: PictureProps) {
+export function PictureView({ picture, sayer, originals, job }: PictureProps) {
   const { say } = useSpeaking();
   const { title, caption, photo, address, unseen, at, looked, earlier } = picture;
   return (
@@ -36,6 +39,7 @@ export function PictureView({ picture, sayer, originals }: PictureProps) {
             {say("picture-original")}
           </a>
         )}
+        {originals && unseen === undefined && <Link to={jobPath(job, "blurring", photo)}>{say("blurring-open")}</Link>}
       </figcaption>
     </figure>
   );

@@ -76,7 +76,7 @@ export function Steps({ now, sayer, pictures, originals, opened }: StepsProps) {
               {seen.length > 0 && (
                 <div class="pictures">
                   {seen.map((picture) => (
-                    <PictureView key={picture.entry} picture={picture} sayer={sayer} originals={originals} />
+                    <PictureView key={picture.entry} picture={picture} sayer={sayer} originals={originals} job={now.view.job} />
                   ))}
                 </div>
               )}

@@ -1,4 +1,4 @@
-import type { Clearance, Line, WayOut } from "../../../job/index.ts";
+import { type Clearance, itemNamed, type Line, type WayOut } from "../../../job/index.ts";
 import type { Sayer } from "../../../record/index.ts";
 import { findingBehind } from "../../parts/counts.ts";
 import type { JobNow } from "../../parts/job-now.ts";
@@ -7,6 +7,7 @@ import { shapeOfVerdict } from "../../parts/shapes.ts";
 import { Sign } from "../../parts/sign.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { namesPath, setUpPath, takePath, waysPath } from "../paths.ts";
+import { placeOf } from "../reading/next-open.ts";
 import { isSetUp } from "./points.ts";
 
 interface Told {
@@ -20,7 +21,8 @@ export function nearestPath({ about }: Line, way: WayOut | undefined, { job, now
   const { item, check, tag } = about;
   if (way === "name it" && item !== undefined) return namesPath(job, item);
   if (way !== "take it" && way !== "take it again") return undefined;
-  if (item !== undefined) return takePath(job, item, tag);
+  const asked = item === undefined || now.state.sheet === undefined ? undefined : itemNamed(now.state.sheet, item);
+  if (asked !== undefined) return placeOf({ now }, job, tag === undefined ? { item: asked } : { item: asked, tag }).path;
   const read = now.state.sheet?.checks.find(({ id }) => id === check);
   if (read === undefined) return undefined;
   const [first] = read.items;

@@ -4,20 +4,13 @@ import { Section } from "../../parts/section.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
 import type { JobPart } from "../job-part.ts";
+import { stepPath } from "../paths.ts";
 import { useTold } from "../told.ts";
 import { useEnter } from "../use-enter.ts";
-
-/** The next name of its kind: the letter or number after the last. */
-export function nextName(known: readonly string[]): string {
-  const numbers = known.map(Number).filter(Number.isFinite);
-  if (known.length === 0 || numbers.length > 0) return String(Math.max(0, ...numbers) + 1);
-  const last = known.at(-1) ?? "";
-  const code = last.length === 1 ? last.toUpperCase().charCodeAt(0) : 0;
-  return code >= 65 && code < 90 ? String.fromCharCode(code + 1) : String(known.length + 1);
-}
+import { nextName } from "./next-name.ts";
 
 /** Names one more joint, glue session or buried point, says what it is and which covering will hide it. */
-export function NamesPage({ job, rest: [set = ""] }: JobPart) {
+export function NamesPage({ job, rest: [set = "", step] }: JobPart) {
   const { say, go } = useSpeaking();
   const told = useTold(job);
   const enter = useEnter(job);
@@ -32,18 +25,21 @@ export function NamesPage({ job, rest: [set = ""] }: JobPart) {
   const known = now.state.tags.filter((one) => one.set === set);
   const name = tag ?? nextName(known.map((one) => one.tag));
   const hiddenBy = hides ?? tagSet.coverings[0] ?? "";
+  const from = sheet?.steps.find(({ id }) => id === step);
+  const back =
+    from === undefined ? { to: jobPath(job), title: now.view.title } : { to: stepPath(job, from.id), title: sayer.words(from.title) };
   const coverings = (sheet?.coverings ?? []).filter(({ id }) => tagSet.coverings.includes(id));
   const send = async (): Promise<void> => {
     if (name.trim() === "" || known.some((one) => one.tag === name.trim())) return setRefused(say("name-taken", { name }));
     const entered = await enter("tag-named", {
       what: { set, tag: name.trim(), hiddenBy, ...(description.trim() === "" ? {} : { description: description.trim() }) },
     });
-    if (entered?.is === "kept") go(jobPath(job));
+    if (entered?.is === "kept") go(step === undefined ? jobPath(job) : stepPath(job, step, name.trim()));
     if (entered?.is === "no room") setRefused(say("unsent-full"));
     if (entered?.is === "refused") setRefused(sayer.refusal(entered.refusal));
   };
   return (
-    <PhoneFrame title={sayer.words(tagSet.title)} back={{ to: jobPath(job), title: now.view.title }}>
+    <PhoneFrame title={sayer.words(tagSet.title)} back={back}>
       {known.length > 0 && (
         <p>
           {say("names-known")}:{" "}

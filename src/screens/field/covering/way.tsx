@@ -1,12 +1,12 @@
 import { useEffect, useState } from "preact/hooks";
-import type { About } from "../../../job/index.ts";
+import { type About, itemNamed } from "../../../job/index.ts";
 import type { Json } from "../../../ledger/index.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
 import type { ScreenWord } from "../../parts/words/index.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
 import type { JobPart } from "../job-part.ts";
 import { useKeep, type Words } from "../keep/index.ts";
-import { coverPath } from "../paths.ts";
+import { coverPath, noCovering, stepPath, takePath } from "../paths.ts";
 import { useTold } from "../told.ts";
 import { useEnter } from "../use-enter.ts";
 import { aboutOfAddress } from "./address.ts";
@@ -45,7 +45,8 @@ const ways: Readonly<Record<string, Said>> = {
     title: "way-why-go-ahead",
     name: true,
     words: (about, covering, { reason, name }) => ({
-      what: { covering, reason, role: "office", about: [plain(about)] },
+      // entered by the crew: the office confirms its own word afterwards
+      what: { covering, reason, role: "crew", about: [plain(about)] },
       who: { name },
     }),
   },
@@ -75,6 +76,7 @@ export function WayPage({ job, rest: [way = "", thing, tag, covering = ""] }: Jo
   if (told === undefined || said === undefined) return <NotHere />;
   const { now, sayer } = told;
   const about = aboutOfAddress(thing, tag);
+  const item = now.state.sheet && itemNamed(now.state.sheet, about.item ?? "");
   const typed = (some: Partial<Asked>): void => {
     const next = { ...asked, ...some };
     setAsked(next);
@@ -83,18 +85,18 @@ export function WayPage({ job, rest: [way = "", thing, tag, covering = ""] }: Jo
   const isWhole = asked.reason.trim() !== "" && (!said.name || asked.name.trim() !== "");
   const send = async (): Promise<void> => {
     if (!isWhole) return setRefused(say(said.name ? "way-say-who-and-why" : "way-say-why"));
-    const entered = await enter(said.kind, said.words(about, covering, asked));
+    const entered = await enter(said.kind, { ...said.words(about, covering, asked), draft: place });
     if (entered?.is === "no room") setRefused(say("unsent-full"));
     if (entered?.is === "refused") setRefused(sayer.refusal(entered.refusal));
     if (entered?.is !== "kept") return;
-    await keep.keepDraft(place, undefined);
-    go(coverPath(job, covering));
+    go(covering === noCovering && item !== undefined ? stepPath(job, item.step, about.tag) : coverPath(job, covering));
   };
+  const back =
+    covering === noCovering
+      ? { to: takePath(job, about.item ?? "", about.tag), title: sayer.title(about) }
+      : { to: coverPath(job, covering), title: sayer.words(now.state.sheet?.coverings.find(({ id }) => id === covering)?.title) };
   return (
-    <PhoneFrame
-      title={sayer.title(about)}
-      back={{ to: coverPath(job, covering), title: sayer.words(now.state.sheet?.coverings.find(({ id }) => id === covering)?.title) }}
-    >
+    <PhoneFrame title={sayer.title(about)} back={back}>
       {said.name && (
         <label class="typed">
           {say("way-whose-word")}

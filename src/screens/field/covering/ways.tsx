@@ -1,9 +1,9 @@
-import type { About, Line, WayOut } from "../../../job/index.ts";
+import { type About, itemNamed, type Line, type WayOut } from "../../../job/index.ts";
 import { Link } from "../../parts/link.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
 import type { JobPart } from "../job-part.ts";
-import { coverPath, wayPath } from "../paths.ts";
+import { coverPath, noCovering, takePath, wayPath } from "../paths.ts";
 import { useTold } from "../told.ts";
 import { aboutOfAddress } from "./address.ts";
 import { nearestPath, sentenceOf } from "./held.tsx";
@@ -18,6 +18,7 @@ export function WaysPage({ job, rest: [covering = "", thing, tag] }: JobPart) {
   if (told === undefined) return <NotHere />;
   const { now, sayer } = told;
   const about = aboutOfAddress(thing, tag);
+  if (covering === noCovering) return <InsteadOfTaking job={job} about={about} told={told} />;
   const back = { to: coverPath(job, covering), title: sayer.words(now.state.sheet?.coverings.find(({ id }) => id === covering)?.title) };
   const line = now.clearances.find((one) => one.covering === covering)?.lines.find((one) => same(one.about, about));
   if (line === undefined)
@@ -33,6 +34,25 @@ export function WaysPage({ job, rest: [covering = "", thing, tag] }: JobPart) {
         {line.waysOut.map((way) => (
           <li key={way}>
             <Way way={way} line={line} job={job} covering={covering} told={told} />
+          </li>
+        ))}
+      </ul>
+    </PhoneFrame>
+  );
+}
+
+/** What is said of a thing that is not taken: that it does not apply, where it may not, or why it could not be taken. */
+function InsteadOfTaking({ job, about, told }: Omit<WayProps, "way" | "line" | "covering"> & { readonly about: About }) {
+  const { now, sayer } = told;
+  const item = now.state.sheet && itemNamed(now.state.sheet, about.item ?? "");
+  const ways: readonly WayOut[] = item?.mayNotApply === true ? ["does not apply", "could not be taken"] : ["could not be taken"];
+  const title = sayer.title(about);
+  return (
+    <PhoneFrame title={title} back={{ to: takePath(job, about.item ?? "", about.tag), title }}>
+      <ul class="choices">
+        {ways.map((way) => (
+          <li key={way}>
+            <Link to={wayPath(job, way, about, noCovering)}>{sayer.wayOut(way)}</Link>
           </li>
         ))}
       </ul>

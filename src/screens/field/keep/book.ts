@@ -2,19 +2,24 @@ import { clearances, type Entry, entryOf, type Finding, findings, type JobLedger
 import type { LedgerEntry } from "../../../ledger/index.ts";
 import type { KeptJob, OwnEntry } from "./shapes.ts";
 
-/** An entry of this phone that the kept ledger does not hold yet, as the core reads it. */
-function ownEntry({ entry: { sealed, body, digest } }: OwnEntry): Entry {
-  // no `sent`, no `received`: only the phone has it
-  const { sent: _, received: __, number: ___, ...kept } = entryOf({ envelope: sealed, body } as unknown as LedgerEntry, digest ?? "");
-  return kept;
+/** An entry of this phone that the kept ledger does not hold yet, as the core reads it: its clock set right by the last contact. */
+function ownEntry({ entry: { sealed, body, digest } }: OwnEntry, skew: number): Entry {
+  const { number: _, ...kept } = entryOf({ envelope: sealed, body } as unknown as LedgerEntry, digest ?? "");
+  return { ...kept, sent: sealed.made, received: sealed.made + skew };
 }
 
-/** A job as this phone knows it: the edge's ledger, and whatever of its own is not in it yet. Refused entries count for nothing. */
-export function bookOf(kept: KeptJob, own: readonly OwnEntry[]): JobLedger {
+/**
+ * A job as this phone knows it: the edge's ledger, and whatever of its own is not in it yet. Refused entries count for nothing.
+ * `skew`: edge's clock less the phone's, ms.
+ */
+export function bookOf(kept: KeptJob, own: readonly OwnEntry[], skew: number): JobLedger {
   const known = new Set(kept.ledger.entries.map(({ envelope }) => envelope.id));
   const fresh = own.filter(({ job, id, standing }) => job === kept.job && standing !== "refused" && !known.has(id));
   return {
-    entries: [...kept.ledger.entries.map((entry) => entryOf(entry, kept.digests[entry.envelope.id] ?? "")), ...fresh.map(ownEntry)],
+    entries: [
+      ...kept.ledger.entries.map((entry) => entryOf(entry, kept.digests[entry.envelope.id] ?? "")),
+      ...fresh.map((one) => ownEntry(one, skew)),
+    ],
     versions: Object.fromEntries(kept.ledger.versions.map(({ digest, content }) => [digest, content])),
   };
 }
@@ -29,6 +34,8 @@ export interface Book {
   readonly refused: readonly OwnEntry[];
 }
 
+const SECOND_MS = 1_000;
+
 interface Made {
   readonly kept: KeptJob;
   readonly mark: string;
@@ -36,14 +43,15 @@ interface Made {
 }
 
 /** Makes books, and makes one anew only when something of it is new: an old phone needs its time for the next reading. */
-export function bookMaker(): (kept: KeptJob, own: readonly OwnEntry[]) => Book {
+export function bookMaker(): (kept: KeptJob, own: readonly OwnEntry[], skew: number) => Book {
   const made = new Map<string, Made>();
-  return (kept, own) => {
+  return (kept, own, skew) => {
     const mine = own.filter(({ job }) => job === kept.job);
-    const mark = mine.map(({ run, standing }) => `${run}${standing[0]}`).join(" ");
+    // a skew is learned anew with every contact, a few milliseconds off the last: what it moves by less than a second is nothing new
+    const mark = [Math.round(skew / SECOND_MS), ...mine.map(({ run, standing }) => `${run}${standing[0]}`)].join(" ");
     const before = made.get(kept.job);
     if (before !== undefined && before.kept === kept && before.mark === mark) return before.book;
-    const state = jobState(bookOf(kept, mine));
+    const state = jobState(bookOf(kept, mine, skew));
     const book: Book = {
       kept,
       state,

@@ -8,7 +8,10 @@ export const strictly = { durability: "strict" } as const;
 
 const NAME = "asburied";
 
-/** The phone's own store. A newer app in another tab closes this one's hold on it, so that neither waits for the other. */
+/**
+ * The phone's own store. A newer app in another tab closes this one's hold on it, so that neither waits for the other; a browser may
+ * end it by itself. Either way this page starts anew: without its store it would keep nothing of what is entered.
+ */
 export async function openDatabase(name = NAME): Promise<Database> {
   const database = await openDB<KeepSchema>(name, 1, {
     upgrade(made) {
@@ -23,6 +26,10 @@ export async function openDatabase(name = NAME): Promise<Database> {
     },
     blocking(_current, _blocked, event) {
       (event.target as IDBDatabase).close();
+      location.reload();
+    },
+    terminated() {
+      location.reload();
     },
   });
   return database;
@@ -33,4 +40,10 @@ export const readAbout = <K extends keyof AboutPhone>(database: Database, key: K
 
 export async function writeAbout<K extends keyof AboutPhone>(database: Database, key: K, value: AboutPhone[K]): Promise<void> {
   await database.put("about", value, key);
+}
+
+/** Waits for a whole transaction. Why it failed is told by the transaction alone: its requests may only say that it was aborted. */
+export async function settled(transaction: { readonly done: Promise<void> }, ...writes: readonly Promise<unknown>[]): Promise<void> {
+  for (const write of writes) write.catch(() => {});
+  await transaction.done;
 }

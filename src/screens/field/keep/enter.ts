@@ -2,7 +2,7 @@ import { type Json, seal } from "../../../ledger/index.ts";
 import type { Outcome } from "../../../outcome/index.ts";
 import type { SentEntry } from "../../../wire/index.ts";
 import { chance, hexOf, sha256 } from "./chance.ts";
-import { type Database, readAbout, strictly } from "./database.ts";
+import { type Database, readAbout, settled, strictly } from "./database.ts";
 import type { OwnEntry, OwnPhoto } from "./shapes.ts";
 
 /** What somebody enters. `made` is the phone's clock. */
@@ -14,6 +14,8 @@ export interface Entering {
   readonly what: Json;
   readonly who?: Json;
   readonly where?: Json;
+  /** The place of the draft that this was; gone when this is kept, so that a phone that dies between does not offer it once more. */
+  readonly draft?: string;
 }
 
 export interface Photo {
@@ -28,8 +30,7 @@ export async function nextRun(database: Database): Promise<{ readonly phone: str
   const transaction = database.transaction("about", "readwrite", strictly);
   const known = (await transaction.store.get("phone")) as { id: string; run: number } | undefined;
   const phone = known ?? { id: chance(16), run: 0 };
-  await transaction.store.put({ id: phone.id, run: phone.run + 1 }, "phone");
-  await transaction.done;
+  await settled(transaction, transaction.store.put({ id: phone.id, run: phone.run + 1 }, "phone"));
   return { phone: phone.id, run: phone.run };
 }
 
@@ -52,11 +53,12 @@ export async function enter(database: Database, entering: Entering, photo?: Phot
   const outcome = await sealed(database, entering);
   if (!outcome.ok) return outcome;
   const own = outcome.value;
-  const transaction = database.transaction(["entries", "photos", "bytes"], "readwrite", strictly);
+  const transaction = database.transaction(["entries", "photos", "bytes", "drafts"], "readwrite", strictly);
   const writes: Promise<unknown>[] = [transaction.objectStore("entries").add(own)];
+  if (entering.draft !== undefined) writes.push(transaction.objectStore("drafts").delete(entering.draft));
   if (photo !== undefined)
     writes.push(...photoWrites(transaction, photo, { job: own.job, run: own.run }, await keptBefore(transaction, photo)));
-  await Promise.all([...writes, transaction.done]);
+  await settled(transaction, ...writes);
   return outcome;
 }
 
@@ -104,8 +106,17 @@ export async function keepLoose(database: Database, job: string, photo: Photo): 
       standing: "not sent",
       loose: true,
     };
-    await Promise.all([transaction.objectStore("photos").put(kept), transaction.objectStore("bytes").put({ sha256: name, bytes })]);
+    const writes = [transaction.objectStore("photos").put(kept), transaction.objectStore("bytes").put({ sha256: name, bytes })];
+    await settled(transaction, ...writes);
   }
+  await transaction.done;
+}
+
+/** Forgets a photo that was never put to a picture; one that was is left alone. */
+export async function removeLoose(database: Database, sha256: string): Promise<void> {
+  const transaction = database.transaction(["photos", "bytes", "small"], "readwrite", strictly);
+  if ((await transaction.objectStore("photos").get(sha256))?.loose)
+    for (const store of ["photos", "bytes", "small"] as const) await transaction.objectStore(store).delete(sha256);
   await transaction.done;
 }
 

@@ -1,71 +1,20 @@
-import type { Json } from "../../../ledger/index.ts";
-import type { Refusal } from "../../../outcome/index.ts";
-import type { SessionView } from "../../../wire/index.ts";
-import { type Book, bookMaker } from "./book.ts";
-import { chance } from "./chance.ts";
-import { type Database, openDatabase, readAbout, writeAbout } from "./database.ts";
-import { enter, keepLoose, type Photo } from "./enter.ts";
+import { bookMaker } from "./book.ts";
+import { type Database, openDatabase, writeAbout } from "./database.ts";
+import { enter, keepLoose, type Photo, removeLoose } from "./enter.ts";
 import { emptyAll, forget } from "./leave.ts";
+import { findAgain } from "./lost.ts";
+import type { Passed } from "./passed.ts";
 import { type Reading, readAll } from "./read.ts";
 import { askToPersist, freeSpace, holdReserve, isFull, withRoom } from "./room.ts";
-import { type Passed, type Progress, sendAll } from "./send.ts";
-import type { AboutPhone, KeptJob, OwnEntry, OwnPhoto } from "./shapes.ts";
-
-/** All that the pages of the phone are drawn from. A new object for every change. */
-export interface KeepState {
-  readonly session?: SessionView;
-  readonly people: AboutPhone["session"]["people"];
-  /** Who enters on this phone today. */
-  readonly today?: AboutPhone["today"];
-  readonly phone?: string;
-  readonly books: readonly Book[];
-  readonly entries: readonly OwnEntry[];
-  readonly photos: readonly OwnPhoto[];
-  readonly skew: number;
-  readonly readAt?: number;
-  /** Since when the edge has not answered, the phone's clock. */
-  readonly awaySince?: number;
-  /** The session has ended: everything is kept, and goes when somebody signs in again. */
-  readonly signedOut: boolean;
-  /** Another company's crew has signed in on this phone: what is not sent is kept for those who entered it. */
-  readonly anothers: boolean;
-  readonly sending?: Progress;
-  /** When sending is tried again, the phone's clock. */
-  readonly triesAgain?: number;
-  /** The phone has no room for more. */
-  readonly full: boolean;
-  readonly persisted: boolean;
-}
-
-/** What came of entering: kept, refused by its form, or no room. */
-export type Entered =
-  | { readonly is: "kept"; readonly own: OwnEntry }
-  | { readonly is: "refused"; readonly refusal: Refusal }
-  | { readonly is: "no room" };
-
-/** Words of one entry; `photo` travels with it. */
-export interface Words {
-  readonly what: Json;
-  readonly who?: Json;
-  readonly where?: Json;
-  readonly photo?: Photo;
-}
+import { sendAll } from "./send.ts";
+import type { AboutPhone, KeptJob } from "./shapes.ts";
+import { type Entered, type KeepState, nothing, type Words } from "./state.ts";
 
 const FIRST_WAIT_MS = 2_000;
 const LONGEST_WAIT_MS = 300_000;
 const READ_AGAIN_MS = 15_000;
-
-const nothing: KeepState = {
-  people: [],
-  books: [],
-  entries: [],
-  photos: [],
-  skew: 0,
-  signedOut: false,
-  anothers: false,
-  full: false,
-  persisted: false,
-};
+/** While another page of this phone sends: it may be closed in the middle of it. */
+const OTHER_PAGE_MS = 3_000;
 
 /** The phone's store and its way to the edge. Everything it says comes from the store, so a cold start without signal says the same. */
 export class Keep {
@@ -78,6 +27,9 @@ export class Keep {
   #timer: ReturnType<typeof setTimeout> | undefined;
   #reading: Promise<Reading> | undefined;
   #stopped = false;
+  #turn = 0;
+  #shown = 0;
+  #whoAnswered: ((chosen: boolean) => void) | undefined;
 
   private constructor(database: Database) {
     this.#database = database;
@@ -85,7 +37,9 @@ export class Keep {
   }
 
   static async open(): Promise<Keep> {
-    const keep = new Keep(await openDatabase());
+    const database = await openDatabase();
+    await findAgain(database);
+    const keep = new Keep(database);
     await keep.#reload(false);
     return keep;
   }
@@ -106,22 +60,31 @@ export class Keep {
 
   /** Reads and sends by itself from now on: at once, when the network comes back, when the page is looked at, and after waits. */
   start(): () => void {
+    this.#stopped = false;
     const look = (): void => {
       if (document.visibilityState === "visible") void this.contact();
     };
-    const timer = setInterval(look, READ_AGAIN_MS);
+    // an edge in trouble is asked again after longer and longer waits, and by nothing else
+    const again = (): void => {
+      if ((this.#state.triesAgain ?? 0) <= Date.now()) look();
+    };
+    const timer = setInterval(again, READ_AGAIN_MS);
     document.addEventListener("visibilitychange", look);
     addEventListener("online", look);
     void this.contact();
-    void holdReserve(this.#database);
+    void this.#lookForRoom();
     return () => {
       this.#stopped = true;
       clearInterval(timer);
       clearTimeout(this.#timer);
       document.removeEventListener("visibilitychange", look);
       removeEventListener("online", look);
-      this.#channel.close();
     };
+  }
+
+  /** Full is a phone that cannot even hold the reserve: said before a picture finds no room. */
+  async #lookForRoom(): Promise<void> {
+    this.#change({ full: !(await holdReserve(this.#database)) });
   }
 
   /** Sends what is not sent, then reads what is new. */
@@ -132,9 +95,16 @@ export class Keep {
 
   async read(): Promise<void> {
     this.#reading ??= readAll(this.#database);
-    const reading = await this.#reading.finally(() => {
-      this.#reading = undefined;
-    });
+    const reading = await this.#reading
+      .finally(() => {
+        this.#reading = undefined;
+      })
+      .catch((error: unknown): undefined => {
+        if (!isFull(error)) throw error;
+        this.#change({ full: true });
+      });
+    // what the office has new finds no room here: what this phone holds stays, and goes first
+    if (reading === undefined) return;
     if (reading.is === "read") this.#change({ signedOut: false, anothers: false }, ["awaySince"]);
     else if (reading.is === "another's") this.#change({ anothers: true }, ["awaySince"]);
     else if (reading.is === "away") this.#change({ awaySince: this.#state.awaySince ?? Date.now() });
@@ -147,7 +117,10 @@ export class Keep {
     const waiting =
       this.#state.entries.some(({ standing }) => standing === "not sent") ||
       this.#state.photos.some(({ standing }) => standing === "not sent");
-    if (!waiting) return "all sent";
+    if (!waiting) {
+      if (this.#state.triesAgain !== undefined) this.#change({}, ["triesAgain"]);
+      return "all sent";
+    }
     let last = 0;
     const passed = await sendAll(this.#database, (progress) => {
       this.#change({ sending: progress });
@@ -156,32 +129,52 @@ export class Keep {
         last = Date.now();
         void this.#reload(true);
       }
-    }).catch((): Passed => "away");
+    }).catch((error: unknown): Passed => {
+      if (isFull(error)) this.#change({ full: true });
+      return "away";
+    });
+    if (passed === "another is sending") {
+      clearTimeout(this.#timer);
+      if (!this.#stopped) this.#timer = setTimeout(() => void this.send(), OTHER_PAGE_MS);
+      return passed;
+    }
     this.#change({}, ["sending"]);
     await this.#reload(true);
-    if (passed === "signed out") this.#change({ signedOut: true });
-    if (passed === "another's") this.#change({ anothers: true });
+    if (passed === "signed out") this.#change({ signedOut: true }, ["triesAgain"]);
+    if (passed === "another's") this.#change({ anothers: true }, ["triesAgain"]);
     if (passed === "away") this.#tryAgain();
     if (passed === "all sent") {
       this.#wait = FIRST_WAIT_MS;
       this.#change({}, ["triesAgain"]);
+      await this.#lookForRoom();
     }
     return passed;
   }
 
   #tryAgain(): void {
+    clearTimeout(this.#timer);
     if (this.#stopped) return;
-    const wait = this.#wait * (0.75 + Math.random() / 2);
-    this.#wait = Math.min(this.#wait * 2, LONGEST_WAIT_MS);
-    this.#change({ awaySince: this.#state.awaySince ?? Date.now(), triesAgain: Date.now() + wait });
+    const now = Date.now();
+    const { awaySince = now, triesAgain = now } = this.#state;
+    // ten entries made without signal are ten attempts, and must not make the wait ten times longer
+    const isWaiting = triesAgain > now;
+    const wait = isWaiting ? triesAgain - now : this.#wait * (0.75 + Math.random() / 2);
+    if (!isWaiting) this.#wait = Math.min(this.#wait * 2, LONGEST_WAIT_MS);
+    this.#change({ awaySince, triesAgain: now + wait });
     this.#timer = setTimeout(() => void this.contact(), wait);
   }
 
   /** Keeps an entry of the person of the day, and sends it when there is signal. */
-  async enter(job: string, kind: string, { what, who, where, photo }: Words): Promise<Entered> {
+  async enter(job: string, kind: string, { what, who, where, photo, draft }: Words): Promise<Entered> {
     const person = this.#state.today?.person ?? this.#state.session?.person ?? "";
-    const parts = { ...(who === undefined ? {} : { who }), ...(where === undefined ? {} : { where }) };
-    const entered = await this.#written(() => enter(this.#database, { job, kind, person, made: Date.now(), what, ...parts }, photo));
+    const parts = {
+      ...(who === undefined ? {} : { who }),
+      ...(where === undefined ? {} : { where }),
+      ...(draft === undefined ? {} : { draft }),
+    };
+    const isLarge = photo !== undefined && !this.#state.photos.some(({ sha256 }) => sha256 === photo.sha256);
+    const entering = { job, kind, person, made: Date.now(), what, ...parts };
+    const entered = await this.#written(isLarge, () => enter(this.#database, entering, photo));
     if (entered === "no room") return { is: "no room" };
     if (!entered.ok) return { is: "refused", refusal: entered.refusal };
     void this.send();
@@ -190,13 +183,20 @@ export class Keep {
 
   /** Keeps photos of a burst until each is put to its picture. */
   async keepLoose(job: string, photos: readonly Photo[]): Promise<"kept" | "no room"> {
-    for (const photo of photos) if ((await this.#written(() => keepLoose(this.#database, job, photo))) === "no room") return "no room";
+    for (const photo of photos)
+      if ((await this.#written(true, () => keepLoose(this.#database, job, photo))) === "no room") return "no room";
     return "kept";
   }
 
-  async #written<T>(write: () => Promise<T>): Promise<T | "no room"> {
+  /** Takes a photo of a burst that belongs to no picture here off this phone; what the office already has of it stays there. */
+  async removeLoose(sha256: string): Promise<void> {
+    await removeLoose(this.#database, sha256);
+    await this.#reload(true);
+  }
+
+  async #written<T>(isLarge: boolean, write: () => Promise<T>): Promise<T | "no room"> {
     try {
-      const value = await withRoom(this.#database, write);
+      const value = await (isLarge ? write() : withRoom(this.#database, write));
       if (!this.#state.persisted) this.#change({ persisted: await askToPersist() });
       await this.#reload(true);
       return value;
@@ -218,8 +218,29 @@ export class Keep {
   }
 
   async chooseToday(person: { readonly person: string; readonly name: string }, day: string): Promise<void> {
-    await writeAbout(this.#database, "today", { ...person, day });
+    await withRoom(this.#database, () => writeAbout(this.#database, "today", { ...person, day }));
     await this.#reload(true);
+    this.#answerWho(true);
+  }
+
+  /** Asks on the page that is open who enters here; true once somebody was chosen. */
+  askWho(): Promise<boolean> {
+    this.#answerWho(false);
+    this.#change({ askingWho: true });
+    return new Promise((resolve) => {
+      this.#whoAnswered = resolve;
+    });
+  }
+
+  /** Leaves the question who enters open. */
+  leaveWho(): void {
+    this.#answerWho(false);
+  }
+
+  #answerWho(chosen: boolean): void {
+    this.#whoAnswered?.(chosen);
+    this.#whoAnswered = undefined;
+    if (this.#state.askingWho) this.#change({ askingWho: false });
   }
 
   /** A photo's bytes, while this phone still has them. */
@@ -232,6 +253,7 @@ export class Keep {
   }
 
   async keepSmall(sha256: string, bytes: ArrayBuffer): Promise<void> {
+    // it can be made again
     await this.#database.put("small", { sha256, bytes }).catch(() => {});
   }
 
@@ -240,8 +262,14 @@ export class Keep {
   }
 
   async keepDraft(place: string, value: unknown): Promise<void> {
-    if (value === undefined) await this.#database.delete("drafts", place);
-    else await this.#database.put("drafts", { place, value });
+    const database = this.#database;
+    if (value === undefined) return database.delete("drafts", place);
+    try {
+      await withRoom(database, () => database.put("drafts", { place, value }));
+    } catch (error) {
+      if (!isFull(error)) throw error;
+      this.#change({ full: true });
+    }
   }
 
   /** What somebody who signs out leaves behind. */
@@ -266,17 +294,24 @@ export class Keep {
   }
 
   async #reload(tellOthers: boolean): Promise<void> {
-    const database = this.#database;
+    this.#turn += 1;
+    const turn = this.#turn;
+    // in one go: an entry that goes over into its job's ledger is in one of them at every moment
+    const transaction = this.#database.transaction(["jobs", "entries", "photos", "about"]);
+    const of = <K extends keyof AboutPhone>(key: K) => transaction.objectStore("about").get(key) as Promise<AboutPhone[K] | undefined>;
     const [jobs, entries, photos, session, today, skew, read, phone] = await Promise.all([
-      database.getAll("jobs"),
-      database.getAll("entries"),
-      database.getAll("photos"),
-      readAbout(database, "session"),
-      readAbout(database, "today"),
-      readAbout(database, "skew"),
-      readAbout(database, "read"),
-      readAbout(database, "phone"),
+      transaction.objectStore("jobs").getAll(),
+      transaction.objectStore("entries").getAll(),
+      transaction.objectStore("photos").getAll(),
+      of("session"),
+      of("today"),
+      of("skew"),
+      of("read"),
+      of("phone"),
     ]);
+    // a slower reading must not put an older state over a newer one
+    if (turn < this.#shown) return;
+    this.#shown = turn;
     const { session: _, today: __, phone: ___, readAt: ____, ...rest } = this.#state;
     this.#state = {
       ...rest,
@@ -286,7 +321,7 @@ export class Keep {
       ...(phone === undefined ? {} : { phone: phone.id }),
       ...(read === undefined ? {} : { readAt: read.at }),
       skew: skew?.milliseconds ?? 0,
-      books: jobs.map((kept: KeptJob) => this.#book(kept, entries)),
+      books: jobs.map((kept: KeptJob) => this.#book(kept, entries, skew?.milliseconds ?? 0)),
       entries,
       photos,
     };
@@ -305,5 +340,3 @@ export class Keep {
     for (const listener of this.#listeners) listener();
   }
 }
-
-export const newId = (): string => chance(16);

@@ -16,9 +16,30 @@ export async function askToPersist(): Promise<boolean> {
   return (await navigator.storage.persisted()) || (await navigator.storage.persist());
 }
 
-export async function holdReserve(database: Database): Promise<void> {
-  if ((await database.count("reserve")) > 0) return;
-  await database.put("reserve", { name: "reserve", bytes: new ArrayBuffer(RESERVE) }).catch(() => {});
+const TILE = 1024 * 1024;
+const AT_ONCE = 65_536;
+
+/** Bytes that no browser can keep in less: Chromium stores two megabytes of zeros in a hundred kilobytes. */
+function incompressible(length: number): ArrayBuffer {
+  const tile = new Uint8Array(Math.min(TILE, length));
+  for (let i = 0; i < tile.length; i += AT_ONCE) crypto.getRandomValues(tile.subarray(i, i + AT_ONCE));
+  const bytes = new Uint8Array(length);
+  for (let i = 0; i < length; i += tile.length) bytes.set(tile.subarray(0, length - i), i);
+  return bytes.buffer;
+}
+
+/** Holds the reserve; false where there is no room for it. */
+export async function holdReserve(database: Database): Promise<boolean> {
+  // left by a trial of `freeSpace` that was cut off
+  await database.delete("reserve", "tried");
+  if ((await database.count("reserve")) > 0) return true;
+  try {
+    await database.put("reserve", { name: "reserve", bytes: incompressible(RESERVE) });
+    return true;
+  } catch (error) {
+    if (!isFull(error)) throw error;
+    return false;
+  }
 }
 
 /** Gives the reserve up; false when it was gone already. */
@@ -38,7 +59,7 @@ export async function freeSpace(database: Database): Promise<number> {
   for (let bytes = TRIED; bytes >= 1024 * 1024; bytes /= 2) {
     const transaction = database.transaction("reserve", "readwrite");
     try {
-      await transaction.store.put({ name: "tried", bytes: new ArrayBuffer(bytes) });
+      await transaction.store.put({ name: "tried", bytes: incompressible(bytes) });
       await transaction.done;
       await database.delete("reserve", "tried");
       return bytes;
@@ -52,7 +73,10 @@ export async function freeSpace(database: Database): Promise<number> {
 
 export const isFull = (error: unknown): boolean => error instanceof DOMException && error.name === "QuotaExceededError";
 
-/** Tries again without the reserve when the phone has no room. @throws QuotaExceededError when that does not help. */
+/**
+ * Writes what is small; tries again without the reserve when the phone has no room. A photo must not have it: it would take what every
+ * later entry lives on. @throws QuotaExceededError when that does not help.
+ */
 export async function withRoom<T>(database: Database, write: () => Promise<T>): Promise<T> {
   try {
     return await write();

@@ -1,7 +1,8 @@
 import { createContext } from "preact";
 import { useContext, useEffect, useState } from "preact/hooks";
 import type { Book } from "./book.ts";
-import type { Keep, KeepState } from "./keep.ts";
+import type { Keep } from "./keep.ts";
+import type { KeepState } from "./state.ts";
 
 export const KeepContext = createContext<Keep | undefined>(undefined);
 

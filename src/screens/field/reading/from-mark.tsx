@@ -1,4 +1,4 @@
-import { sitePlaced } from "../../../job/index.ts";
+import { type Item, type SitePlaced, sitePlaced } from "../../../job/index.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
 import type { Taking } from "../job-part.ts";
 
@@ -13,11 +13,21 @@ interface FromMarkProps extends Taking {
   readonly onChange: (tied: TiedFrom) => void;
 }
 
+/** Marks that were named and that no tie was taken from yet, as a tie calls them; the thing itself is none. */
+function namedMarks({ now: { state } }: Taking["told"], site: SitePlaced, item: Item, tag: string | undefined): readonly string[] {
+  const used = new Set(site.marks.flatMap((mark) => mark.tag?.set ?? []));
+  const tied = new Set((state.sheet?.items ?? []).flatMap((one) => (one.fromMark === true ? (one.tags ?? []) : [])));
+  const sets = used.size > 0 ? used : tied;
+  return state.tags
+    .filter((one) => sets.has(one.set) && !(one.set === item.tags && one.tag === tag) && !site.marks.some((mark) => mark.tag === one))
+    .map((one) => (one.description === undefined ? one.tag : `${one.tag}, ${one.description}`));
+}
+
 /** The marks of the site to choose from, or a new one by its name; then the side, for someone who looks from the first mark to the second. */
 export function FromMark({ told, item, tag, tied, onChange }: FromMarkProps) {
   const { say } = useSpeaking();
   const site = sitePlaced(told.now.state, "all");
-  const known = site.marks.map(({ name }) => name);
+  const known = [...site.marks.map(({ name }) => name), ...namedMarks(told, site, item, tag)];
   const own = site.points.find(({ item: of, tag: named }) => of.step === item.step && named?.tag === tag);
   const [first, second] = own?.ties.map(({ mark }) => mark) ?? [];
   const [from, to] = first === undefined ? [tied.mark, undefined] : [first, second ?? (tied.mark === first ? undefined : tied.mark)];

@@ -10,11 +10,19 @@ export interface Standing {
   readonly distance?: { readonly typed: string; readonly unit: string };
 }
 
+/** What is entered of a set-up. */
+export const setUpWhat = ({ instrument, receiver, distance }: Standing) => ({
+  instrument,
+  ...(receiver === undefined ? {} : { receiver }),
+  ...(distance === undefined ? {} : { distance: { ...distance } }),
+});
+
 /** What the set-up stands on: chosen once, and proposed again the next time. */
-export function Instruments({ told, begin }: { readonly told: ToldOnPhone; readonly begin: (standing: Standing) => Promise<void> }) {
+export function Instruments({ told, begin }: { readonly told: ToldOnPhone; readonly begin: (standing: Standing) => Promise<unknown> }) {
   const { say, session } = useSpeaking();
   const { keep } = useKeep();
   const { now, sayer } = told;
+  const unit = session.units === "inch" ? "ft" : "m";
   const all = (now.state.sheet?.instruments ?? []).filter(({ line }) => line === "laser" || line === "string with line level");
   const [chosen, setChosen] = useState<string>();
   const [receiver, setReceiver] = useState<"fine" | "coarse">("fine");
@@ -24,10 +32,10 @@ export function Instruments({ told, begin }: { readonly told: ToldOnPhone; reado
       if (before === undefined) return;
       setChosen(before.instrument);
       if (before.receiver !== undefined) setReceiver(before.receiver);
+      if (before.distance?.unit === unit) setTyped(before.distance.typed);
     });
-  }, [keep]);
+  }, [keep, unit]);
   const instrument = all.find(({ id }) => id === chosen) ?? all[0];
-  const unit = session.units === "inch" ? "ft" : "m";
   const start = async (): Promise<void> => {
     if (instrument === undefined) return;
     const standing: Standing = {

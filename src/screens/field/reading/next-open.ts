@@ -1,19 +1,76 @@
-import { askedItems, type Instance, type Item, isEntered } from "../../../job/index.ts";
+import { type About, askedItems, type Instance, type Item, isEntered, type TagSet } from "../../../job/index.ts";
+import { isSetUp } from "../covering/points.ts";
+import { setUpPath, takePath } from "../paths.ts";
 import type { ToldOnPhone } from "../told.ts";
 
+type Told = Pick<ToldOnPhone, "now">;
+
 /** The instances that a step asks, in the order of the tolerance sheet; those of one tag where one is named. */
-export function askedIn({ now: { state } }: Pick<ToldOnPhone, "now">, step: string, tag?: string): readonly Instance[] {
+export function askedIn({ now: { state } }: Told, step: string, tag?: string): readonly Instance[] {
   if (state.sheet === undefined) return [];
   return askedItems(state, state.sheet).filter(
     ({ item, tag: own }) => item.step === step && (tag === undefined || own === undefined || own === tag),
   );
 }
 
-/** The next thing of the same step that nobody has entered, after this one; readings of a set-up have a page of their own. */
-export function nextOpen(told: Pick<ToldOnPhone, "now">, { id, step }: Item, tag: string | undefined): Instance | undefined {
+/** What comes next: where it is entered, and what it is. */
+export interface NextOpen {
+  readonly path: string;
+  readonly about: About;
+}
+
+/** What somebody is asked for and has not entered; what has a decision of its own, or belongs to a way that was not gone, is not. */
+function isOpen({ now }: Told, instance: Instance): boolean {
+  const { item, tag } = instance;
+  if (item.apart === true || item.weight === "if you have it" || isEntered(now.state, instance)) return false;
+  // a reading may be asked for by a check alone
+  return now.findings.some(
+    ({ of, check, tag: own, verdict, missing = [] }) =>
+      verdict === "not taken" &&
+      ((of === item.kind && check === item.id && own === tag) || missing.some((about) => about.item === item.id && about.tag === tag)),
+  );
+}
+
+/** Readings of one standing of an instrument are taken on a page of their own. */
+export function placeOf(told: Told, job: string, { item, tag }: Instance): NextOpen {
+  const { sheet } = told.now.state;
+  const named = tag === undefined ? {} : { tag };
+  const inSetUp = item.inSetUp === true ? sheet?.checks.filter((check) => check.step === item.step && isSetUp(sheet, check)) : undefined;
+  const asked = inSetUp?.find(({ id }) => told.now.findings.some((finding) => finding.of === "check" && finding.check === id));
+  if (asked !== undefined) return { path: setUpPath(job, asked.id, tag), about: { check: asked.id, ...named } };
+  return { path: takePath(job, item.id, tag), about: { item: item.id, ...named } };
+}
+
+/** The next thing of the same step that is open, after this one. */
+export function nextOpen(told: Told, job: string, { id, step }: Pick<Item, "id" | "step">, tag: string | undefined): NextOpen | undefined {
   const asked = askedIn(told, step, tag);
   const here = asked.findIndex((one) => one.item.id === id && one.tag === tag);
-  return [...asked.slice(here + 1), ...asked.slice(0, Math.max(0, here))].find(
-    (one) => one.item.inSetUp !== true && one.item.apart !== true && !isEntered(told.now.state, one),
-  );
+  const open = [...asked.slice(here + 1), ...asked.slice(0, Math.max(0, here))].find((one) => isOpen(told, one));
+  return open && placeOf(told, job, open);
+}
+
+/** The first open thing of a step. */
+export function firstOpen(told: Told, job: string, step: string, tag?: string): NextOpen | undefined {
+  const open = askedIn(told, step, tag).find((one) => isOpen(told, one));
+  return open && placeOf(told, job, open);
+}
+
+/** Everything that is open in a step besides one thing, each page once. */
+export function alsoOpen(told: Told, job: string, { id, step }: Pick<Item, "id" | "step">, tag: string | undefined): readonly NextOpen[] {
+  const open = askedIn(told, step, tag).filter((one) => isOpen(told, one) && !(one.item.id === id && one.tag === tag));
+  return [...new Map(open.map((one) => placeOf(told, job, one)).map((place) => [place.path, place])).values()];
+}
+
+/** The first of the things that repeat in a step of which fewer are named than there must be. */
+export function unnamedIn({ now: { state } }: Told, step: string): TagSet | undefined {
+  const sets = new Set((state.sheet?.items ?? []).filter((item) => item.step === step).map(({ tags }) => tags));
+  return state.sheet?.tagSets.find(({ id, least }) => sets.has(id) && state.tags.filter(({ set }) => set === id).length < least);
+}
+
+/** The next step, after this one, that has something open; the office's own steps are not the crew's. */
+export function nextStep(told: Told, step: string): string | undefined {
+  const steps = (told.now.state.sheet?.steps ?? []).filter(({ office }) => office !== true);
+  const here = steps.findIndex(({ id }) => id === step);
+  const goesOn = (id: string): boolean => unnamedIn(told, id) !== undefined || askedIn(told, id).some((one) => isOpen(told, one));
+  return steps.slice(here + 1).find(({ id }) => goesOn(id))?.id;
 }

@@ -1,31 +1,22 @@
 import { useEffect, useState } from "preact/hooks";
-import { askedOf, type Finding, type Item } from "../../../job/index.ts";
+import { askedOf } from "../../../job/index.ts";
 import { readQuantity } from "../../../reading/index.ts";
 import { Link } from "../../parts/link.tsx";
-import { shapeOfFinding } from "../../parts/shapes.ts";
-import { Sign } from "../../parts/sign.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { PhoneFrame } from "../frame.tsx";
 import type { Taking } from "../job-part.ts";
 import { useKeep } from "../keep/index.ts";
-import { movePath, stepPath, takePath, tapePicturePath } from "../paths.ts";
-import type { ToldOnPhone } from "../told.ts";
+import { movePath, stepPath, tapePicturePath } from "../paths.ts";
 import { useEnter } from "../use-enter.ts";
 import { FromMark, type TiedFrom } from "./from-mark.tsx";
+import { Instruments, setUpWhat } from "./instruments.tsx";
+import { JustEntered, useGoOn } from "./just-entered.tsx";
 import { Moment } from "./moment.tsx";
 import { nextOpen } from "./next-open.ts";
+import { OtherWays } from "./other-ways.tsx";
+import { standingNow } from "./standing.ts";
 import { TapeOrText } from "./tape-or-text.tsx";
-
-/** The findings that an item's entries decide: its own, and those of the checks that read it. */
-export function findingsOn({ now }: Pick<ToldOnPhone, "now">, item: Item, tag: string | undefined): readonly Finding[] {
-  const reads = new Set(
-    (now.state.sheet?.checks ?? []).filter(({ items, minus = [] }) => [...items, ...minus].includes(item.id)).map(({ id }) => id),
-  );
-  return now.findings.filter(
-    (finding) =>
-      (finding.tag === undefined || finding.tag === tag) && (finding.of === "check" ? reads.has(finding.check) : finding.check === item.id),
-  );
-}
+import { findingsOn, isDoubtful, VerdictNow } from "./verdict-now.tsx";
 
 /** What was entered here before, each with its time and the way to move it. */
 function SoFar({ job, item, tag, told: { now, sayer } }: Taking) {
@@ -45,31 +36,20 @@ function SoFar({ job, item, tag, told: { now, sayer } }: Taking) {
   );
 }
 
-/** What the readings of an item come to now, in large type. */
-export function VerdictNow({ found, sayer }: { readonly found: readonly Finding[]; readonly sayer: ToldOnPhone["sayer"] }) {
-  return (
-    <ul class="findings verdict-now" role="status">
-      {found.map((finding) => (
-        <li key={`${finding.check} ${finding.tag ?? ""}`}>
-          <Sign shape={shapeOfFinding(finding)} />
-          <span>{sayer.finding(finding)}</span>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
 /** One reading: the drawn tape, or typed as it stands there; what it comes to is said at once. */
 export function ReadingPage(taking: Taking) {
   const { job, item, tag, told } = taking;
-  const { say, session, go } = useSpeaking();
+  const { say, session } = useSpeaking();
   const { keep } = useKeep();
   const enter = useEnter(job);
   const [typed, setTyped] = useState("");
   const [tied, setTied] = useState<TiedFrom>({});
   const [refused, setRefused] = useState("");
-  const [entered, setEntered] = useState(false);
+  const [entered, setEntered] = useState<string>();
+  const goOn = useGoOn(taking);
   const { now, sayer } = told;
+  // a height is read below the line of an instrument that stands somewhere
+  const setUp = item.inSetUp === true ? standingNow(now.state, keep.now()) : undefined;
   const place = `reading ${job} ${item.id} ${tag ?? ""}`;
   useEffect(() => {
     void keep.draft<string>(place).then((draft) => draft !== undefined && setTyped(draft));
@@ -80,32 +60,46 @@ export function ReadingPage(taking: Taking) {
   const change = (text: string): void => {
     setTyped(text);
     setRefused("");
-    setEntered(false);
+    setEntered(undefined);
     void keep.keepDraft(place, text === "" ? undefined : text);
   };
   const take = async (): Promise<void> => {
     const read = readQuantity(typed, askedOf(item, unit));
     if (!read.ok) return setRefused(sayer.refusal(read.refusal));
     if (item.fromMark === true && !tied.mark) return setRefused(say("reading-from-which-mark"));
-    const answer = await enter("reading-taken", { what: { ...about, typed, unit, ...tied } });
+    const answer = await enter("reading-taken", {
+      what: { ...about, typed, unit, ...tied, ...(setUp === undefined ? {} : { setUp }) },
+      draft: place,
+    });
     if (answer?.is === "no room") return setRefused(say("unsent-full"));
     if (answer?.is === "refused") return setRefused(sayer.refusal(answer.refusal));
     if (answer?.is !== "kept") return;
-    await keep.keepDraft(place, undefined);
     setTyped("");
-    setEntered(true);
+    setEntered(answer.own.id);
   };
   const found = findingsOn(told, item, tag);
-  const doubtful = found.some(({ verdict }) => verdict === "outside" || verdict === "too close to call");
-  const next = entered ? nextOpen(told, item, tag) : undefined;
+  const doubtful = found.some(isDoubtful);
+  // judged once the phone's own book holds it; what is in doubt stays here until somebody decides
+  const isJudged = entered !== undefined && now.state.facts.some(({ id }) => id === entered);
+  useEffect(() => {
+    if (entered !== undefined && isJudged && !doubtful) goOn(entered);
+  }, [entered, isJudged, doubtful, goOn]);
+  const next = isJudged ? nextOpen(told, job, item, tag) : undefined;
+  if (item.inSetUp === true && setUp === undefined)
+    return (
+      <PhoneFrame title={sayer.title(about)} back={{ to: stepPath(job, item.step, tag), title: sayer.words(step?.title) }}>
+        <Instruments told={told} begin={(standing) => enter("set-up-made", { what: setUpWhat(standing) })} />
+      </PhoneFrame>
+    );
   return (
     <PhoneFrame title={sayer.title(about)} back={{ to: stepPath(job, item.step, tag), title: sayer.words(step?.title) }}>
+      {entered === undefined && <JustEntered job={job} told={told} />}
       {item.prompt !== undefined && <p class="prompt">{sayer.words(item.prompt)}</p>}
-      {entered && <VerdictNow found={found} sayer={sayer} />}
-      {entered && doubtful && (
+      {isJudged && <VerdictNow found={found} sayer={sayer} />}
+      {isJudged && doubtful && (
         <ul class="choices">
           <li>
-            <button type="button" class="target" onClick={() => setEntered(false)}>
+            <button type="button" class="target" onClick={() => setEntered(undefined)}>
               {say("reading-once-more")}
             </button>
           </li>
@@ -114,7 +108,7 @@ export function ReadingPage(taking: Taking) {
           </li>
         </ul>
       )}
-      {!entered && (
+      {entered === undefined && (
         <>
           {item.fromMark === true && <FromMark {...taking} tied={tied} onChange={setTied} />}
           {item.quantity === "instant" ? (
@@ -130,17 +124,12 @@ export function ReadingPage(taking: Taking) {
           {found.length > 0 && <VerdictNow found={found} sayer={sayer} />}
         </>
       )}
-      {entered && (
-        <button
-          type="button"
-          class="target main"
-          onClick={() => go(next === undefined ? stepPath(job, item.step, tag) : takePath(job, next.item.id, next.tag))}
-        >
-          {next === undefined
-            ? say("reading-to-step")
-            : say("reading-next", { title: sayer.title({ item: next.item.id, ...(next.tag === undefined ? {} : { tag: next.tag }) }) })}
-        </button>
+      {isJudged && doubtful && (
+        <Link to={next?.path ?? stepPath(job, item.step, tag)} class="target main">
+          {next === undefined ? say("reading-to-step") : say("reading-next", { title: sayer.title(next.about) })}
+        </Link>
       )}
+      {entered === undefined && <OtherWays {...taking} />}
     </PhoneFrame>
   );
 }

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { askedOf, type Check, itemNamed, type Live } from "../../../job/index.ts";
+import { askedOf, type Check, type Live } from "../../../job/index.ts";
 import { readQuantity } from "../../../reading/index.ts";
+import { Link } from "../../parts/link.tsx";
 import { Section } from "../../parts/section.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
@@ -9,11 +10,12 @@ import { useKeep } from "../keep/index.ts";
 import { stepPath } from "../paths.ts";
 import { type ToldOnPhone, useTold } from "../told.ts";
 import { useEnter } from "../use-enter.ts";
-import { Instruments, type Standing } from "./instruments.tsx";
-import { VerdictNow } from "./reading.tsx";
-import { pointsOf, type SetUpPoint } from "./set-up-points.ts";
+import { Instruments, type Standing, setUpWhat } from "./instruments.tsx";
+import { nextOpen } from "./next-open.ts";
+import { pointsOf, type SetUpPoint, setUpItems } from "./set-up-points.ts";
 import { TapeOrText } from "./tape-or-text.tsx";
 import { Thing } from "./thing.tsx";
+import { findingsOn, VerdictNow } from "./verdict-now.tsx";
 
 /** Readings of one set-up that count. */
 const readIn = ({ now }: ToldOnPhone, setUp: string | undefined): readonly Live[] =>
@@ -38,22 +40,18 @@ function Points({
   const enter = useEnter(job);
   const [typed, setTyped] = useState("");
   const [refused, setRefused] = useState("");
-  const { now, sayer } = told;
-  const { sheet } = now.state;
-  const places = check.items.flatMap((id) => (sheet && itemNamed(sheet, id)) ?? []);
-  const marks = (sheet?.items ?? []).filter(({ heightMark }) => heightMark === true);
-  const mark = marks.find(({ step }) => step === check.step) ?? marks[0];
+  const { sayer } = told;
   const facts = readIn(told, setUp);
-  const points = pointsOf(mark === undefined ? [] : [mark], places, tag, facts);
+  const items = setUpItems(told, check.step, tag);
+  const points = pointsOf(items, tag, facts);
   const at = points.findIndex(({ fact }) => fact === undefined);
   const point = points[at];
   const last = facts.at(-1);
-  const found = now.findings.filter(
-    (finding) =>
-      finding.of === "check" &&
-      finding.tag === tag &&
-      sheet?.checks.find(({ id }) => id === finding.check)?.items.some((id) => check.items.includes(id)),
+  const found = [...new Set(items.flatMap((item) => findingsOn(told, item, item.tags === undefined ? undefined : tag)))].filter(
+    ({ of, weight }) => of === "check" || weight === "holds",
   );
+  const [end] = items.slice(-1);
+  const next = end && nextOpen(told, job, end, tag);
 
   const take = async (): Promise<void> => {
     if (point === undefined) return;
@@ -75,14 +73,19 @@ function Points({
   const titled = (one: SetUpPoint): string => sayer.words(one.item.title);
   return (
     <>
-      <Thing places={check.places ?? "corners"} points={points} mark={mark} now={at} title={titled} />
+      <Thing check={check} points={points} now={at} title={titled} />
       {point === undefined ? (
-        <VerdictNow found={found} sayer={sayer} />
+        <>
+          <VerdictNow found={found} sayer={sayer} />
+          <Link to={next?.path ?? stepPath(job, check.step, tag)} class="target main">
+            {next === undefined ? say("reading-to-step") : say("reading-next", { title: sayer.title(next.about) })}
+          </Link>
+        </>
       ) : (
         <>
           <p class="call-out" role="status">
             {titled(point)}
-            {point.item === mark && at > 0 && ` ${say("set-up-again")}`}
+            {point.item === points[0]?.item && at > 0 && ` ${say("set-up-again")}`}
           </p>
           <TapeOrText
             key={at}
@@ -126,13 +129,9 @@ export function SetUpPage({ job, rest: [id = "", tag] }: JobPart) {
   const { now, sayer } = told;
   const step = now.state.sheet?.steps.find((one) => one.id === check.step);
   const about = { check: check.id, ...(tag === undefined ? {} : { tag }) };
-  const begin = async ({ instrument, receiver, distance }: Standing): Promise<void> => {
+  const begin = async (standing: Standing): Promise<void> => {
     const made = await enter("set-up-made", {
-      what: {
-        instrument,
-        ...(receiver === undefined ? {} : { receiver }),
-        ...(distance === undefined ? {} : { distance: { ...distance } }),
-      },
+      what: setUpWhat(standing),
     });
     if (made?.is !== "kept") return;
     await keep.keepDraft(place, made.own.id);

@@ -10,8 +10,11 @@ import { NotHere, PhoneFrame } from "../frame.tsx";
 import type { JobPart } from "../job-part.ts";
 import { namesPath, setUpPath, stepPath, takePath } from "../paths.ts";
 import { type ToldOnPhone, useTold } from "../told.ts";
+import { JustEntered } from "./just-entered.tsx";
 import { askedIn } from "./next-open.ts";
-import { findingsOn } from "./reading.tsx";
+import { setUpItems } from "./set-up-points.ts";
+import { StepGoesOn } from "./step-goes-on.tsx";
+import { findingsOn } from "./verdict-now.tsx";
 
 interface RowsProps {
   readonly job: string;
@@ -52,23 +55,24 @@ function SetUps({ job, told, instances }: RowsProps) {
   const { now, sayer } = told;
   const { sheet } = now.state;
   const tagged = new Map(instances.map(({ item, tag }) => [item.id, tag]));
-  const checks = (sheet?.checks ?? []).filter((check) => isSetUp(sheet, check) && check.items.every((id) => tagged.has(id)));
-  const first = [...new Map(checks.map((check) => [check.items.join(" "), check])).values()];
+  const check = (sheet?.checks ?? []).find(
+    (one) => isSetUp(sheet, one) && one.items.every((id) => tagged.has(id)) && isAsked(told, one.id),
+  );
+  if (check === undefined) return null;
+  const tag = tagged.get(check.items[0] ?? "");
   return (
-    <>
-      {first.map((check) => (
-        <li key={check.id}>
-          <Link to={setUpPath(job, check.id, tagged.get(check.items[0] ?? ""))}>
-            <span class="step-name">
-              <b>{sayer.title({ check: check.id })}</b>
-              <span>{say("row-set-up", { count: check.items.length })}</span>
-            </span>
-          </Link>
-        </li>
-      ))}
-    </>
+    <li>
+      <Link to={setUpPath(job, check.id, tag)}>
+        <span class="step-name">
+          <b>{sayer.title({ check: check.id })}</b>
+          <span>{say("row-set-up", { count: setUpItems(told, check.step, tag).length })}</span>
+        </span>
+      </Link>
+    </li>
   );
 }
+
+const isAsked = ({ now }: ToldOnPhone, check: string): boolean => now.findings.some((one) => one.of === "check" && one.check === check);
 
 const kinds = ["picture", "reading", "answer"] as const;
 
@@ -93,8 +97,34 @@ function Rows({ job, told, instances }: RowsProps) {
   );
 }
 
+interface NamesProps {
+  readonly job: string;
+  readonly step: string;
+  readonly told: ToldOnPhone;
+}
+
+/** Of the things that repeat under this name: the way to name the next of the kind. Two kinds may both have an A. */
+function NameNext({ job, step, tag, told: { now, sayer } }: NamesProps & { readonly tag: string }) {
+  const { say } = useSpeaking();
+  const here = new Set((now.state.sheet?.items ?? []).filter((item) => item.step === step).map(({ tags }) => tags));
+  const own = new Set(now.state.tags.filter((one) => here.has(one.set) && one.tag === tag).map(({ set }) => set));
+  return (
+    <ul class="choices">
+      {(now.state.sheet?.tagSets ?? [])
+        .filter(({ id }) => own.has(id))
+        .map(({ id, title }) => (
+          <li key={id}>
+            <Link to={namesPath(job, id, step)}>
+              {sayer.words(title)}: {say("name-next")}
+            </Link>
+          </li>
+        ))}
+    </ul>
+  );
+}
+
 /** The names under which a step's things repeat, and the way to the next one. */
-function Names({ job, step, told }: { readonly job: string; readonly step: string; readonly told: ToldOnPhone }) {
+function Names({ job, step, told }: NamesProps) {
   const { say } = useSpeaking();
   const { state } = told.now;
   const sets = [...new Set((state.sheet?.items ?? []).filter((item) => item.step === step).flatMap(({ tags }) => tags ?? []))];
@@ -112,7 +142,7 @@ function Names({ job, step, told }: { readonly job: string; readonly step: strin
                 </li>
               ))}
             <li>
-              <Link to={namesPath(job, set)}>{say("name-next")}</Link>
+              <Link to={namesPath(job, set, step)}>{say("name-next")}</Link>
             </li>
           </ul>
         </section>
@@ -133,6 +163,7 @@ export function StepPage({ job, rest: [id = "", tag] }: JobPart) {
   const back = tag === undefined ? { to: jobPath(job), title: now.view.title } : { to: stepPath(job, id), title: sayer.words(step.title) };
   return (
     <PhoneFrame title={tag === undefined ? `${step.number}. ${sayer.words(step.title)}` : `${sayer.words(step.title)}: ${tag}`} back={back}>
+      <JustEntered job={job} told={told} />
       {cautions.length > 0 && (
         <div class="cautions">
           <h2>{say("cautions")}</h2>
@@ -143,6 +174,8 @@ export function StepPage({ job, rest: [id = "", tag] }: JobPart) {
       )}
       {tag === undefined && <Names job={job} step={id} told={told} />}
       <Rows job={job} told={told} instances={instances} />
+      {tag !== undefined && <NameNext job={job} step={id} tag={tag} told={told} />}
+      <StepGoesOn job={job} step={id} tag={tag} told={told} />
     </PhoneFrame>
   );
 }

@@ -1,10 +1,10 @@
-import type { Check, Item } from "../../../job/index.ts";
+import type { Check } from "../../../job/index.ts";
 import type { SetUpPoint } from "./set-up-points.ts";
 
 interface ThingProps {
-  readonly places: NonNullable<Check["places"]>;
+  /** Its items lie around the thing, in its order; the other points stand aside. */
+  readonly check: Check;
   readonly points: readonly SetUpPoint[];
-  readonly mark: Item | undefined;
   /** Index of the point that comes next; -1 when all are read. */
   readonly now: number;
   readonly title: (point: SetUpPoint) => string;
@@ -12,7 +12,9 @@ interface ThingProps {
 
 const WIDTH = 340;
 const HEIGHT = 240;
-const BASIN = { left: 110, top: 40, side: 170 };
+const BASIN = { left: 120, top: 40, side: 160 };
+/** The height mark, whatever else is read, the mark again: one under the other. */
+const ASIDE = { top: 34, step: 70 };
 
 /** Corners, or quarter points, in the order of the check's items: as in the core's own axes, seen from above. */
 const spots: Readonly<Record<NonNullable<Check["places"]>, readonly (readonly [number, number])[]>> = {
@@ -30,52 +32,60 @@ const spots: Readonly<Record<NonNullable<Check["places"]>, readonly (readonly [n
   ],
 };
 
-function spotOf(index: number, count: number, places: ThingProps["places"]): readonly [number, number] {
+function spotOf(index: number, count: number, places: NonNullable<Check["places"]>): readonly [number, number] {
   const around = spots[places];
   const at = count === around.length ? around[index] : undefined;
   const [x, y] = at ?? [count === 1 ? 0.5 : index / (count - 1), 0.5];
   return [BASIN.left + x * BASIN.side, BASIN.top + y * BASIN.side];
 }
 
-/** The thing from above with its places: read ones filled and with what was read, the next one ringed. The stake with the mark stands aside. */
-export function Thing({ places, points, mark, now, title }: ThingProps) {
-  const own = points.filter(({ item }) => item !== mark);
-  const marks = points.filter(({ item }) => item === mark);
+interface SpotProps extends Pick<ThingProps, "title"> {
+  readonly point: SetUpPoint;
+  readonly isNow: boolean;
+  readonly x: number;
+  readonly y: number;
+  readonly under: boolean;
+}
+
+function Spot({ point: { fact, ...point }, isNow, x, y, under, title }: SpotProps) {
+  return (
+    <g>
+      <circle class={`spot ${fact === undefined ? "" : "taken"} ${isNow ? "now" : ""}`} cx={x} cy={y} r="13" />
+      <text x={x} y={under ? y + 30 : y - 20}>
+        {fact === undefined ? title(point) : String(fact.what.typed)}
+      </text>
+    </g>
+  );
+}
+
+/** The thing from above with its places: read ones filled and with what was read, the next one ringed. Marks and stakes stand aside. */
+export function Thing({ check, points, now, title }: ThingProps) {
+  const around = points.filter(({ item }) => check.items.includes(item.id));
+  const aside = points.filter((point) => !around.includes(point));
+  const places = check.places ?? "corners";
   return (
     <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} class="thing" aria-hidden="true">
-      {places === "corners" || own.length !== 4 ? (
+      {places === "corners" || around.length !== 4 ? (
         <rect class="outline" x={BASIN.left} y={BASIN.top} width={BASIN.side} height={BASIN.side} />
       ) : (
         <circle class="outline" cx={BASIN.left + BASIN.side / 2} cy={BASIN.top + BASIN.side / 2} r={BASIN.side / 2} />
       )}
-      {own.map((point, i) => {
-        const [x, y] = spotOf(i, own.length, places);
-        const isNow = points[now] === point;
-        return (
-          <g key={point.item.id}>
-            <circle class={`spot ${point.fact === undefined ? "" : "taken"} ${isNow ? "now" : ""}`} cx={x} cy={y} r="13" />
-            <text x={x} y={y < HEIGHT / 2 ? y - 20 : y + 30}>
-              {point.fact === undefined ? title(point) : String(point.fact.what.typed)}
-            </text>
-          </g>
-        );
+      {around.map((point, i) => {
+        const [x, y] = spotOf(i, around.length, places);
+        return <Spot key={point.item.id} point={point} isNow={points[now] === point} x={x} y={y} under={y >= HEIGHT / 2} title={title} />;
       })}
-      {marks.length > 0 && (
-        <g>
-          <line class="outline" x1="40" x2="40" y1="90" y2="160" />
-          <circle
-            class={`spot ${marks.every(({ fact }) => fact !== undefined) ? "taken" : ""} ${points[now]?.item === mark ? "now" : ""}`}
-            cx="40"
-            cy="84"
-            r="13"
-          />
-          {marks.map(({ fact }, i) => (
-            <text key={i === 0 ? "first" : "last"} x="44" y={180 + i * 18}>
-              {fact === undefined ? "" : String(fact.what.typed)}
-            </text>
-          ))}
-        </g>
-      )}
+      {aside.length > 0 && <line class="outline" x1="40" x2="40" y1={ASIDE.top} y2={HEIGHT - 20} />}
+      {aside.map((point, i) => (
+        <Spot
+          key={`${point.item.id} ${i === 0 ? "first" : "after"}`}
+          point={point}
+          isNow={points[now] === point}
+          x={40}
+          y={ASIDE.top + i * ASIDE.step}
+          under={true}
+          title={() => ""}
+        />
+      ))}
     </svg>
   );
 }

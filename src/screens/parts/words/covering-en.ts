@@ -34,6 +34,9 @@ export const coveringEn = {
   "numbers-water": "How long till water",
   "numbers-tonight": "Leaving tonight",
   "numbers-where": "Where is everything",
+  mend: "Typed otherwise than it was read?",
+  "mend-as-read": "As it was read",
+  "mend-why": "Why",
   "move-to": "Where does it belong?",
   "move-reason": "entered at the wrong place: {title}",
 } as const;

@@ -35,6 +35,9 @@ export const coveringEs: Readonly<Record<keyof typeof coveringEn, string>> = {
   "numbers-water": "Cuánto falta para el agua",
   "numbers-tonight": "Al irse esta noche",
   "numbers-where": "Dónde está todo",
+  mend: "¿Se escribió distinto de lo leído?",
+  "mend-as-read": "Como se leyó",
+  "mend-why": "Por qué",
   "move-to": "¿A dónde corresponde?",
   "move-reason": "anotado en el lugar equivocado: {title}",
 };

@@ -71,7 +71,7 @@ export const numbersEn = {
   "night-nothing": "Nothing stands open here and no glue is fresh.",
   "night-all-entered": "Everything asked for the night is entered.",
   "night-to-settle": "Still to settle: {count}",
-  "night-since": "Counted is what was entered since {time}.",
+  "night-since": "What was entered since {time} counts for tonight.",
   "night-not-judged": "It says what was entered, and leaves the judging to you: go and look before you drive off.",
   "night-entered": "Entered.",
   "night-missing": "Missing.",

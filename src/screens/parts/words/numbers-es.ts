@@ -72,7 +72,7 @@ export const numbersEs: Readonly<Record<keyof typeof numbersEn, string>> = {
   "night-nothing": "Aquí nada queda abierto y no hay pegamento fresco.",
   "night-all-entered": "Todo lo que se pide para la noche está anotado.",
   "night-to-settle": "Falta por resolver: {count}",
-  "night-since": "Cuenta lo anotado desde {time}.",
+  "night-since": "Para esta noche cuenta lo anotado desde {time}.",
   "night-not-judged": "Dice lo que se anotó y le deja a usted el juicio: vaya a mirar antes de irse.",
   "night-entered": "Anotado.",
   "night-missing": "Falta.",

@@ -2,7 +2,7 @@
 export const pictureEn = {
   "picture-take": "Take the picture",
   "picture-one-more": "One more picture",
-  "picture-choose": "Choose one taken before",
+  "picture-choose": "One taken before",
   "picture-again": "Take it again",
   "picture-all-the-same": "Keep it all the same",
   "picture-keep": "Keep it",

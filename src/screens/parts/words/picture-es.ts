@@ -3,7 +3,7 @@ import type { pictureEn } from "./picture-en.ts";
 export const pictureEs: Readonly<Record<keyof typeof pictureEn, string>> = {
   "picture-take": "Tomar la foto",
   "picture-one-more": "Una foto más",
-  "picture-choose": "Elegir una ya tomada",
+  "picture-choose": "Una ya tomada",
   "picture-again": "Tomarla otra vez",
   "picture-all-the-same": "Guardarla de todos modos",
   "picture-keep": "Guardarla",

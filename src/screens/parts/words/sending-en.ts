@@ -5,6 +5,10 @@ export const sendingEn = {
   "signed-out-kept": "Signed out. Everything is kept on this phone; ask the office for a new link and it goes on by itself.",
   "phone-person": "Enters here",
   "phone-who": "Who enters on this phone today?",
+  "phone-who-later": "Not now: back, nothing entered",
+  "phone-full": "This phone is full.",
+  "store-closed":
+    "This browser keeps nothing on this phone: a private window does not, a full phone cannot. Open the app in an ordinary window, or clear other things off the phone, then open it again.",
   "phone-not-sent-one": "1 not sent.",
   "phone-not-sent-other": "{count} not sent.",
   "phone-troubled-one": "1 not taken by the office: read why.",

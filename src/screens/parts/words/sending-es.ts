@@ -6,6 +6,10 @@ export const sendingEs: Readonly<Record<keyof typeof sendingEn, string>> = {
   "signed-out-kept": "Sesión terminada. Todo sigue guardado en este teléfono; pida un enlace nuevo a la oficina y seguirá por sí solo.",
   "phone-person": "Anota aquí",
   "phone-who": "¿Quién anota hoy en este teléfono?",
+  "phone-who-later": "Ahora no: volver, nada anotado",
+  "phone-full": "Este teléfono está lleno.",
+  "store-closed":
+    "Este navegador no guarda nada en el teléfono: una ventana privada no lo hace, un teléfono lleno no puede. Abra la aplicación en una ventana normal o borre otras cosas del teléfono, y ábrala de nuevo.",
   "phone-not-sent-one": "1 sin enviar.",
   "phone-not-sent-other": "{count} sin enviar.",
   "phone-troubled-one": "1 que la oficina no aceptó: lea por qué.",

@@ -1,0 +1,31 @@
+import { Link } from "../../parts/link.tsx";
+import { Section } from "../../parts/section.tsx";
+import { useSpeaking } from "../../parts/speaking.ts";
+import type { Taking } from "../job-part.ts";
+import { noCovering, waysPath } from "../paths.ts";
+import { alsoOpen } from "./next-open.ts";
+
+/** Below a thing that is asked: what is said instead of taking it, and what else its step leaves open, for whoever works in another order. */
+export function OtherWays({ job, item, tag, told }: Taking) {
+  const { say } = useSpeaking();
+  const about = tag === undefined ? { item: item.id } : { item: item.id, tag };
+  const also = alsoOpen(told, job, item, tag);
+  return (
+    <>
+      <p>
+        <Link to={waysPath(job, noCovering, about)}>{say("other-ways")}</Link>
+      </p>
+      {also.length > 0 && (
+        <Section title="also-open">
+          <ul class="choices">
+            {also.map(({ path, about: other }) => (
+              <li key={path}>
+                <Link to={path}>{told.sayer.title(other)}</Link>
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,49 @@
+import { type Outcome, ok, refuse } from "../../outcome/index.ts";
+import { readQuantity } from "../../reading/index.ts";
+
+export const siteFields = ["latitude", "longitude", "accuracy", "reaches"] as const;
+export type SiteField = (typeof siteFields)[number];
+
+/** The site's place as the edge takes it: 1e-7 degree, millimetres, micrometres. */
+export interface SiteTyped {
+  readonly latitude: number;
+  readonly longitude: number;
+  readonly accuracy?: number;
+  readonly reaches?: number;
+}
+
+const MICROMETRES_PER_MILLIMETRE = 1000;
+
+/** Degrees typed as a decimal number, in 1e-7 degree, read to the millionth (0.11 m on the ground). */
+function degreesTyped(typed: string, place: SiteField, most: number): Outcome<number> {
+  const read = readQuantity(typed, { kind: "angle", unit: "°", signed: true, place });
+  if (!read.ok) return read;
+  if (Math.abs(read.value.value) > most * 1e6) return refuse("reading-out-of-range", place, { found: typed.trim(), largest: most });
+  return ok(read.value.value * 10);
+}
+
+/** A length in micrometres, more than none; undefined where nothing was typed. */
+function lengthTyped(typed: string, place: SiteField, unit: "ft" | "m"): Outcome<number | undefined> {
+  if (typed.trim() === "") return ok(undefined);
+  const read = readQuantity(typed, { kind: "length", unit, place });
+  if (!read.ok) return read;
+  return read.value.value > 0 ? ok(read.value.value) : refuse("reading-out-of-range", place, { found: typed.trim(), largest: 0 });
+}
+
+/** What was typed of a site's place. Refuses with the field as place, as readings are refused. Accuracy is rounded up. */
+export function siteTyped(typed: Readonly<Record<SiteField, string>>, unit: "ft" | "m"): Outcome<SiteTyped> {
+  const latitude = degreesTyped(typed.latitude, "latitude", 90);
+  if (!latitude.ok) return latitude;
+  const longitude = degreesTyped(typed.longitude, "longitude", 180);
+  if (!longitude.ok) return longitude;
+  const accuracy = lengthTyped(typed.accuracy, "accuracy", unit);
+  if (!accuracy.ok) return accuracy;
+  const reaches = lengthTyped(typed.reaches, "reaches", unit);
+  if (!reaches.ok) return reaches;
+  return ok({
+    latitude: latitude.value,
+    longitude: longitude.value,
+    ...(accuracy.value === undefined ? {} : { accuracy: Math.ceil(accuracy.value / MICROMETRES_PER_MILLIMETRE) }),
+    ...(reaches.value === undefined ? {} : { reaches: reaches.value }),
+  });
+}
