@@ -188,6 +188,16 @@ describe("parts of a picture that have to go", () => {
     expect(facts.at(-1)?.what.regions).toEqual([{ x: 705_000, y: 800_000, width: 295_000, height: 200_000 }]);
   });
 
+  test("a job that names the picture only afterwards warns that what is not marked again is shown again", async () => {
+    const { page } = screen;
+    const said = { from: "Pat Lindqvist", how: "text message", when: "yesterday" };
+    await client.send("POST", `/api/jobs/${job(0)}/received`, { item: "site-first-side", photo, ...said });
+    await open(page, `/jobs/${job(0)}/blurring/${photo}`);
+    await page.waitForSelector(".marked-picture");
+    expect(await textOf(page, ".blurring")).toContain("Parts of this picture were blurred from another job.");
+    expect((await page.$$(".marked-part")).length).toBe(0);
+  });
+
   test("a picture that the job does not have is said so", async () => {
     const { page } = screen;
     await open(page, `/jobs/${job(1)}/blurring/${"0".repeat(64)}`);
