@@ -16,6 +16,7 @@ export const settings: Json = {
   zone: company.zone,
   units: company.units,
   language: company.language,
+  officeTelephone: "555-0142",
   lines: ["4 Example Lane, Nowhere County", "Telephone 555-0142"],
   paper: "letter",
   namesInFull: false,

@@ -23,13 +23,13 @@ export interface Founded {
   readonly second: Crew;
 }
 
-/** The company, its people, and a device of each signed in by a link of its own. */
-export async function found(edge: string, operatorKey: string): Promise<Founded> {
+/** The company, its people, and a device of each signed in by a link of its own. An id: for one beside the demo's own. */
+export async function found(edge: string, operatorKey: string, id: string = company.id): Promise<Founded> {
   const operator = { authorization: `Operator ${operatorKey}` };
   const { ownerLink } = await new Client(edge).send<{ ownerLink: string }>(
     "POST",
     "/api/companies",
-    { ...company, owner: { name: people.owner.name } },
+    { ...company, id, owner: { name: people.owner.name } },
     operator,
   );
   const owner = await new Client(edge).signIn(ownerLink);

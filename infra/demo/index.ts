@@ -1,15 +1,18 @@
-import type { Json, Ledger } from "#core/ledger/index.ts";
+import type { Ledger } from "#core/ledger/index.ts";
 import { type Budget, budgetOf, defaultSheet, everydayLimits, everydayTags } from "../sheets/index.ts";
 import { Client } from "./client.ts";
 import { company, kitCards } from "./company.ts";
 import { courtyard, lookedAt, lookedAtFrom } from "./courtyard.ts";
 import { drawing } from "./drawings.ts";
 import { type Entering, enterAll, type Photos } from "./enter.ts";
-import { found, keep, type Version } from "./founding.ts";
-import { type JobBook, openBook, Phone, randomId } from "./phone.ts";
-import { type JobScript, moment } from "./script.ts";
+import { found, keep } from "./founding.ts";
+import { openJob } from "./open-job.ts";
+import { type JobBook, Phone } from "./phone.ts";
 import { sideYard } from "./side-yard.ts";
 
+export { drawing } from "./drawings.ts";
+export { type ForPhone, forPhone } from "./for-phone.ts";
+export { moment, ZONE } from "./script.ts";
 export { Client };
 
 export interface DemoPlan {
@@ -34,21 +37,6 @@ export interface DemoResult {
   /** Every finding of the record with the sentence that it prints. */
   readonly findings: readonly unknown[];
   readonly budget: { readonly asks: Budget; readonly most: Budget };
-}
-
-/** The office opens a job with all that a phone needs before it leaves signal. */
-async function open(desk: Phone, office: Client, script: JobScript, versions: readonly Version[]): Promise<JobBook> {
-  const taken = versions.filter(({ thing, name }) => thing !== "kit card" || script.kitCards.includes(name));
-  const book = openBook(randomId(), Object.fromEntries(taken.map(({ digest, content }) => [digest, content])));
-  const opened = moment(script.opened);
-  const { title, ownNumber, figures, switches } = script;
-  const { zone, language, units } = company;
-  await desk.enter(book, "job-opened", opened, { what: { title, ownNumber, zone, language, units }, who: script.who });
-  for (const { thing, name, number, digest } of taken)
-    await desk.enter(book, "version-taken-over", opened, { what: { thing, name, number, digest } });
-  await desk.enter(book, "design-set", opened, { what: { figures: figures as unknown as Json, switches } });
-  await office.empty(book, true);
-  return book;
 }
 
 async function put(client: Client, photos: Photos): Promise<void> {
@@ -103,7 +91,7 @@ export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
     [courtyard, first],
     [sideYard, second],
   ] as const) {
-    const book = await open(desk, office.client, script, versions);
+    const book = await openJob(desk, office.client, script, versions);
     const photos: Photos = new Map();
     const shared = { book, sheet, script, photos, labels: new Map(), draw: drawing } satisfies Partial<Entering>;
     await enterAll({ ...shared, phone: desk, fixes: false }, script.office);

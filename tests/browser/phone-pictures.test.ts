@@ -17,6 +17,7 @@ let office: Screen;
 let folder: string;
 /** A machine that does much else at once takes its time. */
 const PATIENCE_MS = 90_000;
+const TRIES = 200;
 const LONG_MS = 300_000;
 const shots = fileURLToPath(new URL("../../out/screens", import.meta.url));
 
@@ -99,20 +100,31 @@ const says = (page: Page, words: string): Promise<unknown> =>
   page.waitForFunction((text) => document.querySelector("main")?.textContent?.includes(text), {}, words);
 
 interface Entry {
+  readonly kind: string;
+  readonly id: string;
+  readonly what: Readonly<Record<string, unknown>>;
+  readonly where?: Readonly<Record<string, unknown>>;
+}
+
+interface Sealed {
   readonly envelope: { readonly kind: string; readonly id: string };
-  readonly body: { readonly what?: Record<string, unknown>; readonly where?: Record<string, unknown> };
+  readonly body: Readonly<Record<"what" | "where", { readonly content: Readonly<Record<string, unknown>> } | undefined>>;
 }
 
 /** The ledger at the edge, once it holds the pictures of these photos. */
 async function ledgerWith(...photos: readonly string[]): Promise<readonly Entry[]> {
   for (let tried = 0; ; tried += 1) {
     const { entries } = await office.page.evaluate(
-      async (path) => (await fetch(path)).json() as Promise<{ entries: Entry[] }>,
+      async (path) => (await fetch(path)).json() as Promise<{ entries: Sealed[] }>,
       `/api/jobs/${job()}/ledger`,
     );
-    const there = new Set(entries.filter(({ envelope }) => envelope.kind === "picture-taken").map(({ body }) => body.what?.photo));
-    if (photos.every((one) => there.has(one))) return entries;
-    if (tried > 400) throw new Error("the edge did not get the pictures");
+    const all = entries.map(({ envelope: { kind, id }, body: { what, where } }): Entry => {
+      const place = where === undefined ? {} : { where: where.content };
+      return { kind, id, what: what?.content ?? {}, ...place };
+    });
+    const there = new Set(all.filter(({ kind }) => kind === "picture-taken").map(({ what }) => what.photo));
+    if (photos.every((one) => there.has(one))) return all;
+    if (tried > TRIES) throw new Error("the edge did not get the pictures");
     await new Promise((resolve) => setTimeout(resolve, 250));
   }
 }
@@ -127,7 +139,7 @@ async function hashAtEdge(sha256: string): Promise<string> {
       return Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
     }, `/api/photos/${sha256}/original`);
     if (got !== undefined) return got;
-    if (tried > 400) throw new Error("the edge did not get the bytes");
+    if (tried > TRIES) throw new Error("the edge did not get the bytes");
     await new Promise((resolve) => setTimeout(resolve, 250));
   }
 }
@@ -235,19 +247,18 @@ describe("one picture", () => {
       await press(page, "Keep it");
       await says(page, "Kept.");
       const entries = await ledgerWith(blurredOne.sha256, sharpOne.sha256);
-      const of = ({ sha256 }: Made) => entries.filter(({ body }) => body.what?.photo === sha256 && body.what.item === picture);
+      const of = ({ sha256 }: Made) => entries.filter(({ what }) => what.photo === sha256 && what.item === picture);
       expect(of(blurredOne)).toHaveLength(1);
-      expect(of(blurredOne)[0]?.body.what).toMatchObject({ judged: "unreadable", bytes: blurredOne.bytes, type: "image/jpeg" });
-      expect(of(sharpOne)[0]?.body.what).toMatchObject({ judged: "readable", bytes: sharpOne.bytes, caption: "from the bank" });
-      expect(of(sharpOne)[0]?.body.where).toMatchObject({ latitude: 402_500_000, longitude: -755_000_000, accuracy: 8000 });
-      expect(Number(of(sharpOne)[0]?.body.where?.age)).toBeLessThan(120_000);
+      expect(of(blurredOne)[0]?.what).toMatchObject({ judged: "unreadable", bytes: blurredOne.bytes, type: "image/jpeg" });
+      expect(of(sharpOne)[0]?.what).toMatchObject({ judged: "readable", bytes: sharpOne.bytes, caption: "from the bank" });
+      expect(of(sharpOne)[0]?.where).toMatchObject({ latitude: 402_500_000, longitude: -755_000_000, accuracy: 8000 });
+      expect(Number(of(sharpOne)[0]?.where?.age)).toBeLessThan(120_000);
       const [first] = of(blurredOne);
       await expect
         .poll(
           async () => {
             const now = await ledgerWith(sharpOne.sha256);
-            return now.filter(({ body }) => body.what?.withdrawn === true && (body.what.entry as { id: string }).id === first?.envelope.id)
-              .length;
+            return now.filter(({ what }) => what.withdrawn === true && (what.entry as { id: string }).id === first?.id).length;
           },
           { timeout: PATIENCE_MS },
         )
@@ -288,9 +299,9 @@ describe("one picture", () => {
       await press(page, "Keep it");
       await says(page, "Kept.");
       const sha256 = createHash("sha256").update(bytes).digest("hex");
-      const entry = (await ledgerWith(sha256)).find(({ body }) => body.what?.photo === sha256);
-      expect(entry?.body.what).toMatchObject({ type: "image/heic", bytes: bytes.length });
-      expect(entry?.body.what).not.toHaveProperty("judged");
+      const entry = (await ledgerWith(sha256)).find(({ what }) => what.photo === sha256);
+      expect(entry?.what).toMatchObject({ type: "image/heic", bytes: bytes.length });
+      expect(entry?.what).not.toHaveProperty("judged");
     },
     LONG_MS,
   );
@@ -313,12 +324,12 @@ describe("pictures taken together", () => {
       await looksRight(page, "burst");
       for (let left = 6; left > 0; left -= 1) {
         await page.waitForFunction((many) => document.querySelector(".in-hand b")?.textContent?.startsWith(`1 of ${many},`), {}, left);
-        await page.click("main > .choices button");
+        await (await page.waitForSelector("main > .choices button"))?.click();
         await page.waitForFunction((many) => !document.querySelector(".in-hand b")?.textContent?.includes(`of ${many},`), {}, left);
       }
       await says(page, "Put to: ");
       const entries = await ledgerWith(...burst.map(({ sha256 }) => sha256));
-      const own = burst.map(({ sha256 }) => entries.find(({ body }) => body.what?.photo === sha256)?.body.what);
+      const own = burst.map(({ sha256 }) => entries.find(({ what }) => what.photo === sha256)?.what);
       expect(own.map((what) => what?.taken)).toEqual(burst.map((_, n) => firstTaken + n * 60_000));
       expect(new Set(own.map((what) => `${what?.item} ${what?.tag}`)).size).toBe(6);
       for (const { sha256 } of burst) expect(await hashAtEdge(sha256)).toBe(sha256);
@@ -347,6 +358,37 @@ describe("pictures taken together", () => {
       await press(page, "Not for this job");
       await press(page, "Yes, take it out");
       await says(page, "Take them with the phone's own camera");
+    },
+    LONG_MS,
+  );
+});
+
+describe("the right job", () => {
+  test(
+    "is asked once a day on the job's page, with its street and how far this phone is from the site",
+    async () => {
+      const { page } = crew;
+      // 0.05 degrees south of where this phone is: 2π · 6371.0088 km / 360 / 20 = 5.56 km, 3.45 miles
+      const answered = await office.page.evaluate(async (path) => {
+        const headers = { "content-type": "application/json", "x-asburied": "1" };
+        const place = { latitude: 402_000_000, longitude: -755_000_000, accuracy: 5000, how: "from a map" };
+        return (await fetch(path, { method: "POST", headers, body: JSON.stringify(place) })).status;
+      }, `/api/jobs/${job()}/site`);
+      expect(answered).toBeLessThan(300);
+      // the phone reads the job anew when it is looked at
+      await page.goto(at("/"));
+      await page.waitForSelector(".jobs li");
+      await page.goto(at(`/jobs/${job()}`));
+      await page.waitForSelector(".right-job");
+      await says(page, "6 Example Row, Nowhere County");
+      await says(page, "You are 3.5 miles from this site.");
+      await looksRight(page, "right-job");
+      await press(page, "Yes, this one");
+      await page.waitForFunction(() => document.querySelector(".right-job") === null);
+      await page.reload();
+      await page.waitForSelector(".next");
+      await new Promise((resolve) => setTimeout(resolve, 500));
+      expect(await page.$(".right-job")).toBeNull();
     },
     LONG_MS,
   );
@@ -383,9 +425,9 @@ describe("the picture of a tape, the place refused, in Spanish", () => {
       await choose(page, "Tomar la foto", tape.path);
       await press(page, "Guardarla");
       await says(page, "Guardada.");
-      const entry = (await ledgerWith(tape.sha256)).find(({ body }) => body.what?.photo === tape.sha256);
-      expect(entry?.body.what).toMatchObject({ item: "outlet-to-pump" });
-      expect(entry?.body.where).toBeUndefined();
+      const entry = (await ledgerWith(tape.sha256)).find(({ what }) => what.photo === tape.sha256);
+      expect(entry?.what).toMatchObject({ item: "outlet-to-pump" });
+      expect(entry?.where).toBeUndefined();
       await open(page, "take", picture);
       await says(page, "Hoy sin el lugar.");
       await looksRight(page, "so-far-spanish");
@@ -397,7 +439,6 @@ describe("the picture of a tape, the place refused, in Spanish", () => {
 test(
   "nothing troubled the pages, and no policy was broken",
   () => {
-    // the pretended photo of an unknown form: its small picture is asked of nobody, so no error either
     expect(crew.troubles).toEqual([]);
   },
   LONG_MS,

@@ -7,7 +7,9 @@ import { imagesOf } from "../helpers/pdf.ts";
 import { exifBlock, jpegWith, TAG, triple } from "../helpers/photo-bytes.ts";
 
 /** The sample's pixels alone: it has notes of its own. */
-const bare = await sharp(readFileSync(new URL("../samples/photos/camera-640.jpg", import.meta.url))).jpeg().toBuffer();
+const bare = await sharp(readFileSync(new URL("../samples/photos/camera-640.jpg", import.meta.url)))
+  .jpeg()
+  .toBuffer();
 
 /** A real photo with a place, a time and an offset of its own; `second` tells one from another. */
 const placed = (second: number): Uint8Array =>

@@ -57,7 +57,8 @@ export class Between {
       response.end("trouble");
       return;
     }
-    const { host: _, connection: __, "content-length": ___, ...asked } = request.headers;
+    // asked for whole each time: what the edge calls unchanged may have been added to here
+    const { host: _, connection: __, "content-length": ___, "if-none-match": ____, ...asked } = request.headers;
     const headers = Object.entries(asked).map(([name, value]): [string, string] => [name, String(value)]);
     const answer = await fetch(`${this.#edge}${url}`, {
       method,
@@ -68,7 +69,9 @@ export class Between {
     const bytes = Buffer.from(await answer.arrayBuffer());
     this.#count(method, url, answer.status, bytes);
     if (instead === "answer lost") return void response.destroy();
-    const given = [...answer.headers].filter(([name]) => !["content-length", "content-encoding", "transfer-encoding"].includes(name));
+    const given = [...answer.headers].filter(
+      ([name]) => !["content-length", "content-encoding", "transfer-encoding", "etag"].includes(name),
+    );
     for (const [name, value] of given) if (name !== "set-cookie") response.setHeader(name, value);
     const cookies = answer.headers.getSetCookie();
     if (cookies.length > 0) response.setHeader("set-cookie", cookies);

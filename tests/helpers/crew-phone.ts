@@ -17,6 +17,8 @@ export interface Kept {
   readonly photos: readonly { readonly sha256: string; readonly standing: string; readonly loose?: boolean }[];
   /** Hashes of the photos whose bytes are here. */
   readonly bytes: readonly string[];
+  /** Whether the reserve is held. */
+  readonly reserve: boolean;
   readonly skew?: number;
 }
 
@@ -28,20 +30,21 @@ export const keptOn = (page: Page): Promise<Kept> =>
       opening.onsuccess = () => resolve(opening.result);
       opening.onerror = () => reject(opening.error);
     });
-    const transaction = database.transaction(["entries", "photos", "bytes", "about"]);
+    const transaction = database.transaction(["entries", "photos", "bytes", "about", "reserve"]);
     const got = <T>(request: IDBRequest<T>): Promise<T> =>
       new Promise((resolve, reject) => {
         request.onsuccess = () => resolve(request.result);
         request.onerror = () => reject(request.error);
       });
-    const [entries, photos, bytes, skew] = await Promise.all([
+    const [entries, photos, bytes, skew, reserve] = await Promise.all([
       got(transaction.objectStore("entries").getAll()),
       got(transaction.objectStore("photos").getAll()),
       got(transaction.objectStore("bytes").getAllKeys()),
       got(transaction.objectStore("about").get("skew")),
+      got(transaction.objectStore("reserve").count()),
     ]);
     database.close();
-    return { entries, photos, bytes: bytes.map(String), ...(skew === undefined ? {} : { skew: skew.milliseconds }) };
+    return { entries, photos, bytes: bytes.map(String), reserve: reserve > 0, ...(skew === undefined ? {} : { skew: skew.milliseconds }) };
   });
 
 const waits = ({ standing }: { readonly standing: string }): boolean => standing === "not sent";
@@ -64,8 +67,7 @@ export async function linkFor({ owner }: Company, person: string, address: strin
 /** First visit: signed in, the person of the day chosen, the app kept for a start without signal. */
 export async function firstVisit(page: Page, link: string): Promise<void> {
   await page.goto(link);
-  await page.waitForSelector(".jobs li", { timeout: 10000 }).catch(async (e) => { await page.screenshot({ path: "/tmp/p1/fv.png" });
-  console.log(await page.evaluate(async () => { const out = [location.href, document.body.innerText]; for (const p of ["/api/session", "/api/jobs", "/api/people"]) { const t = performance.now(); const r = await fetch(p); const x = await r.text(); out.push(p, String(r.status), x.slice(0, 300), String(performance.now() - t)); if (p === "/api/jobs" && r.ok) for (const j of JSON.parse(x).jobs) { const t = performance.now(); const r = await fetch("/api/jobs/" + j.job); out.push(j.job, String(r.status), (await r.text()).slice(0, 100), String(performance.now() - t)); } } return out; })); throw e; });
+  await page.waitForSelector(".jobs li");
   await page.waitForFunction(async () => (await navigator.serviceWorker.ready).active?.state === "activated");
   await page.goto(new URL("/phone/person", link).href);
   await page.waitForSelector("main .choices button");

@@ -1,6 +1,6 @@
 import type { Item } from "#core/job/index.ts";
 import { type Entered, type Line, moment, type Said } from "#infra/demo/script.ts";
-import { setClock } from "./phone-clock.ts";
+import { setClock } from "#infra/screens/clock.ts";
 import { beginSetUp, enterItem, enterPoint } from "./phone-entering.ts";
 import type { Taps } from "./phone-hand.ts";
 import { itemOf, type Playing } from "./phone-playing.ts";

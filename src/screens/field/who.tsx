@@ -7,6 +7,7 @@ import { dayHere } from "./use-enter.ts";
 export function People({ onChosen }: { readonly onChosen?: () => void }) {
   const { session } = useSpeaking();
   const { keep, state } = useKeep();
+  const today = state.today?.day === dayHere(keep.now()) ? state.today.person : undefined;
   const people = state.people.length > 0 ? state.people : [{ person: session.person, name: session.name }];
   const choose = async (one: (typeof people)[number]): Promise<void> => {
     await keep.chooseToday(one, dayHere(keep.now()));
@@ -16,7 +17,7 @@ export function People({ onChosen }: { readonly onChosen?: () => void }) {
     <ul class="choices">
       {people.map((one) => (
         <li key={one.person}>
-          <button type="button" class="target" aria-pressed={state.today?.person === one.person} onClick={() => void choose(one)}>
+          <button type="button" class="target" aria-pressed={today === one.person} onClick={() => void choose(one)}>
             {one.name}
           </button>
         </li>

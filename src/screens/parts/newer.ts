@@ -37,6 +37,9 @@ export async function startServiceWorker(tell: (newer: Newer) => void): Promise<
       },
     });
   };
+  const watch = (): void => registration.installing?.addEventListener("statechange", look);
   look();
-  registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", look));
+  // one that was found while this page was opening is told of by no event any more
+  watch();
+  registration.addEventListener("updatefound", watch);
 }

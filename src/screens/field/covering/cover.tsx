@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { RULES } from "../../../job/index.ts";
 import { jobPath } from "../../parts/place.ts";
-import { NotJudged, Section } from "../../parts/section.tsx";
+import { NotJudged } from "../../parts/section.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
 import type { JobPart } from "../job-part.ts";
@@ -60,11 +60,11 @@ export function CoverPage({ job, rest: [id = ""] }: JobPart) {
             </div>
           )}
           <Announce job={job} covering={id} />
-          <Section title="cover-now">
-            <p>{say(clearance.state === "not yet" ? "cover-against" : "cover-how")}</p>
+          <p role="alert">{refused}</p>
+          <p>{say(clearance.state === "not yet" ? "cover-against" : "cover-how")}</p>
+          <div class="shutter-row alone">
             <Hold onHeld={() => void cover()} title={say("cover-hold", { act })} />
-            <p role="alert">{refused}</p>
-          </Section>
+          </div>
         </>
       )}
       {clearance.covered !== undefined && (

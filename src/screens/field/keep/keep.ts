@@ -196,6 +196,11 @@ export class Keep {
 
   async #written<T>(isLarge: boolean, write: () => Promise<T>): Promise<T | "no room"> {
     try {
+      // what is large comes after the reserve: a draft may just have used it up, and the next entries live on what it left
+      if (isLarge && !(await holdReserve(this.#database))) {
+        this.#change({ full: true });
+        return "no room";
+      }
       const value = await (isLarge ? write() : withRoom(this.#database, write));
       if (!this.#state.persisted) this.#change({ persisted: await askToPersist() });
       await this.#reload(true);

@@ -127,9 +127,11 @@ export function RodPage({ job, on, told }: RodPageProps) {
       {canMove && <Before row={row} moved={moved} onMoved={setSaid} />}
       <TapeOrText key={instance.item.id} item={instance.item} unit={unit} value={typed} onChange={change} label={title} />
       <p role="alert">{refused}</p>
-      <button type="button" class="target main enter-reading" onClick={() => void take()}>
-        {say("reading-enter")}
-      </button>
+      <div class="shutter-row alone">
+        <button type="button" class="target main enter-reading" onClick={() => void take()}>
+          {say("reading-enter")}
+        </button>
+      </div>
     </PhoneFrame>
   );
 }

@@ -78,15 +78,20 @@ function One({ told, photo, number, all, onPut }: OneProps) {
         </p>
         <SmallPhoto seen={seen} title={title} />
       </div>
-      {seen.judged?.verdict === "unreadable" && <JudgedText judged={seen.judged} />}
-      <h2>{say("burst-what")}</h2>
-      <PlaceButtons places={open} told={told} onPut={onPut} />
-      <NotForThisJob photo={photo} />
-      {taken.length > 0 && (
-        <details>
-          <summary class="target">{say("burst-taken-already")}</summary>
-          <PlaceButtons places={taken} told={told} onPut={onPut} />
-        </details>
+      {/* only when he sees it: nothing moves under the thumb, nothing is put unseen */}
+      {seen.judged !== undefined && (
+        <>
+          {seen.judged.verdict === "unreadable" && <JudgedText judged={seen.judged} />}
+          <h2>{say("burst-what")}</h2>
+          <PlaceButtons places={open} told={told} onPut={onPut} />
+          <NotForThisJob photo={photo} />
+          {taken.length > 0 && (
+            <details>
+              <summary class="target">{say("burst-taken-already")}</summary>
+              <PlaceButtons places={taken} told={told} onPut={onPut} />
+            </details>
+          )}
+        </>
       )}
     </>
   );

@@ -48,6 +48,15 @@ function lookAt(photo: Blob): Promise<Looked> {
   });
 }
 
+/** Starts the worker before there is a photo, so that the first one need not wait for it. */
+export function readyToJudge(): void {
+  try {
+    worker ??= startedWorker();
+  } catch {
+    // the photo itself will say that it cannot be judged here
+  }
+}
+
 /** Opens a photo beside the page, one at a time: whether it can show anything, and a small picture of it. Never rejects. */
 export function judgeHere(photo: Blob): Promise<Looked> {
   const looked = last.then(() => lookAt(photo));

@@ -8,6 +8,7 @@ import { useEnter } from "../use-enter.ts";
 import { useNotReceived } from "./camera.ts";
 import { useEnterPicture } from "./enter-picture.ts";
 import { Files } from "./files.tsx";
+import { readyToJudge } from "./judging.ts";
 import { AskPosition, usePosition } from "./position.tsx";
 import { JudgedText, SmallPhoto, takeIn, useSeen } from "./seen.tsx";
 import { picturesSoFar, SoFar } from "./so-far.tsx";
@@ -51,6 +52,7 @@ export function OnePicture({ job, told, pictured, title, onKept, children }: One
   const [refused, setRefused] = useState("");
   const [kept, setKept] = useState(false);
   const place = `picture ${job} ${pictured.item} ${pictured.tag ?? ""}`;
+  useEffect(readyToJudge, []);
   useEffect(() => {
     void keep.draft<Draft>(place).then((before) => {
       // put to another picture meanwhile, it waits here no more
@@ -136,9 +138,9 @@ export function OnePicture({ job, told, pictured, title, onKept, children }: One
             />
           </label>
           {poor && (
-            <button type="button" class="target" onClick={() => void finish()}>
-              {say("picture-all-the-same")}
-            </button>
+            <Files from="phone" class="target" onFiles={take}>
+              {say("picture-choose")}
+            </Files>
           )}
           {!poor && last !== undefined && (
             <button type="button" class="target" onClick={() => void finish({ id: last.entry.id, digest: last.entry.digest })}>
@@ -165,11 +167,17 @@ export function OnePicture({ job, told, pictured, title, onKept, children }: One
             {say(poor ? "picture-again" : kept || last !== undefined ? "picture-one-more" : "picture-take")}
           </Files>
         )}
-        {chosen !== undefined && !poor ? (
+        {poor && (
+          <button type="button" class="target" disabled={looking !== false} onClick={() => void finish()}>
+            {say("picture-all-the-same")}
+          </button>
+        )}
+        {chosen !== undefined && !poor && (
           <Files from="camera" class="target" onFiles={take}>
             {say("picture-again")}
           </Files>
-        ) : (
+        )}
+        {chosen === undefined && (
           <Files from="phone" class="target" onFiles={take}>
             {say("picture-choose")}
           </Files>

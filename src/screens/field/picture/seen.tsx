@@ -17,6 +17,9 @@ async function keepLooked(keep: Keep, sha256: string, { judged, small }: Looked)
   return judged;
 }
 
+/** Photos that are just coming in: a page that already shows one does not open it a second time. */
+const beingLookedAt = new Map<string, Promise<Judged>>();
+
 /**
  * What came of a file: its bytes are kept on this phone as they are, or there is no room for them. It is looked at meanwhile, and
  * `tell` hears at once what that found: whoever stands in the hole does not wait for the disk.
@@ -33,10 +36,15 @@ export async function takeIn(
     return looked;
   });
   const photo = await photoOf(file, taken);
-  if ((await keep.keepLoose(job, [photo])) === "no room") return "no room";
   const { sha256, type, bytes } = photo;
-  const judged = await keepLooked(keep, sha256, await looking);
-  return { photo: { sha256, type, bytes: bytes.byteLength, taken }, judged };
+  const judging = looking.then((looked) => keepLooked(keep, sha256, looked));
+  beingLookedAt.set(sha256, judging);
+  try {
+    const [kept, judged] = await Promise.all([keep.keepLoose(job, [photo]), judging]);
+    return kept === "no room" ? kept : { photo: { sha256, type, bytes: bytes.byteLength, taken }, judged };
+  } finally {
+    beingLookedAt.delete(sha256);
+  }
 }
 
 export interface Seen {
@@ -58,6 +66,7 @@ export function useSeen({ sha256, type }: ToSee, judging: boolean): Seen {
     let address: string | undefined;
     let here = true;
     const see = async (): Promise<void> => {
+      await beingLookedAt.get(sha256);
       let small = await keep.smallOf(sha256);
       let judged = judging ? await judgedOf(keep, sha256) : undefined;
       if (small === undefined || (judging && judged === undefined)) {

@@ -6,6 +6,7 @@ import { stepPath } from "../paths.ts";
 import type { ToldOnPhone } from "../told.ts";
 import { useEnter } from "../use-enter.ts";
 import { nextOpen } from "./next-open.ts";
+import { typedText } from "./typed-text.ts";
 import { findingsOn, VerdictNow } from "./verdict-now.tsx";
 
 /** What was entered last and on which page that is said: the one that came by itself, and no other. */
@@ -42,7 +43,11 @@ export function JustEntered({ job, told }: { readonly job: string; readonly told
   const tag = typeof fact.what.tag === "string" ? fact.what.tag : undefined;
   const { typed, choice } = fact.what;
   const said =
-    typeof typed === "string" ? typed : choice === undefined ? "" : sayer.words(item.choices?.find(({ id }) => id === choice)?.title);
+    typeof typed === "string"
+      ? typedText(item, typed, sayer)
+      : choice === undefined
+        ? ""
+        : sayer.words(item.choices?.find(({ id }) => id === choice)?.title);
   const takeBack = async (): Promise<void> => {
     const { id, digest } = fact.entry;
     const entered = await enter("corrected", { what: { entry: { id, digest }, reason: say("set-up-undone"), withdrawn: true } });

@@ -1,4 +1,5 @@
 import { type About, askedItems, type Instance, type Item, isEntered, type TagSet } from "../../../job/index.ts";
+import type { Say } from "../../parts/words/index.ts";
 import { isSetUp } from "../covering/points.ts";
 import { setUpPath, takePath } from "../paths.ts";
 import type { ToldOnPhone } from "../told.ts";
@@ -17,6 +18,14 @@ export function askedIn({ now: { state } }: Told, step: string, tag?: string): r
 export interface NextOpen {
   readonly path: string;
   readonly about: About;
+  /** The step whose places are read together there, from one standing of an instrument. */
+  readonly setUpOf?: string;
+}
+
+/** What stands on the way there. */
+export function titleOfNext({ about, setUpOf }: NextOpen, { now, sayer }: Pick<ToldOnPhone, "now" | "sayer">, say: Say): string {
+  if (setUpOf === undefined) return sayer.title(about);
+  return say("set-up-of", { title: sayer.words(now.state.sheet?.steps.find(({ id }) => id === setUpOf)?.title) });
 }
 
 /** What somebody is asked for and has not entered; what has a decision of its own, or belongs to a way that was not gone, is not. */
@@ -37,7 +46,7 @@ export function placeOf(told: Told, job: string, { item, tag }: Instance): NextO
   const named = tag === undefined ? {} : { tag };
   const inSetUp = item.inSetUp === true ? sheet?.checks.filter((check) => check.step === item.step && isSetUp(sheet, check)) : undefined;
   const asked = inSetUp?.find(({ id }) => told.now.findings.some((finding) => finding.of === "check" && finding.check === id));
-  if (asked !== undefined) return { path: setUpPath(job, asked.id, tag), about: { check: asked.id, ...named } };
+  if (asked !== undefined) return { path: setUpPath(job, asked.id, tag), about: { check: asked.id, ...named }, setUpOf: asked.step };
   return { path: takePath(job, item.id, tag), about: { item: item.id, ...named } };
 }
 

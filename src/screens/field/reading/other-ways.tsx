@@ -3,7 +3,7 @@ import { Section } from "../../parts/section.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import type { Taking } from "../job-part.ts";
 import { noCovering, waysPath } from "../paths.ts";
-import { alsoOpen } from "./next-open.ts";
+import { alsoOpen, titleOfNext } from "./next-open.ts";
 
 /** Below a thing that is asked: what is said instead of taking it, and what else its step leaves open, for whoever works in another order. */
 export function OtherWays({ job, item, tag, told }: Taking) {
@@ -18,9 +18,9 @@ export function OtherWays({ job, item, tag, told }: Taking) {
       {also.length > 0 && (
         <Section title="also-open">
           <ul class="choices">
-            {also.map(({ path, about: other }) => (
-              <li key={path}>
-                <Link to={path}>{told.sayer.title(other)}</Link>
+            {also.map((open) => (
+              <li key={open.path}>
+                <Link to={open.path}>{titleOfNext(open, told, say)}</Link>
               </li>
             ))}
           </ul>

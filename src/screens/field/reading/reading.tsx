@@ -12,10 +12,11 @@ import { FromMark, type TiedFrom } from "./from-mark.tsx";
 import { Instruments, setUpWhat } from "./instruments.tsx";
 import { JustEntered, useGoOn } from "./just-entered.tsx";
 import { Moment } from "./moment.tsx";
-import { nextOpen } from "./next-open.ts";
+import { nextOpen, titleOfNext } from "./next-open.ts";
 import { OtherWays } from "./other-ways.tsx";
 import { standingNow } from "./standing.ts";
 import { TapeOrText } from "./tape-or-text.tsx";
+import { typedText } from "./typed-text.ts";
 import { findingsOn, isDoubtful, VerdictNow } from "./verdict-now.tsx";
 
 /** What was entered here before, each with its time and the way to move it. */
@@ -29,7 +30,11 @@ function SoFar({ job, item, tag, told: { now, sayer } }: Taking) {
     <ul class="readings-so-far">
       {before.map(({ id, what, at }) => (
         <li key={id}>
-          <b>{String(what.typed)}</b> {sayer.moment(at)} <Link to={movePath(job, id)}>{say("reading-move")}</Link>
+          <span>
+            <b>{typedText(item, String(what.typed), sayer)}</b>
+            {item.quantity !== "instant" && ` ${sayer.moment(at)}`}
+          </span>
+          <Link to={movePath(job, id)}>{say("reading-move")}</Link>
         </li>
       ))}
     </ul>
@@ -117,19 +122,25 @@ export function ReadingPage(taking: Taking) {
             <TapeOrText item={item} unit={unit} value={typed} onChange={change} label={sayer.title(about)} />
           )}
           <p role="alert">{refused}</p>
-          <button type="button" class="target main enter-reading" onClick={() => void take()}>
-            {say("reading-enter")}
-          </button>
           <SoFar {...taking} />
           {found.length > 0 && <VerdictNow found={found} sayer={sayer} />}
         </>
       )}
       {isJudged && doubtful && (
         <Link to={next?.path ?? stepPath(job, item.step, tag)} class="target main">
-          {next === undefined ? say("reading-to-step") : say("reading-next", { title: sayer.title(next.about) })}
+          {next === undefined ? say("reading-to-step") : say("reading-next", { title: titleOfNext(next, told, say) })}
         </Link>
       )}
-      {entered === undefined && <OtherWays {...taking} />}
+      {entered === undefined && (
+        <>
+          <OtherWays {...taking} />
+          <div class="shutter-row alone">
+            <button type="button" class="target main enter-reading" onClick={() => void take()}>
+              {say("reading-enter")}
+            </button>
+          </div>
+        </>
+      )}
     </PhoneFrame>
   );
 }

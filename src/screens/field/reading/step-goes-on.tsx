@@ -4,7 +4,7 @@ import { useSpeaking } from "../../parts/speaking.ts";
 import type { Say } from "../../parts/words/index.ts";
 import { coverPath, namesPath, stepPath } from "../paths.ts";
 import type { ToldOnPhone } from "../told.ts";
-import { firstOpen, type NextOpen, nextStep, unnamedIn } from "./next-open.ts";
+import { firstOpen, type NextOpen, nextStep, titleOfNext, unnamedIn } from "./next-open.ts";
 
 interface StepGoesOnProps {
   readonly job: string;
@@ -34,7 +34,7 @@ interface GoesOn {
 
 function goesOn({ job, step, tag, told }: StepGoesOnProps, say: Say): GoesOn | undefined {
   const { sayer, now } = told;
-  const nextThing = (open: NextOpen): GoesOn => ({ path: open.path, words: say("reading-next", { title: sayer.title(open.about) }) });
+  const nextThing = (open: NextOpen): GoesOn => ({ path: open.path, words: say("reading-next", { title: titleOfNext(open, told, say) }) });
   const own = tag === undefined ? undefined : firstOpen(told, job, step, tag);
   if (own !== undefined) return nextThing(own);
   const set = unnamedIn(told, step);

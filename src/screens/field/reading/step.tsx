@@ -14,6 +14,7 @@ import { JustEntered } from "./just-entered.tsx";
 import { askedIn } from "./next-open.ts";
 import { setUpItems } from "./set-up-points.ts";
 import { StepGoesOn } from "./step-goes-on.tsx";
+import { typedText } from "./typed-text.ts";
 import { findingsOn } from "./verdict-now.tsx";
 
 interface RowsProps {
@@ -41,7 +42,7 @@ function Row({ job, told, instance: { item, tag } }: Omit<RowsProps, "instances"
           <span>
             {read === undefined
               ? say(entered ? "row-entered" : item.weight === "holds" ? "row-holds" : "row-asked")
-              : String(read.what.typed)}
+              : typedText(item, String(read.what.typed), sayer)}
           </span>
         </span>
       </Link>
@@ -64,7 +65,7 @@ function SetUps({ job, told, instances }: RowsProps) {
     <li>
       <Link to={setUpPath(job, check.id, tag)}>
         <span class="step-name">
-          <b>{sayer.title({ check: check.id })}</b>
+          <b>{say("set-up-of", { title: sayer.words(sheet?.steps.find(({ id }) => id === check.step)?.title) })}</b>
           <span>{say("row-set-up", { count: setUpItems(told, check.step, tag).length })}</span>
         </span>
       </Link>

@@ -38,16 +38,6 @@ export function TapeOrText({ item, unit, value, onChange, label }: TapeOrTextPro
     <>
       {isLength && (
         <>
-          {inch && (
-            <fieldset class="row-of-three">
-              <legend>{say("tape-marks")}</legend>
-              {inchMarks.map((one) => (
-                <button key={one} type="button" class="target" aria-pressed={one === marks} onClick={() => choose(one)}>
-                  {one === "1/10" ? say("tape-tenths") : one}
-                </button>
-              ))}
-            </fieldset>
-          )}
           <Tape
             key={marks}
             marks={marks}
@@ -58,6 +48,16 @@ export function TapeOrText({ item, unit, value, onChange, label }: TapeOrTextPro
               onChange(markText(marks, next));
             }}
           />
+          {inch && (
+            <fieldset class="row-of-three">
+              <legend>{say("tape-marks")}</legend>
+              {inchMarks.map((one) => (
+                <button key={one} type="button" class="target" aria-pressed={one === marks} onClick={() => choose(one)}>
+                  {one === "1/10" ? say("tape-tenths") : one}
+                </button>
+              ))}
+            </fieldset>
+          )}
         </>
       )}
       <label class="typed">

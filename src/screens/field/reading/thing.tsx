@@ -11,10 +11,12 @@ interface ThingProps {
 }
 
 const WIDTH = 340;
-const HEIGHT = 240;
-const BASIN = { left: 120, top: 40, side: 160 };
+const HEIGHT = 196;
+const BASIN = { left: 140, top: 36, side: 122 };
 /** The height mark, whatever else is read, the mark again: one under the other. */
-const ASIDE = { top: 34, step: 70 };
+const ASIDE = { top: 24, step: 58 };
+/** A letter of the drawing, about. */
+const LETTER = 8.2;
 
 /** Corners, or quarter points, in the order of the check's items: as in the core's own axes, seen from above. */
 const spots: Readonly<Record<NonNullable<Check["places"]>, readonly (readonly [number, number])[]>> = {
@@ -47,12 +49,16 @@ interface SpotProps extends Pick<ThingProps, "title"> {
   readonly under: boolean;
 }
 
-function Spot({ point: { fact, ...point }, isNow, x, y, under, title }: SpotProps) {
+function Spot({ point, isNow, x, y, under, title }: SpotProps) {
+  const { fact } = point;
+  const words = fact !== undefined ? String(fact.what.typed) : isNow ? title(point) : "";
+  // words stay on the drawing, wherever their place lies
+  const half = Math.min(WIDTH / 2, (words.length * LETTER) / 2);
   return (
     <g>
       <circle class={`spot ${fact === undefined ? "" : "taken"} ${isNow ? "now" : ""}`} cx={x} cy={y} r="13" />
-      <text x={x} y={under ? y + 30 : y - 20}>
-        {fact === undefined ? title(point) : String(fact.what.typed)}
+      <text x={Math.min(WIDTH - half, Math.max(half, x))} y={under ? y + 31 : y - 19}>
+        {words}
       </text>
     </g>
   );

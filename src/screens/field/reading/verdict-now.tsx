@@ -17,11 +17,14 @@ export function findingsOn({ now }: Pick<ToldOnPhone, "now">, item: Item, tag: s
 /** Measured, and not simply within: somebody decides what comes next. */
 export const isDoubtful = ({ verdict }: Finding): boolean => verdict === "outside" || verdict === "too close to call";
 
+/** What merely waits for other readings has nothing to say of this one. */
+const isSaying = ({ verdict }: Finding): boolean => verdict !== "not taken";
+
 /** What the readings of an item come to now, in large type. */
 export function VerdictNow({ found, sayer }: { readonly found: readonly Finding[]; readonly sayer: ToldOnPhone["sayer"] }) {
   return (
     <ul class="findings verdict-now" role="status">
-      {found.map((finding) => (
+      {found.filter(isSaying).map((finding) => (
         <li key={`${finding.check} ${finding.tag ?? ""}`}>
           <Sign shape={shapeOfFinding(finding)} />
           <span>{sayer.finding(finding)}</span>

@@ -34,6 +34,7 @@ export const readingEn = {
   "step-pictures": "Pictures",
   "step-readings": "Readings",
   "step-answers": "Answers",
+  "set-up-of": "One set-up: {title}",
   "set-up-with": "Read with",
   "set-up-receiver": "Receiver",
   "set-up-receiver-fine": "receiver fine",

@@ -35,6 +35,7 @@ export const readingEs: Readonly<Record<keyof typeof readingEn, string>> = {
   "step-pictures": "Fotos",
   "step-readings": "Lecturas",
   "step-answers": "Respuestas",
+  "set-up-of": "Una puesta: {title}",
   "set-up-with": "Se lee con",
   "set-up-receiver": "Receptor",
   "set-up-receiver-fine": "receptor fino",
