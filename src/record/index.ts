@@ -11,6 +11,7 @@ export type { Person } from "./names.ts";
 export { picturesOf } from "./pictures-view.ts";
 export { fill, makeSayer, type Sayer, type Speaking } from "./say.ts";
 export { type DesignSayer, type ExpectationText, makeDesignSayer } from "./say-design.ts";
+export { makePictureSayer } from "./say-pictures.ts";
 export { type CompanySettings, readSettings, type WarrantyTerm } from "./settings.ts";
 export { lettersOf } from "./tied-points.ts";
 export { dayText, type Language, lastDayOfCover, momentText, typedDay } from "./when.ts";

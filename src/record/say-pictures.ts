@@ -1,6 +1,7 @@
 import type { PictureLine } from "../job/index.ts";
-import type { FiguresSaid } from "./say-figures.ts";
-import { fill, type Speaking } from "./speaking.ts";
+import { makeFigures } from "./say-figures.ts";
+import { makeTitles } from "./say-titles.ts";
+import { fill, type Speaking, sentences } from "./speaking.ts";
 import { clockText } from "./when.ts";
 import { type PictureSentence, pictureFactsEn } from "./words/picture-facts-en.ts";
 import { pictureFactsEs } from "./words/picture-facts-es.ts";
@@ -8,8 +9,11 @@ import { pictureFactsEs } from "./words/picture-facts-es.ts";
 const MICROMETRES_PER_METRE = 1e6;
 const MICROMETRES_PER_FOOT = 304_800;
 
-/** Sentences of what speaks for and against a picture. */
-export function makePictureLines({ language, units, behind }: Speaking, { quantity }: FiguresSaid, someone: string) {
+/** Sentences of what speaks for and against a picture; apart from the others, since the crew's phone does without them. */
+export function makePictureSayer(speaking: Speaking) {
+  const { language, units, behind } = speaking;
+  const { quantity } = makeFigures(speaking, makeTitles(speaking));
+  const someone = sentences[language]["role.someone"];
   const texts: Readonly<Record<PictureSentence, string>> = language === "es" ? pictureFactsEs : pictureFactsEn;
 
   /** Whole feet or metres: no phone's place is finer. */
@@ -23,12 +27,12 @@ export function makePictureLines({ language, units, behind }: Speaking, { quanti
     return quantity(name.endsWith("Instant") ? "instant" : "duration", value);
   }
 
-  function sentence({ says: { key, figures } }: PictureLine): string {
+  function line({ says: { key, figures } }: PictureLine): string {
     const by = typeof figures.lookedEntry === "string" ? { name: behind?.(figures.lookedEntry).name || someone } : {};
     // a note of a newer program says at least that something is missing
     const template = Object.hasOwn(texts, key) ? texts[key as PictureSentence] : texts["photo.metadata-not-read"];
     return fill(template, { ...Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, figure(name, value)])), ...by });
   }
 
-  return { sentence, speaks: (speaks: PictureLine["speaks"]): string => texts[`speaks.${speaks}`] };
+  return { line, speaks: (speaks: PictureLine["speaks"]): string => texts[`speaks.${speaks}`] };
 }

@@ -1,7 +1,6 @@
 import type { Clearance, Finding, Line, Said, WayOut } from "../job/index.ts";
 import { makeFigures } from "./say-figures.ts";
 import { makeFindings } from "./say-findings.ts";
-import { makePictureLines } from "./say-pictures.ts";
 import { makeRefusals } from "./say-refusals.ts";
 import { makeTitles } from "./say-titles.ts";
 import { fill, type Sentence, type Speaking, sentences } from "./speaking.ts";
@@ -16,7 +15,6 @@ export function makeSayer(speaking: Speaking) {
   const titles = makeTitles(speaking);
   const figures = makeFigures(speaking, titles);
   const { words, title, titleOf, figureTitle } = titles;
-  const pictureLines = makePictureLines(speaking, figures, texts["role.someone"]);
   const { quantity, limit, value, origin, verdict, verdictWord, askedOf, doubt, marks } = figures;
 
   /** A line of a clearance: what is asked for and why, in words. */
@@ -50,9 +48,6 @@ export function makeSayer(speaking: Speaking) {
     figureTitle,
     finding: makeFindings(speaking, titles, figures),
     line,
-    /** What speaks for or against a picture, and which of the two it does. */
-    pictureLine: pictureLines.sentence,
-    speaks: pictureLines.speaks,
     clearance: clearanceText,
     wayOut: (way: WayOut): string => texts[`way.${way}`],
     verdict,

@@ -1,6 +1,6 @@
 import { pictureFacts } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
-import { makeSayer } from "#core/record/index.ts";
+import { makePictureSayer } from "#core/record/index.ts";
 import type { PictureLines } from "#core/wire/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import type { Session } from "../adapters/sessions.ts";
@@ -10,7 +10,7 @@ import { currentJob } from "./read.ts";
 /** Every picture of a job that counts, with what speaks for and against it. */
 export async function picturesOf(services: Services, place: Place, { language, units }: Session): Promise<PictureLines> {
   const [{ state }, people] = await Promise.all([currentJob(services, place), services.companies.people(place.company)]);
-  const sayer = makeSayer({
+  const sayer = makePictureSayer({
     language,
     units,
     zone: state.opened?.zone ?? "UTC",
@@ -31,7 +31,7 @@ export async function picturesOf(services: Services, place: Place, { language, u
           speaks: line.speaks,
           key: line.says.key,
           figures: line.says.figures as Json,
-          sentence: sayer.pictureLine(line),
+          sentence: sayer.line(line),
         })),
       })),
   };

@@ -1,5 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { pictureFacts, picturesToLookAt, type ToLookAt } from "../../job/index.ts";
+import { makePictureSayer } from "../../record/index.ts";
+import { speakingOf } from "../parts/job-now.ts";
 import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
 import { screenAddress } from "../parts/pictures.ts";
@@ -116,8 +118,12 @@ function Mounts({ now, all, at, title }: MountsProps) {
 
 /** What the picture is asked to show, what it holds, and what the ledger tells of it. */
 function Asked({ here, now, sayer }: { readonly here: ToLookAt } & Pick<JobTold, "now" | "sayer">) {
-  const { say } = useSpeaking();
+  const { say, session } = useSpeaking();
   const { picture, instance, covering } = here;
+  const tells = useMemo(
+    () => makePictureSayer(speakingOf(now, session.language, session.units, say("someone"))),
+    [now, session.language, session.units, say],
+  );
   const lines = useMemo(() => pictureFacts(now.state, picture), [now.state, picture]);
   const act = sayer.words(now.state.sheet?.coverings.find(({ id }) => id === covering)?.title);
   const caption = typeof picture.what.caption === "string" ? picture.what.caption : "";
@@ -131,7 +137,7 @@ function Asked({ here, now, sayer }: { readonly here: ToLookAt } & Pick<JobTold,
       <ul>
         {lines.map((line) => (
           <li key={line.says.key}>
-            {sayer.pictureLine(line)} ({sayer.speaks(line.speaks)})
+            {tells.line(line)} ({tells.speaks(line.speaks)})
           </li>
         ))}
       </ul>

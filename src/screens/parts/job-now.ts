@@ -10,7 +10,7 @@ import {
   lookBehind,
 } from "../../job/index.ts";
 import type { Ledger } from "../../ledger/index.ts";
-import { type Language, makeSayer, type Sayer } from "../../record/index.ts";
+import { type Language, makeSayer, type Sayer, type Speaking as SentenceSpeaking } from "../../record/index.ts";
 import type { JobView, People, Units } from "../../wire/index.ts";
 import { type Answer, ask } from "./edge.ts";
 
@@ -74,10 +74,10 @@ export const behindOf =
     return fact === undefined ? { name: someone, reason: "" } : { name: nameOf(fact, people, someone), reason: text(fact.what.reason) };
   };
 
-/** The maker of this job's sentences. */
-export function sayerOf(now: JobNow, language: Language, units: Units, someone: string): Sayer {
+/** What the sentences of a job are made with. */
+export function speakingOf(now: JobNow, language: Language, units: Units, someone: string): SentenceSpeaking {
   const { state } = now;
-  return makeSayer({
+  return {
     language,
     units,
     zone: state.opened?.zone ?? "UTC",
@@ -87,5 +87,8 @@ export function sayerOf(now: JobNow, language: Language, units: Units, someone: 
       const look = lookBehind(state, finding);
       return look && { entry: look.id, at: Math.round(look.at) };
     },
-  });
+  };
 }
+
+/** The maker of this job's sentences. */
+export const sayerOf = (...of: Parameters<typeof speakingOf>): Sayer => makeSayer(speakingOf(...of));

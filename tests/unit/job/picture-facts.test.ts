@@ -10,7 +10,7 @@ import {
   picturesToLookAt,
 } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
-import { makeSayer } from "#core/record/index.ts";
+import { makePictureSayer, makeSayer } from "#core/record/index.ts";
 import { type Book, bench, book, minute, pictureItem, start, type What } from "../../helpers/job.ts";
 
 const hour = 60 * minute;
@@ -240,8 +240,8 @@ describe("the camera's clock beside the app's moment", () => {
       firstInstant: Date.UTC(2026, 10, 1, 5, 30),
       secondInstant: Date.UTC(2026, 10, 1, 6, 30),
     });
-    const sayer = makeSayer({ language: "en", units: "inch", zone: "America/New_York" });
-    expect(found && sayer.pictureLine(found)).toContain("came twice: 1 November 2026, 1:30 EDT and 1 November 2026, 1:30 EST.");
+    const sayer = makePictureSayer({ language: "en", units: "inch", zone: "America/New_York" });
+    expect(found && sayer.line(found)).toContain("came twice: 1 November 2026, 1:30 EDT and 1 November 2026, 1:30 EST.");
     // the hour that is left out in March is no time of the site
     const spring = patched(b, mediaRead(b, photo, { taken: clock("2026-03-08T02:30:00") }));
     expect(line(spring, id, "zone-unknown")?.says.figures).toEqual({ wallClock: "2026-03-08T02:30:00" });
