@@ -41,6 +41,12 @@ async function serviceWorkerBuild(folder: string): Promise<void> {
   if (warnings.length > 0) throw new Error(warnings.join("\n"));
 }
 
+const own = join(project, "src/");
+const begins = /screens\/(main\.tsx|field\/picture\/judge-worker\.ts)$/;
+
+/** Of the project's own modules only those that start something act by being loaded: the others go to the pages that use them. */
+const actsWhenLoaded = (id: string): boolean => !id.startsWith(own) || id.endsWith(".css") || begins.test(id);
+
 async function viteBuild(folder: string): Promise<void> {
   const before = process.env.NODE_ENV;
   // under a test runner the build would otherwise be one for tests
@@ -59,6 +65,7 @@ async function viteBuild(folder: string): Promise<void> {
         assetsInlineLimit: 0,
         modulePreload: { polyfill: false },
         reportCompressedSize: false,
+        rollupOptions: { treeshake: { moduleSideEffects: actsWhenLoaded } },
       },
     });
     await serviceWorkerBuild(folder);

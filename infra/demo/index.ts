@@ -5,7 +5,7 @@ import { company, kitCards } from "./company.ts";
 import { courtyard, lookedAt, lookedAtFrom } from "./courtyard.ts";
 import { drawing } from "./drawings.ts";
 import { type Entering, enterAll, type Photos } from "./enter.ts";
-import { found, keep } from "./founding.ts";
+import { type Founded, found, keep } from "./founding.ts";
 import { openJob } from "./open-job.ts";
 import { type JobBook, Phone } from "./phone.ts";
 import { sideYard } from "./side-yard.ts";
@@ -20,11 +20,17 @@ export interface DemoPlan {
   readonly edge: string;
   readonly operatorKey: string;
   readonly log: (line: string) => void;
+  /** The company's id where a demo stands on the stack already. Its links work once each. */
+  readonly company?: string;
 }
+
+type Links = { readonly crew: string; readonly office: string; readonly owner: string };
 
 export interface DemoResult {
   /** Whole addresses that sign in. */
-  readonly links: { readonly crew: string; readonly office: string; readonly owner: string };
+  readonly links: Links;
+  /** A further one, that works once. */
+  readonly newLink: (role: keyof Links) => Promise<string>;
   readonly jobs: readonly string[];
   readonly recordId: string;
   readonly pdf: Uint8Array;
@@ -73,6 +79,22 @@ async function look(desk: Phone, book: JobBook): Promise<void> {
   }
 }
 
+/** Makes whole addresses that sign one of the demo's people in, once each. */
+async function linkMaker(edge: string, { owner, office, first }: Founded): Promise<DemoResult["newLink"]> {
+  const { person } = await owner.get<{ person: string }>("/api/session");
+  const people = { crew: first.person, office: office.person, owner: person };
+  return async (role) => new URL((await owner.send<{ link: string }>("POST", `/api/people/${people[role]}/links`)).link, edge).href;
+}
+
+/** The links of the demo's own company, which work again and again on a local stack. */
+async function demoLinks(edge: string, operatorKey: string): Promise<Links> {
+  const { crew, office, owner } = await new Client(edge).send<Links>("POST", "/api/demo/links", undefined, {
+    authorization: `Operator ${operatorKey}`,
+  });
+  const absolute = (link: string): string => new URL(link, edge).href;
+  return { crew: absolute(crew), office: absolute(office), owner: absolute(owner) };
+}
+
 /**
  * Fills an empty stack with the demo company and its two jobs through the public API, as phones and desks would, and issues
  * one record. @throws with the reason, when any part refuses.
@@ -80,7 +102,7 @@ async function look(desk: Phone, book: JobBook): Promise<void> {
 export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
   const { edge, operatorKey, log } = plan;
   const sheet = defaultSheet();
-  const founded = await found(edge, operatorKey);
+  const founded = await found(edge, operatorKey, plan.company);
   const { office, first, second } = founded;
   const versions = await keep(founded);
   log(`${company.name}: tolerance sheet, ${kitCards.length} kit cards, four people`);
@@ -131,12 +153,14 @@ export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
     `An everyday job by the default sheet: ${asks.holdingReadings} readings that hold (at most ${everydayLimits.holdingReadings}), ` +
       `${asks.readings} readings (${everydayLimits.readings}), ${asks.pictures} pictures (${everydayLimits.pictures}), ${asks.taps} taps (${everydayLimits.taps})`,
   );
-  const links = await new Client(edge).send<{ crew: string; office: string; owner: string }>("POST", "/api/demo/links", undefined, {
-    authorization: `Operator ${operatorKey}`,
-  });
-  const absolute = (link: string): string => new URL(link, edge).href;
+  const newLink = await linkMaker(edge, founded);
+  const links =
+    plan.company === undefined
+      ? await demoLinks(edge, operatorKey)
+      : { crew: await newLink("crew"), office: await newLink("office"), owner: await newLink("owner") };
   return {
-    links: { crew: absolute(links.crew), office: absolute(links.office), owner: absolute(links.owner) },
+    links,
+    newLink,
     jobs: jobs.map(({ job }) => job),
     recordId: issued.record,
     pdf,

@@ -170,7 +170,8 @@ export const crewScreens: readonly ScreenShown[] = [
     name: "burst-in-hand",
     show: async ({ at, photos }) => {
       await at.choose(".files input", photos[1], photos[2]);
-      await at.until('document.querySelectorAll(".in-hand img.small-photo, main > .choices").length === 2');
+      await at.until('document.querySelector("main > [role=status]")?.childElementCount === 0');
+      await at.wait(".in-hand img.small-photo");
     },
   },
   { name: "unsent", show: ({ at }) => at.open("/phone/unsent", ".unsent-count, progress, h2") },

@@ -10,27 +10,33 @@ import { type Newer, startServiceWorker } from "./parts/newer.ts";
 import { useNews } from "./parts/news.ts";
 import { placeOf } from "./parts/place.ts";
 import { type Speaking, SpeakingContext, useSpeaking } from "./parts/speaking.ts";
-import { screenWords } from "./parts/words/index.ts";
+import { learn, screenWords } from "./parts/words/index.ts";
 
 type Pages = { readonly jobs: ComponentType; readonly job: ComponentType<{ readonly job: string }> };
 
-// the crew's phone does not carry the pages of the others
+/** A page that the crew's phone does not carry, with its words. */
+const office = <T,>(page: Promise<T>): Promise<T> =>
+  import("./parts/words/office.ts").then(({ officeWords }) => {
+    learn(officeWords);
+    return page;
+  });
+
 const pages: Readonly<Record<"office" | "company owner", Pages>> = {
   office: {
-    jobs: lazy(() => import("./office/index.tsx").then(({ OfficeJobs }) => OfficeJobs)),
-    job: lazy(() => import("./office/index.tsx").then(({ OfficeJob }) => OfficeJob)),
+    jobs: lazy(() => office(import("./office/index.tsx")).then(({ OfficeJobs }) => OfficeJobs)),
+    job: lazy(() => office(import("./office/index.tsx")).then(({ OfficeJob }) => OfficeJob)),
   },
   "company owner": {
-    jobs: lazy(() => import("./owner/index.tsx").then(({ OwnerJobs }) => OwnerJobs)),
-    job: lazy(() => import("./owner/index.tsx").then(({ OwnerJob }) => OwnerJob)),
+    jobs: lazy(() => office(import("./owner/index.tsx")).then(({ OwnerJobs }) => OwnerJobs)),
+    job: lazy(() => office(import("./owner/index.tsx")).then(({ OwnerJob }) => OwnerJob)),
   },
 };
 
-const Looking = lazy(() => import("./office/looking.tsx").then((page) => page.Looking));
-const Received = lazy(() => import("./office/received.tsx").then((page) => page.Received));
-const Blurring = lazy(() => import("./office/blurring.tsx").then((page) => page.Blurring));
-const SeenBefore = lazy(() => import("./office/seen-before.tsx").then((page) => page.SeenBefore));
-const SitePlace = lazy(() => import("./office/site-place.tsx").then((page) => page.SitePlace));
+const Looking = lazy(() => office(import("./office/looking.tsx")).then((page) => page.Looking));
+const Received = lazy(() => office(import("./office/received.tsx")).then((page) => page.Received));
+const Blurring = lazy(() => office(import("./office/blurring.tsx")).then((page) => page.Blurring));
+const SeenBefore = lazy(() => office(import("./office/seen-before.tsx")).then((page) => page.SeenBefore));
+const SitePlace = lazy(() => office(import("./office/site-place.tsx")).then((page) => page.SitePlace));
 
 /** The path that is shown, and the way to another. */
 function usePath(): { readonly path: string; readonly moved: boolean; readonly go: (path: string) => void } {
@@ -118,7 +124,9 @@ export function App() {
       })
       .then(again);
   }, [again, keep]);
-  const say = useMemo(() => screenWords(language), [language]);
+  // every reading of the session brings a new object that says the same
+  const own = JSON.stringify(session?.words ?? {});
+  const say = useMemo(() => screenWords(language, JSON.parse(own)), [language, own]);
   if (phone === undefined || (session === undefined && problem === undefined && awaySince === undefined)) return null;
   if (session === undefined) return <Nothing language={language} why={problem === undefined ? "away-first" : "not-signed-in"} />;
   // office and owner keep nothing; a crew's entry that is not kept is lost

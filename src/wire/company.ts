@@ -26,6 +26,8 @@ export const session = z.object({
   units,
   language,
   companyName: z.string(),
+  /** Words of the screens that the company says in its own way, in this session's language. */
+  words: z.optional(z.record(z.string(), z.string())),
 });
 export type SessionView = z.infer<typeof session>;
 
@@ -42,7 +44,17 @@ export const link = z.object({ link: z.string() });
  * The company's settings. Warranty terms, telephone, paper and the rest belong to who reads them (`src/record`); here
  * only their form is known.
  */
-export const settings = z.catchall(z.object({ name: text(120), zone, units, language }), json);
+export const settings = z.catchall(
+  z.object({
+    name: text(120),
+    zone,
+    units,
+    language,
+    /** By the screens' own name of a word; a sentence keeps the figures in braces that it has. */
+    words: z.optional(z.record(text(64), z.strictObject({ en: z.optional(text(400)), es: z.optional(text(400)) }))),
+  }),
+  json,
+);
 export type Settings = z.infer<typeof settings>;
 
 /** Typed with its unit, a fact in words (which way a nut tightens), or the word `unknown`. */

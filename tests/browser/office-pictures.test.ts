@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import type { Region } from "#core/photo/index.ts";
 import type { SeenBefore } from "#core/wire/index.ts";
 import { Client, type DemoResult, runDemo } from "#infra/demo/index.ts";
+import { newId } from "../helpers/edge.ts";
 import { photographs } from "../helpers/photographs.ts";
 import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
@@ -35,7 +36,7 @@ async function factsIn(which: 0 | 1, kind: string): Promise<readonly Fact[]> {
 }
 
 beforeAll(async () => {
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {} });
+  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
   client = await new Client(inject("edge")).signIn(demo.links.owner);
   browser = await openBrowser();
   screen = await newScreen(browser, { width: 1280, height: 900 });
@@ -90,7 +91,7 @@ describe("parts of a picture that have to go", () => {
   test("the page is reached from under each picture that is shown, by office and owner", async () => {
     const { page } = screen;
     const owner = await newScreen(browser);
-    await owner.page.goto(demo.links.owner);
+    await owner.page.goto(await demo.newLink("owner"));
     for (const which of [owner.page, page]) {
       const figures = await figuresOf(which);
       expect(figures.length).toBeGreaterThan(3);

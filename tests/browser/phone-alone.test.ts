@@ -1,6 +1,7 @@
 import type { Browser } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { type DemoResult, runDemo } from "#infra/demo/index.ts";
+import { newId } from "../helpers/edge.ts";
 import { axe, newScreen, openBrowser, type Screen, textOf } from "../helpers/screen.ts";
 
 /** The crew's phone with nothing but what it keeps. */
@@ -9,7 +10,7 @@ let browser: Browser;
 let screen: Screen;
 
 beforeAll(async () => {
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {} });
+  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
   browser = await openBrowser();
   screen = await newScreen(browser);
   await screen.page.goto(demo.links.crew);

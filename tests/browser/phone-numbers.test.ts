@@ -2,6 +2,7 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { numbersEn } from "#core/screens/parts/words/numbers-en.ts";
 import { type DemoResult, runDemo } from "#infra/demo/index.ts";
+import { newId } from "../helpers/edge.ts";
 import { axe, largePhone, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** Numbers before questions, on the crew's phone: set-out card, till water, tonight, where everything is. */
@@ -16,7 +17,7 @@ const [courtyard, sideYard] = [0, 1];
 const job = (which: number, ...inside: readonly string[]): string => ["/jobs", demo.jobs[which], ...inside].join("/");
 
 async function signIn(page: Page): Promise<void> {
-  await page.goto(demo.links.crew);
+  await page.goto(await demo.newLink("crew"));
   await page.waitForSelector(".jobs li", { timeout: 90_000 });
   await page.goto(at("/phone/person"));
   await page.waitForSelector(".choices button");
@@ -25,7 +26,7 @@ async function signIn(page: Page): Promise<void> {
 }
 
 beforeAll(async () => {
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {} });
+  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
   browser = await openBrowser();
   crew = await newScreen(browser);
   await signIn(crew.page);

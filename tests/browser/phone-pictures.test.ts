@@ -7,6 +7,7 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import sharp, { type Sharp } from "sharp";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { type DemoResult, runDemo } from "#infra/demo/index.ts";
+import { newId } from "../helpers/edge.ts";
 import { axe, crowded, largePhone, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** Pictures on the crew's phone, with real photographs: the sample of the package exif, cut and blurred here. */
@@ -54,7 +55,7 @@ beforeAll(async () => {
     const taken = new Date(firstTaken + n * 60_000);
     await utimes(path, taken, taken);
   }
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {} });
+  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
   browser = await openBrowser();
   crew = await newScreen(browser);
   office = await newScreen(browser);
@@ -72,7 +73,7 @@ const job = (): string => demo.jobs[1] ?? "";
 const picture = "falls-running";
 
 async function signIn(page: Page): Promise<void> {
-  await page.goto(demo.links.crew);
+  await page.goto(await demo.newLink("crew"));
   await page.waitForSelector(".jobs li");
   await page.goto(at("/phone/person"));
   await page.waitForSelector(".choices button");
@@ -219,7 +220,7 @@ describe("one picture", () => {
           (await createImageBitmap(chosen)).close();
           times.push(performance.now() - began);
         }
-        return { told: saying - choosing, decoded: Math.min(...times) };
+        return { told: saying - choosing, decoded: times.sort((a, b) => a - b)[1] ?? 0 };
       });
       process.stdout.write(
         `blurred photo of 12 megapixels: told ${Math.round(told)} ms after choosing; opening it alone took ${Math.round(decoded)} ms\n`,

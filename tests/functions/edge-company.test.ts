@@ -46,6 +46,22 @@ describe("the operator", () => {
   });
 });
 
+describe("the company's own words", () => {
+  it("go along with a session in its language alone; nothing goes along where none were set", async () => {
+    const own = await newCompany(inject("edge"), inject("operatorKey"));
+    const set = (words?: object, language = "en") =>
+      own.owner.ask("PUT", "/api/company/settings", { json: { ...settings, language, ...(words === undefined ? {} : { words }) } });
+    expect((await own.crew.get("/api/session")).body).not.toHaveProperty("words");
+    expect((await set({ "cover-now": { en: "Bury it", es: "Enterrarlo" }, "way-enter": { es: "Apuntarlo" } })).status).toBe(200);
+    expect((await own.crew.get("/api/session")).body.words).toEqual({ "cover-now": "Bury it" });
+    expect((await set({ "cover-now": { en: "Bury it", es: "Enterrarlo" }, "way-enter": { es: "Apuntarlo" } }, "es")).status).toBe(200);
+    expect((await own.crew.get("/api/session")).body.words).toEqual({ "cover-now": "Enterrarlo", "way-enter": "Apuntarlo" });
+    expect((await set({ "cover-now": "Bury it" })).status).toBe(400);
+    expect((await set()).status).toBe(200);
+    expect((await own.crew.get("/api/session")).body).not.toHaveProperty("words");
+  });
+});
+
 describe("sessions and links", () => {
   it("tells who is signed in", async () => {
     const { body } = await company.crew.get("/api/session");

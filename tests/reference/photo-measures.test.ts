@@ -1,4 +1,4 @@
-import { describe, it } from "vitest";
+import { describe, test } from "vitest";
 import { cosines, SMALL } from "#core/photo/cosines.ts";
 import { greyFromRgba, sharpness } from "#core/photo/index.ts";
 import { published, source } from "./checked.ts";
@@ -19,7 +19,7 @@ const picture = (at: (x: number, y: number) => number): Float64Array =>
   Float64Array.from({ length: SMALL * SMALL }, (_, n) => at(n % SMALL, Math.floor(n / SMALL)));
 
 describe("what is measured on grey pixels", () => {
-  it("a wave of the transform gives its own coefficient and no other", () => {
+  test("a wave of the transform gives its own coefficient and no other", () => {
     const wave = picture((x, y) => Math.cos(((2 * x + 1) * 3 * Math.PI) / 64) * Math.cos(((2 * y + 1) * 5 * Math.PI) / 64));
     const found = [...cosines(wave)];
     // Each of the two sums of squared cosines over 32 places is 16; orthonormal: 16 x sqrt(2 / 32) for each.
@@ -28,19 +28,19 @@ describe("what is measured on grey pixels", () => {
     published(transform, "the largest of the others", Math.max(...others.map(Math.abs)), 0, { absolute: 1e-9 });
   });
 
-  it("keeps the energy of any picture", () => {
+  test("keeps the energy of any picture", () => {
     const steps = picture((x, y) => (x * 7 + y * y * 3) % 251);
     const energy = (list: Float64Array): number => list.reduce((sum, one) => sum + one * one, 0);
     published(transform, "sum of squares before and after (Parseval)", energy(cosines(steps)), energy(steps), { share: 1e-12 });
   });
 
-  it("a single bright point has the variance of the kernel's own numbers", () => {
+  test("a single bright point has the variance of the kernel's own numbers", () => {
     const point = Uint8Array.from({ length: 49 }, (_, n) => (n === 24 ? 10 : 0));
     // Over 25 places: -40 once, 10 four times, else 0: mean 0, (1600 + 400) / 25.
     published(laplacian, "variance of a point of 10 in 7 × 7, grey steps squared", sharpness(point, 7, 7), 80, { absolute: 1e-12 });
   });
 
-  it("weighs the colours of a canvas", () => {
+  test("weighs the colours of a canvas", () => {
     const rgba = Uint8Array.of(255, 0, 0, 255, 0, 255, 0, 255, 0, 0, 255, 255, 255, 255, 255, 255);
     // 255 times 0.2126, 0.7152 and 0.0722, to whole steps
     published(luma, "grey of red, green, blue and white", [...greyFromRgba(rgba, 4, 1).pixels], [54, 182, 18, 255], { digits: 0 });

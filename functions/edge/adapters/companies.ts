@@ -34,6 +34,8 @@ export interface Companies {
   newest(company: string): Promise<readonly VersionRow[]>;
   newestOf(company: string, kind: VersionRow["kind"], name: string): Promise<Omit<VersionRow, "content"> | undefined>;
   version(company: string, digest: string): Promise<VersionRow | undefined>;
+  /** The content of the company's newest settings. */
+  settings(company: string): Promise<Json | undefined>;
   addCompany(company: CompanyRow, made: number): Statement;
   changeCompany(company: CompanyRow): Statement;
   addPerson(company: string, person: PersonRow): Statement;
@@ -72,6 +74,11 @@ export function companiesIn(database: D1Database): Companies {
       const sql = `SELECT ${COLUMNS} FROM version WHERE company = ?1 AND digest = ?2 ORDER BY number DESC LIMIT 1`;
       const row = await statement(database, sql, company, digest).first<Kept>();
       return row ? read(row) : undefined;
+    },
+    settings: async (company) => {
+      const sql = "SELECT content FROM version WHERE company = ?1 AND kind = 'settings' ORDER BY number DESC LIMIT 1";
+      const row = await statement(database, sql, company).first<Pick<Kept, "content">>();
+      return row ? (JSON.parse(row.content) as Json) : undefined;
     },
     addCompany: ({ id, name, zone, units, language }, made) =>
       statement(

@@ -56,7 +56,7 @@ export function PhoneFrame({ title, back, children }: PhoneFrameProps) {
         {back !== undefined && (
           <nav aria-label={say("jobs")}>
             <Link to={back.to} class="target back">
-              {back.title}
+              <span>{back.title}</span>
             </Link>
           </nav>
         )}

@@ -5,13 +5,12 @@ import { OpenGround } from "./ground.tsx";
 import { FieldJob } from "./index.tsx";
 import type { JobPart } from "./job-part.ts";
 import { PersonPage } from "./person.tsx";
-import { StepPage } from "./reading/step.tsx";
 import { Take } from "./take.tsx";
 
 /** The pages inside a job, by the name in their address. */
 const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
   take: Take,
-  step: StepPage,
+  step: lazy(() => import("./reading/step.tsx").then(({ StepPage }) => StepPage)),
   "set-up": lazy(() => import("./reading/set-up.tsx").then(({ SetUpPage }) => SetUpPage)),
   burst: lazy(() => import("./picture/burst.tsx").then(({ BurstPage }) => BurstPage)),
   "tape-picture": lazy(() => import("./picture/picture.tsx").then(({ TapePicturePage }) => TapePicturePage)),

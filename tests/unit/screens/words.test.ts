@@ -1,7 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { counted, dictionaries, type ScreenWord, screenWords } from "#core/screens/parts/words/index.ts";
+import { en as crewEn } from "#core/screens/parts/words/en.ts";
+import { es as crewEs } from "#core/screens/parts/words/es.ts";
+import { counted, learn, type ScreenWord, screenWords } from "#core/screens/parts/words/index.ts";
+import { officeWords } from "#core/screens/parts/words/office.ts";
 
-const { en, es } = dictionaries;
+learn(officeWords);
+const en: Readonly<Record<ScreenWord, string>> = { ...crewEn, ...officeWords.en };
+const es: Readonly<Record<ScreenWord, string>> = { ...crewEs, ...officeWords.es };
 const keys = Object.keys(en) as ScreenWord[];
 const figures = (sentence: string): string[] => [...sentence.matchAll(/\{(\w+)\}/g)].map(([, name = ""]) => name).sort();
 
@@ -10,6 +15,28 @@ const keptOff =
   /\b(check ?list|inspections?|audits?|observations?|actions?|issues?(?! the)|scores?|templates?|forms?|assets?|daily log|time ?lines?|feeds?|galler(y|ies)|dashboards?|boards?|workflows?|flags?|punch|snags?|pass(ed)?|fail(ed)?|n\.?\/?a\.?|sync)\b/i;
 const keptOffSpanish =
   /\b(lista de (verificación|chequeo|control)|inspección|inspecciones|auditorías?|observación|observaciones|acción|acciones|incidencias?|puntaje|puntuación|plantillas?|formularios?|activos?|cronología|galerías?|tableros?|paneles?|flujos? de trabajo|banderas?|aprobad[oa]s?|reprobad[oa]s?)\b/i;
+
+describe("a company's own words", () => {
+  test("stand in place of the usual ones, figures included", () => {
+    const say = screenWords("en", { "cover-now": "Bury it", "and-more": "{count} others" });
+    expect(say("cover-now")).toBe("Bury it");
+    expect(say("and-more", { count: 4 })).toBe("4 others");
+    expect(say("way-enter")).toBe(en["way-enter"]);
+  });
+
+  test("a sentence that loses or invents a figure, an empty one, and a word that no screen has change nothing", () => {
+    const say = screenWords("es", {
+      "and-more": "otros",
+      "cover-now": "Enterrarlo {count}",
+      "way-enter": "  ",
+      toString: "x",
+      unknown: "x",
+    });
+    expect(say("and-more", { count: 4 })).toBe(screenWords("es")("and-more", { count: 4 }));
+    expect(say("cover-now")).toBe(es["cover-now"]);
+    expect(say("way-enter")).toBe(es["way-enter"]);
+  });
+});
 
 describe("screen words", () => {
   test("no word is missing in a language, and none is empty", () => {

@@ -2,100 +2,22 @@ import { useState } from "preact/hooks";
 import type { Instance } from "../../../job/index.ts";
 import { Link } from "../../parts/link.tsx";
 import { jobPath } from "../../parts/place.ts";
-import { clockText, useSpeaking } from "../../parts/speaking.ts";
+import { useSpeaking } from "../../parts/speaking.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
 import type { JobPart } from "../job-part.ts";
 import { type OwnPhoto, useKeep } from "../keep/index.ts";
 import { movePath } from "../paths.ts";
-import { type ToldOnPhone, useTold } from "../told.ts";
+import { useTold } from "../told.ts";
 import { useNotReceived } from "./camera.ts";
 import { useEnterPicture } from "./enter-picture.ts";
 import { Files } from "./files.tsx";
-import { NotForThisJob } from "./not-for-this-job.tsx";
-import { picturePlaces, placeKey } from "./places.ts";
-import { JudgedText, judgedOf, SmallPhoto, takeIn, useSeen } from "./seen.tsx";
+import { InHand, Thumb } from "./in-hand.tsx";
+import { judgedOf, takeIn } from "./seen.tsx";
 import { takenAt } from "./what.ts";
 
 /** Photos of this job that wait for their place, in the order in which they were taken. */
 const waitingFor = (photos: readonly OwnPhoto[], job: string): readonly OwnPhoto[] =>
   photos.filter((one) => one.job === job && one.loose === true && one.standing !== "lost").sort((a, b) => a.taken - b.taken);
-
-interface PlacesProps {
-  readonly places: readonly Instance[];
-  readonly told: ToldOnPhone;
-  readonly onPut: (place: Instance) => void;
-}
-
-function PlaceButtons({ places, told: { now, sayer }, onPut }: PlacesProps) {
-  const titles = new Map((now.state.sheet?.steps ?? []).map(({ id, title }) => [id, title]));
-  return (
-    <ul class="choices">
-      {places.map((place) => (
-        <li key={placeKey(place)}>
-          <button type="button" class="target" onClick={() => onPut(place)}>
-            <span class="step-name">
-              <b>{sayer.title(place.tag === undefined ? { item: place.item.id } : { item: place.item.id, tag: place.tag })}</b>
-              <span>{sayer.words(titles.get(place.item.step))}</span>
-            </span>
-          </button>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-function Thumb({ photo, pressed, onPress }: { readonly photo: OwnPhoto; readonly pressed: boolean; readonly onPress: () => void }) {
-  const { say, session } = useSpeaking();
-  const seen = useSeen(photo, false);
-  const time = clockText(photo.taken, session.language);
-  return (
-    <button type="button" class="thumb" aria-pressed={pressed} onClick={onPress}>
-      <SmallPhoto seen={seen} title={say("burst-taken", { time })} />
-      <span>{time}</span>
-    </button>
-  );
-}
-
-interface OneProps {
-  readonly told: ToldOnPhone;
-  readonly photo: OwnPhoto;
-  readonly number: number;
-  readonly all: number;
-  readonly onPut: (place: Instance) => void;
-}
-
-/** One photo, large, and the places that it can be put to. */
-function One({ told, photo, number, all, onPut }: OneProps) {
-  const { say, session } = useSpeaking();
-  const seen = useSeen(photo, true);
-  const { open, taken } = picturePlaces(told);
-  const title = say("burst-one", { number, all, time: clockText(photo.taken, session.language) });
-  return (
-    <>
-      <div class="in-hand">
-        <p>
-          <b>{title}</b>
-        </p>
-        <SmallPhoto seen={seen} title={title} />
-      </div>
-      {/* only when he sees it: nothing moves under the thumb, nothing is put unseen */}
-      {seen.judged !== undefined && (
-        <>
-          {seen.judged.verdict === "unreadable" && <JudgedText judged={seen.judged} />}
-          <h2>{say("burst-what")}</h2>
-          <PlaceButtons places={open} told={told} onPut={onPut} />
-          <NotForThisJob photo={photo} />
-          {taken.length > 0 && (
-            <details>
-              <summary class="target">{say("burst-taken-already")}</summary>
-              <PlaceButtons places={taken} told={told} onPut={onPut} />
-            </details>
-          )}
-        </>
-      )}
-    </>
-  );
-}
 
 interface Put {
   readonly entry: string;
@@ -166,7 +88,7 @@ export function BurstPage({ job }: JobPart) {
       {inHand === undefined ? (
         <p>{say("burst-how")}</p>
       ) : (
-        <One
+        <InHand
           key={inHand.sha256}
           told={told}
           photo={inHand}

@@ -11,6 +11,7 @@ import { Files } from "./files.tsx";
 import { readyToJudge } from "./judging.ts";
 import { AskPosition, usePosition } from "./position.tsx";
 import { JudgedText, SmallPhoto, takeIn, useSeen } from "./seen.tsx";
+import { ShutterRow } from "./shutter-row.tsx";
 import { picturesSoFar, SoFar } from "./so-far.tsx";
 import type { Chosen, Judged, Pictured } from "./what.ts";
 import { whereOf } from "./where.ts";
@@ -157,32 +158,13 @@ export function OnePicture({ job, told, pictured, title, onKept, children }: One
       {chosen === undefined && <AskPosition today={today} why="position-why" />}
       {chosen === undefined && <SoFar job={job} told={told} pictured={pictured} title={title} />}
       {chosen === undefined && children}
-      <div class="shutter-row">
-        {chosen !== undefined && !poor ? (
-          <button type="button" class="target main" disabled={looking !== false} onClick={() => void finish()}>
-            {say(last === undefined ? "picture-keep" : "picture-keep-beside")}
-          </button>
-        ) : (
-          <Files from="camera" class="target main shutter" onFiles={take}>
-            {say(poor ? "picture-again" : kept || last !== undefined ? "picture-one-more" : "picture-take")}
-          </Files>
-        )}
-        {poor && (
-          <button type="button" class="target" disabled={looking !== false} onClick={() => void finish()}>
-            {say("picture-all-the-same")}
-          </button>
-        )}
-        {chosen !== undefined && !poor && (
-          <Files from="camera" class="target" onFiles={take}>
-            {say("picture-again")}
-          </Files>
-        )}
-        {chosen === undefined && (
-          <Files from="phone" class="target" onFiles={take}>
-            {say("picture-choose")}
-          </Files>
-        )}
-      </div>
+      <ShutterRow
+        stands={chosen === undefined ? "nothing" : poor ? "poor" : "good"}
+        others={last !== undefined || kept}
+        waits={looking !== false}
+        onFiles={take}
+        onKeep={() => void finish()}
+      />
     </>
   );
 }

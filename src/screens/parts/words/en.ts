@@ -1,5 +1,4 @@
 import { coveringEn } from "./covering-en.ts";
-import { lookingEn } from "./looking-en.ts";
 import { numbersEn } from "./numbers-en.ts";
 import { pictureEn } from "./picture-en.ts";
 import { readingEn } from "./reading-en.ts";
@@ -12,7 +11,6 @@ export const en = {
   ...numbersEn,
   ...coveringEn,
   ...pictureEn,
-  ...lookingEn,
   "reading-first": "Reading …",
   "last-read": "Last read at {time}",
   "away-since": "The office has not answered since {time}. Shown is what was read at {read}.",
@@ -131,4 +129,4 @@ export const en = {
   someone: "someone",
 } as const;
 
-export type ScreenWord = keyof typeof en;
+export type CrewWord = keyof typeof en;

@@ -1,19 +1,17 @@
 import { coveringEs } from "./covering-es.ts";
-import type { ScreenWord } from "./en.ts";
-import { lookingEs } from "./looking-es.ts";
+import type { CrewWord } from "./en.ts";
 import { numbersEs } from "./numbers-es.ts";
 import { pictureEs } from "./picture-es.ts";
 import { readingEs } from "./reading-es.ts";
 import { sendingEs } from "./sending-es.ts";
 
 /** The same in Spanish. */
-export const es: Readonly<Record<ScreenWord, string>> = {
+export const es: Readonly<Record<CrewWord, string>> = {
   ...sendingEs,
   ...readingEs,
   ...numbersEs,
   ...coveringEs,
   ...pictureEs,
-  ...lookingEs,
   "reading-first": "Leyendo …",
   "last-read": "Leído por última vez a las {time}",
   "away-since": "La oficina no contesta desde las {time}. Se muestra lo leído a las {read}.",

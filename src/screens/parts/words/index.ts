@@ -1,19 +1,39 @@
 import { fill, type Language } from "../../../record/index.ts";
-import { en, type ScreenWord } from "./en.ts";
+import { type CrewWord, en } from "./en.ts";
 import { es } from "./es.ts";
+import type { lookingEn } from "./looking-en.ts";
 
-export type { ScreenWord } from "./en.ts";
+/** Everybody's words, and those of the office's pages. */
+export type ScreenWord = CrewWord | keyof typeof lookingEn;
 
-/** Every screen word by language. */
-export const dictionaries: Readonly<Record<Language, Readonly<Record<ScreenWord, string>>>> = { en, es };
+const known: Readonly<Record<Language, Partial<Record<ScreenWord, string>>>> = { en: { ...en }, es: { ...es } };
+
+/** Adds the words of pages that not everybody opens: called when such a page is loaded, before it is drawn. */
+export function learn(more: Readonly<Record<Language, Partial<Record<ScreenWord, string>>>>): void {
+  Object.assign(known.en, more.en);
+  Object.assign(known.es, more.es);
+}
 
 export type Say = (word: ScreenWord, figures?: Readonly<Record<string, string | number>>) => string;
 
-/** The words of the screens in one language, figures filled in. */
+const figuresIn = (sentence: string): string =>
+  [...sentence.matchAll(/\{(\w+)\}/g)]
+    .map(([, name]) => name)
+    .sort()
+    .join(" ");
+
+/** A company's own word, where it has one that says the same figures; a sentence that would lose one is not taken. */
+function wordOf(language: Language, word: ScreenWord, own: Readonly<Record<string, string>>): string {
+  const usual = known[language][word] ?? "";
+  const said = Object.hasOwn(own, word) ? own[word] : undefined;
+  return said !== undefined && said.trim() !== "" && figuresIn(said) === figuresIn(usual) ? said : usual;
+}
+
+/** The words of the screens in one language, figures filled in. `own`: what the company says in its own way. */
 export const screenWords =
-  (language: Language): Say =>
+  (language: Language, own: Readonly<Record<string, string>> = {}): Say =>
   (word, figures = {}) =>
-    fill(dictionaries[language][word], Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, String(value)])));
+    fill(wordOf(language, word, own), Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, String(value)])));
 
 type Counted =
   | "held-by"
