@@ -22,6 +22,9 @@ const long = {
   },
 };
 
+/** Minutes each, in a real browser on the whole stack: `npm test` has fifteen for everything, so `npm run phone` runs them. */
+const phoneFiles = ["tests/browser/phone-{job,kept,light,numbers,pictures,queue,screens}.test.ts"];
+
 const sharedStack = { globalSetup: ["./tests/helpers/stack.ts"] };
 
 export default defineConfig({
@@ -42,7 +45,8 @@ export default defineConfig({
       serial("contract", sharedStack),
       serial("functions", sharedStack),
       serial("record", sharedStack),
-      serial("browser", sharedStack),
+      serial("browser", { ...sharedStack, exclude: phoneFiles }),
+      serial("phone", { ...sharedStack, include: phoneFiles }),
       serial("faults"),
       ...(process.env.ASBURIED_LONG === undefined ? [] : [long]),
     ],
