@@ -2,10 +2,12 @@ import "../node-version.mjs";
 import { holds, type Line, table } from "./line.ts";
 import { FIVE_HUNDRED, mediaMemory } from "./media-memory.ts";
 import { mediaTime, TWELVE_MEGAPIXELS } from "./media-time.ts";
+import { phone } from "./phone.ts";
 
 /** Every bench by its name. Each compares two ways in one run: a ratio holds on any machine, a time does not. */
 const benches: Readonly<Record<string, () => Promise<readonly Line[]>>> = {
   media: async () => [...(await mediaTime(TWELVE_MEGAPIXELS)), ...(await mediaMemory(FIVE_HUNDRED))],
+  phone,
 };
 
 const asked = process.argv.slice(2);

@@ -63,7 +63,8 @@ async function viteBuild(folder: string): Promise<void> {
         emptyOutDir: true,
         target: "es2022",
         assetsInlineLimit: 0,
-        modulePreload: { polyfill: false },
+        // what a page names is fetched ahead; a part that is opened later lies in the worker's cache, and a link to it would not be used
+        modulePreload: { polyfill: false, resolveDependencies: (_, parts, { hostType }) => (hostType === "html" ? parts : []) },
         reportCompressedSize: false,
         rollupOptions: { treeshake: { moduleSideEffects: actsWhenLoaded } },
       },

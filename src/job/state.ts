@@ -2,6 +2,7 @@ import type { Json } from "../ledger/index.ts";
 import type { About, Entry, Whats } from "./fact.ts";
 import type { Design, KitCard } from "./figures.ts";
 import { type Live, liveFacts, whatOf } from "./live.ts";
+import { oncePer } from "./once-per.ts";
 import type { ToleranceSheet } from "./sheet.ts";
 import { readSheet } from "./sheet-reading.ts";
 
@@ -75,12 +76,24 @@ export const isBefore = (fact: Live, moment: Moment): boolean => fact.position <
 
 /** The design as it stood at a place in the order of the work: later changes lie over earlier ones, figure by figure. */
 export function designAt(state: JobState, position: number, at = Number.POSITIVE_INFINITY): Design {
-  const set = factsOf(state, "design-set").filter((fact) => isBefore(fact, { position: position + 1, at }));
+  return designOf(
+    state,
+    factsOf(state, "design-set")
+      .filter((fact) => isBefore(fact, { position: position + 1, at }))
+      .map(({ id }) => id)
+      .join(" "),
+  );
+}
+
+/** The design that these entries make: one object however many coverings are judged by it, so that it is worked out once. */
+const designOf = oncePer((state: JobState, ids: string): Design => {
+  const named = new Set(ids.split(" "));
+  const set = factsOf(state, "design-set").filter(({ id }) => named.has(id));
   return {
     figures: Object.fromEntries(set.flatMap(({ what }) => Object.entries(what.figures ?? {}))),
     switches: Object.fromEntries(set.flatMap(({ what }) => Object.entries(what.switches ?? {}))),
   };
-}
+});
 
 interface Indexed {
   readonly facts: readonly Live[];

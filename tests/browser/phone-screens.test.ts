@@ -50,7 +50,25 @@ const moving = (page: Page): Promise<string[]> =>
       .map((one) => one.className.toString()),
   );
 
+/** What of a clearance, its lines and the shutter cannot be seen at once, without a touch. */
+const hiddenOn = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const clearance = document.querySelector("main > .large-clearance, .next > .large-clearance");
+    const shutter = document.querySelector("main .shutter-row");
+    if (clearance === null || shutter === null || document.querySelector(".right-job") !== null) return [];
+    scrollTo(0, 0);
+    const row = shutter.getBoundingClientRect();
+    return [
+      ...(row.bottom > innerHeight + 0.5 ? ["the shutter"] : []),
+      ...(clearance.getBoundingClientRect().bottom > row.top + 0.5 ? ["the clearance"] : []),
+      ...[...document.querySelectorAll(".next > .held-lines > li")]
+        .filter((line) => line.getBoundingClientRect().bottom > row.top + 0.5)
+        .map((line) => line.textContent ?? ""),
+    ];
+  });
+
 interface Looked {
+  readonly hidden: readonly string[];
   readonly wide: readonly string[];
   readonly small: readonly string[];
   readonly cramped: readonly string[];
@@ -65,7 +83,9 @@ const saidOn = (page: Page): Promise<readonly string[]> =>
     const shown: string[] = [];
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     for (let node = walker.nextNode(); node !== null; node = walker.nextNode())
-      if (node.parentElement?.checkVisibility() === true && (node.textContent ?? "").trim() !== "") shown.push(node.textContent ?? "");
+      // what a phone showed when something was covered stays in the language in which it was shown
+      if (node.parentElement?.closest(".shown") === null && node.parentElement.checkVisibility() && (node.textContent ?? "").trim() !== "")
+        shown.push(node.textContent ?? "");
     const names = [...document.querySelectorAll("[aria-label], [aria-valuetext], [alt], [title]")].flatMap((one) =>
       ["aria-label", "aria-valuetext", "alt", "title"].flatMap((name) => one.getAttribute(name) ?? []),
     );
@@ -91,8 +111,12 @@ async function walked(language: "en" | "es"): Promise<ReadonlyMap<string, Looked
         small.push(...all.filter(({ width, height }) => Math.min(width, height) < 48).map(({ text }) => text));
         cramped.push(...(await crampedIn(page)));
       }
+      const hidden = await hiddenOn(page);
+      // as tall as the page: what a row under the thumb lies over now is reached by scrolling
+      await page.setViewport({ width: sizes[0].width, height: await page.evaluate(() => document.documentElement.scrollHeight) });
       const { violations } = await axe(page);
-      screens.set(name, { wide, small, cramped, violations, moving: await moving(page), words: await saidOn(page) });
+      await page.setViewport(sizes[0]);
+      screens.set(name, { hidden, wide, small, cramped, violations, moving: await moving(page), words: await saidOn(page) });
     },
   });
   return screens;
@@ -132,6 +156,10 @@ describe.each(["en", "es"] as const)("the crew's screens (%s)", (language) => {
   test("have nothing to touch under 48, and what is pressed most at 72 with 12 between", () => {
     expect(faults(screens, ({ small }) => small)).toEqual([]);
     expect(faults(screens, ({ cramped }) => cramped)).toEqual([]);
+  });
+
+  test("show a clearance, the lines that hold it and the shutter at once, at 360 by 740", () => {
+    expect(faults(screens, ({ hidden }) => hidden)).toEqual([]);
   });
 
   test("hold for axe, contrast of AAA included", () => {

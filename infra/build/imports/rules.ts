@@ -38,8 +38,8 @@ const narrow: readonly { readonly package: string; readonly where: readonly stri
   { package: "exifr", where: ["functions/media", "tests"], reason: "media is the only reader of EXIF" },
   {
     package: "puppeteer",
-    where: ["functions/print", "infra/browser", "infra/pictures", "infra/screens", "tests"],
-    reason: "the browser belongs to print; tests, the README's pictures and those of the screens drive one",
+    where: ["functions/print", "infra/browser", "infra/pictures", "infra/screens", "infra/bench", "tests"],
+    reason: "the browser belongs to print; tests, the README's pictures, those of the screens and the phone's bench drive one",
   },
   { package: "@aws-sdk/client-s3", where: ["functions/shared", "tests"], reason: "one S3 store for all functions, no back door beside it" },
 ];

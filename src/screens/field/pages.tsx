@@ -2,10 +2,11 @@ import type { ComponentType } from "preact";
 import { lazy } from "preact/compat";
 import type { Place } from "../parts/place.ts";
 import { OpenGround } from "./ground.tsx";
-import { FieldJob } from "./index.tsx";
 import type { JobPart } from "./job-part.ts";
-import { PersonPage } from "./person.tsx";
 import { Take } from "./take.tsx";
+
+// all but the first screen come when they are opened; the worker has put them by
+const FieldJob = lazy(() => import("./index.tsx").then((page) => page.FieldJob));
 
 /** The pages inside a job, by the name in their address. */
 const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
@@ -27,7 +28,7 @@ const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
 
 /** The pages of the phone itself. */
 const phoneParts: Readonly<Record<string, ComponentType>> = {
-  person: PersonPage,
+  person: lazy(() => import("./person.tsx").then(({ PersonPage }) => PersonPage)),
   unsent: lazy(() => import("./unsent.tsx").then(({ UnsentPage }) => UnsentPage)),
 };
 

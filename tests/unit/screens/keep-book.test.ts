@@ -112,7 +112,15 @@ describe("a job as this phone knows it", () => {
     expect([refused.unseen.length, refused.refused.length]).toEqual([0, 1]);
     const shifted = make(job, [one], 2 * hour);
     expect(shifted.state.facts.find(({ id }) => id === one.id)?.at).toBe(start + 3 * hour);
-    expect(make({ ...job }, [one], 2 * hour)).not.toBe(shifted);
+    // the store gives another object each time; a later reading of the edge is another ledger
+    expect(make(structuredClone(job), [one], 2 * hour)).toBe(shifted);
+    const later = make({ ...job, readAt: job.readAt + 1 }, [one], 2 * hour);
+    expect(later).not.toBe(shifted);
+    // that the edge has taken an entry is told, and nothing is judged anew for it
+    const taken = make({ ...job, readAt: job.readAt + 1 }, [{ ...one, standing: "acknowledged" }], 2 * hour);
+    expect(taken).not.toBe(later);
+    expect(taken.findings).toBe(later.findings);
+    expect(taken.unseen).toEqual([]);
   });
 });
 

@@ -39,27 +39,35 @@ const SECOND_MS = 1_000;
 interface Made {
   readonly kept: KeptJob;
   readonly mark: string;
+  readonly standings: string;
   readonly book: Book;
 }
 
-/** Makes books, and makes one anew only when something of it is new: an old phone needs its time for the next reading. */
+/** Read from the store anew it is another object: the same reading of the edge says the same. */
+const isSame = (a: KeptJob, b: KeptJob): boolean => a === b || (a.readAt === b.readAt && a.ledger.head.hash === b.ledger.head.hash);
+
+/** Makes books, and judges anew only when something that counts is new: an old phone needs its time for the next reading. */
 export function bookMaker(): (kept: KeptJob, own: readonly OwnEntry[], skew: number) => Book {
   const made = new Map<string, Made>();
   return (kept, own, skew) => {
     const mine = own.filter(({ job }) => job === kept.job);
     // a skew is learned anew with every contact, a few milliseconds off the last: what it moves by less than a second is nothing new
-    const mark = [Math.round(skew / SECOND_MS), ...mine.map(({ run, standing }) => `${run}${standing[0]}`)].join(" ");
+    const mark = [Math.round(skew / SECOND_MS), ...mine.map(({ run, standing }) => `${run}${standing === "refused" ? "r" : ""}`)].join(" ");
+    const standings = mine.map(({ standing }) => standing[0]).join("");
     const before = made.get(kept.job);
-    if (before !== undefined && before.kept === kept && before.mark === mark) return before.book;
-    const state = jobState(bookOf(kept, mine, skew));
+    const held = before !== undefined && isSame(before.kept, kept) ? before.kept : kept;
+    const known = before?.kept === held && before.mark === mark ? before : undefined;
+    if (known?.standings === standings) return known.book;
+    // of what is held already the core has read the tolerance sheet
+    const state = known?.book.state ?? jobState(bookOf(held, mine, skew));
     const book: Book = {
-      kept,
+      kept: held,
       state,
-      findings: findings(state),
+      findings: known?.book.findings ?? findings(state),
       unseen: mine.filter(({ standing }) => standing === "not sent"),
       refused: mine.filter(({ standing }) => standing === "refused"),
     };
-    made.set(kept.job, { kept, mark, book });
+    made.set(kept.job, { kept: held, mark, standings, book });
     return book;
   };
 }

@@ -1,4 +1,13 @@
-import { type About, askedItems, type Instance, type Item, isEntered, type TagSet } from "../../../job/index.ts";
+import {
+  type About,
+  askedItems,
+  type Finding,
+  type Instance,
+  type Item,
+  isEntered,
+  type JobState,
+  type TagSet,
+} from "../../../job/index.ts";
 import type { Say } from "../../parts/words/index.ts";
 import { isSetUp } from "../covering/points.ts";
 import { setUpPath, takePath } from "../paths.ts";
@@ -6,10 +15,21 @@ import type { ToldOnPhone } from "../told.ts";
 
 type Told = Pick<ToldOnPhone, "now">;
 
+/** Worked out once for each owner, which never changes: an old phone asks it for every row of a page. */
+function once<Owner extends object, Value>(compute: (owner: Owner, told: Told) => Value): (owner: Owner, told: Told) => Value {
+  const kept = new WeakMap<Owner, Value>();
+  return (owner, told) => {
+    const value = kept.get(owner) ?? compute(owner, told);
+    kept.set(owner, value);
+    return value;
+  };
+}
+
+const askedAll = once((state: JobState): readonly Instance[] => (state.sheet === undefined ? [] : askedItems(state, state.sheet)));
+
 /** The instances that a step asks, in the order of the tolerance sheet; those of one tag where one is named. */
-export function askedIn({ now: { state } }: Told, step: string, tag?: string): readonly Instance[] {
-  if (state.sheet === undefined) return [];
-  return askedItems(state, state.sheet).filter(
+export function askedIn(told: Told, step: string, tag?: string): readonly Instance[] {
+  return askedAll(told.now.state, told).filter(
     ({ item, tag: own }) => item.step === step && (tag === undefined || own === undefined || own === tag),
   );
 }
@@ -28,16 +48,22 @@ export function titleOfNext({ about, setUpOf }: NextOpen, { now, sayer }: Pick<T
   return say("set-up-of", { title: sayer.words(now.state.sheet?.steps.find(({ id }) => id === setUpOf)?.title) });
 }
 
+const keyOf = (item: string | undefined, tag: string | undefined): string => `${item ?? ""} ${tag ?? ""}`;
+
+/** What is asked for by a finding of its own, or by a check that waits for it. */
+const wanted = once((findings: readonly Finding[]): ReadonlySet<string> => {
+  const waiting = findings.filter(({ verdict }) => verdict === "not taken");
+  return new Set([
+    ...waiting.filter(({ of }) => of !== "check" && of !== "tag set").map(({ check, tag }) => keyOf(check, tag)),
+    ...waiting.flatMap(({ missing = [] }) => missing.map(({ item, tag }) => keyOf(item, tag))),
+  ]);
+});
+
 /** What somebody is asked for and has not entered; what has a decision of its own, or belongs to a way that was not gone, is not. */
-function isOpen({ now }: Told, instance: Instance): boolean {
+function isOpen(told: Told, instance: Instance): boolean {
   const { item, tag } = instance;
-  if (item.apart === true || item.weight === "if you have it" || isEntered(now.state, instance)) return false;
-  // a reading may be asked for by a check alone
-  return now.findings.some(
-    ({ of, check, tag: own, verdict, missing = [] }) =>
-      verdict === "not taken" &&
-      ((of === item.kind && check === item.id && own === tag) || missing.some((about) => about.item === item.id && about.tag === tag)),
-  );
+  if (item.apart === true || item.weight === "if you have it" || !wanted(told.now.findings, told).has(keyOf(item.id, tag))) return false;
+  return !isEntered(told.now.state, instance);
 }
 
 /** Readings of one standing of an instrument are taken on a page of their own. */

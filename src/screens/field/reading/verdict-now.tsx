@@ -1,16 +1,28 @@
-import type { Finding, Item } from "../../../job/index.ts";
+import type { Finding, Item, ToleranceSheet } from "../../../job/index.ts";
 import { shapeOfFinding } from "../../parts/shapes.ts";
 import { Sign } from "../../parts/sign.tsx";
 import type { ToldOnPhone } from "../told.ts";
 
+/** Of every item the checks that read it. */
+const readers = new WeakMap<ToleranceSheet, ReadonlyMap<string, ReadonlySet<string>>>();
+
+function readersIn(sheet: ToleranceSheet): ReadonlyMap<string, ReadonlySet<string>> {
+  const before = readers.get(sheet);
+  if (before !== undefined) return before;
+  const made = new Map<string, Set<string>>();
+  for (const { id, items, minus = [] } of sheet.checks)
+    for (const item of [...items, ...minus]) made.set(item, (made.get(item) ?? new Set()).add(id));
+  readers.set(sheet, made);
+  return made;
+}
+
 /** The findings that an item's entries decide: its own, and those of the checks that read it. */
 export function findingsOn({ now }: Pick<ToldOnPhone, "now">, item: Item, tag: string | undefined): readonly Finding[] {
-  const reads = new Set(
-    (now.state.sheet?.checks ?? []).filter(({ items, minus = [] }) => [...items, ...minus].includes(item.id)).map(({ id }) => id),
-  );
+  const reads = now.state.sheet && readersIn(now.state.sheet).get(item.id);
   return now.findings.filter(
     (finding) =>
-      (finding.tag === undefined || finding.tag === tag) && (finding.of === "check" ? reads.has(finding.check) : finding.check === item.id),
+      (finding.tag === undefined || finding.tag === tag) &&
+      (finding.of === "check" ? reads?.has(finding.check) === true : finding.check === item.id),
   );
 }
 
@@ -23,13 +35,15 @@ const isSaying = ({ verdict }: Finding): boolean => verdict !== "not taken";
 /** What the readings of an item come to now, in large type. */
 export function VerdictNow({ found, sayer }: { readonly found: readonly Finding[]; readonly sayer: ToldOnPhone["sayer"] }) {
   return (
-    <ul class="findings verdict-now" role="status">
-      {found.filter(isSaying).map((finding) => (
-        <li key={`${finding.check} ${finding.tag ?? ""}`}>
-          <Sign shape={shapeOfFinding(finding)} />
-          <span>{sayer.finding(finding)}</span>
-        </li>
-      ))}
-    </ul>
+    <div class="verdict-now" role="status">
+      <ul class="findings">
+        {found.filter(isSaying).map((finding) => (
+          <li key={`${finding.check} ${finding.tag ?? ""}`}>
+            <Sign shape={shapeOfFinding(finding)} />
+            <span>{sayer.finding(finding)}</span>
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }

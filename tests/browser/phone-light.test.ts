@@ -1,0 +1,58 @@
+import { brotliCompressSync, constants, gzipSync } from "node:zlib";
+import type { Browser } from "puppeteer";
+import { afterAll, beforeAll, expect, inject, test } from "vitest";
+import { type ForPhone, forPhone } from "#infra/demo/index.ts";
+import { openBrowser } from "../helpers/screen.ts";
+
+/** What an old phone is asked to carry before it shows anything. */
+let browser: Browser;
+let company: ForPhone;
+
+beforeAll(async () => {
+  company = await forPhone(inject("edge"), inject("operatorKey"));
+  browser = await openBrowser();
+}, 240_000);
+afterAll(() => browser?.close());
+
+const MOST = 120_000;
+const brotli = (text: string): number => brotliCompressSync(text, { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length;
+
+/** Scripts that a script names in its static imports: what is loaded only when it is used stays out. */
+const staticImports = (text: string): readonly string[] =>
+  [...text.matchAll(/(?:^|[;}\n])import(?:[\w$*{},\s]+from)?["']\.\/([^"']+\.js)["']/g)].map(([, name = ""]) => name);
+
+test("the crew's script at first start is at most 120 kB compressed (brotli), by what it imports and by what a phone loads", async () => {
+  const edge = inject("edge");
+  const page = await (await fetch(edge)).text();
+  const texts = new Map<string, string>();
+  const queue = [...page.matchAll(/(?:src|href)="\/assets\/([^"]+\.js)"/g)].map(([, name = ""]) => name);
+  for (let name = queue.shift(); name !== undefined; name = queue.shift()) {
+    if (texts.has(name)) continue;
+    const text = await (await fetch(`${edge}/assets/${name}`)).text();
+    texts.set(name, text);
+    queue.push(...staticImports(text));
+  }
+  const named = [...texts.values()].reduce((sum, text) => sum + brotli(text), 0);
+
+  const context = await browser.createBrowserContext();
+  const phone = await context.newPage();
+  const loaded = new Map<string, Promise<string>>();
+  phone.on("response", (response) => {
+    if (response.request().resourceType() === "script" && response.status() === 200) loaded.set(response.url(), response.text());
+  });
+  await phone.goto(await company.crewLink());
+  await phone.waitForSelector(".jobs li");
+  const scripts = await Promise.all([...loaded].map(async ([url, text]) => ({ url, text: await text })));
+  await context.close();
+  const came = scripts.reduce((sum, { text }) => sum + brotli(text), 0);
+  const gzip = scripts.reduce((sum, { text }) => sum + gzipSync(text, { level: 9 }).length, 0);
+  const kB = (bytes: number): string => `${(bytes / 1000).toFixed(1)} kB`;
+  process.stdout.write(
+    `The crew's script at first start: ${kB(named)} by its imports, ${kB(came)} loaded till the first screen (brotli; gzip ${kB(gzip)})\n`,
+  );
+  // the scripts that a phone loads are those that the pages name, and whatever the first screen asks for by itself
+  for (const name of texts.keys()) expect(scripts.some(({ url }) => url.endsWith(name))).toBe(true);
+  expect(named).toBeGreaterThan(20_000);
+  expect(named).toBeLessThanOrEqual(MOST);
+  expect(came).toBeLessThanOrEqual(MOST);
+}, 120_000);
