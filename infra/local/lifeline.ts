@@ -1,3 +1,4 @@
+import { isMainThread } from "node:worker_threads";
 import "../node-version.mjs";
 
 /**
@@ -9,8 +10,11 @@ const stop = (): void => {
   setTimeout(() => process.exit(1), 3_000).unref();
 };
 
-process.stdin.on("end", stop);
-process.stdin.on("error", stop);
-process.stdin.resume();
-// the pipe alone must not keep a process alive whose work is done
-(process.stdin as { unref?: () => void }).unref?.();
+// a thread of the child loads this too, and its standard input, which is none, ends at once
+if (isMainThread) {
+  process.stdin.on("end", stop);
+  process.stdin.on("error", stop);
+  process.stdin.resume();
+  // the pipe alone must not keep a process alive whose work is done
+  (process.stdin as { unref?: () => void }).unref?.();
+}

@@ -41,7 +41,8 @@ const SLOWEST = 5_000;
 interface Attempt {
   readonly process: ChildProcess;
   readonly listening: Promise<void>;
-  readonly ended: Promise<void>;
+  /** How it ended: a signal, an exit code, or why it never ran. */
+  readonly ended: Promise<string>;
 }
 
 const isReadyLine = (line: string): boolean => {
@@ -62,9 +63,9 @@ const startOnce = (plan: ChildPlan): Attempt => {
     env: { ...process.env, ...(plan.counted ? {} : { ASBURIED_PROCESS_LOG: "" }), ...plan.env },
   });
   child.stdin?.on("error", () => {});
-  const ended = new Promise<void>((resolve) => {
-    child.once("exit", () => resolve());
-    child.once("error", () => resolve());
+  const ended = new Promise<string>((resolve) => {
+    child.once("exit", (code, signal) => resolve(signal ?? `exit ${code}`));
+    child.once("error", (error) => resolve(error.message));
   });
   const lastWords: string[] = [];
   const listening = new Promise<void>((resolve, reject) => {
@@ -137,9 +138,9 @@ export const supervise = (plan: ChildPlan): Supervised => {
       };
     });
 
-  const oneLife = async (): Promise<void> => {
+  const oneLife = async (): Promise<string> => {
     await plan.beforeStart?.();
-    if (stopping) return;
+    if (stopping) return "not started";
     const born = Date.now();
     const attempt = startOnce(plan);
     current = attempt;
@@ -156,18 +157,19 @@ export const supervise = (plan: ChildPlan): Supervised => {
         nextReady.reject(error);
       } else if (!stopping) plan.log((error as Error).message);
     }
-    await attempt.ended;
+    const how = await attempt.ended;
     if (everListened) expectNext();
     current = undefined;
     wait = Date.now() - born > SLOWEST ? QUICK : Math.min(wait * 2, SLOWEST);
     plan.changed?.();
+    return how;
   };
 
   const life = (async () => {
     for (;;) {
-      await oneLife();
+      const how = await oneLife();
       if (stopping) break;
-      plan.log(`${plan.name} ended; starting it again.`);
+      plan.log(`${plan.name} ended (${how}); starting it again.`);
       await pause(wait / 2);
       if (stopping) break;
     }

@@ -132,6 +132,10 @@ describe("media", () => {
       for (const bytes of [cut, good]) await phone.picture(job.job, job.phone, bytes);
       await appendsGoOn();
       await settled(company.office, jobs, phone.acknowledged, 45_000);
+      // the thread that decoded the HEIC must not take the process with it, which waits up to 2 s for what is in work
+      const reader = pidOf("media");
+      await pause(3_000);
+      expect(pidOf("media")).toBe(reader);
       return "2 photos sent while it was down, read later";
     }));
 
