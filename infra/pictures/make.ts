@@ -21,7 +21,9 @@ async function clearancePicture(browser: Browser, link: string, job: string): Pr
   await page.setViewport({ width: 360, height: 740, deviceScaleFactor: 2 });
   await page.goto(link);
   await page.goto(new URL(`/jobs/${job}`, link).href);
-  await page.waitForSelector(".covering");
+  // once a day the page asks whether this is the job that the crew stands in
+  await page.locator(".right-job > .target.main").click();
+  await page.waitForSelector(".large-clearance");
   await page.evaluate("document.fonts.ready");
   await page.screenshot({ path: file as `${string}.png`, optimizeForSpeed: false });
   await page.close();
