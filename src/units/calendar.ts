@@ -30,6 +30,17 @@ export function calendarDay(number: number): CalendarDay {
   return { year, month, day: number - dayNumber({ year, month, day: 1 }) + 1 };
 }
 
+/** A typed day, 'YYYY-MM-DD', that exists. It never passes through an instant, so no zone can move it. */
+export function typedDay(text: string): CalendarDay | undefined {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+  if (match === null) return undefined;
+  const [year = 0, month = 0, day = 0] = match.slice(1).map(Number);
+  return month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month) ? { year, month, day } : undefined;
+}
+
+/** 'YYYY-MM-DD'. Years 0 to 9999. */
+export const isoDay = ({ year, month, day }: CalendarDay): string => `${padded(year, 4)}-${padded(month, 2)}-${padded(day, 2)}`;
+
 const padded = (value: number, width: number): string => value.toString().padStart(width, "0");
 
 /** Milliseconds since 1970-01-01T00:00:00Z as ISO 8601 in UTC; seconds' fractions only where there are any. Years 0 to 9999. */
