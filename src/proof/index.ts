@@ -1,0 +1,15 @@
+export { attachedJson, type Decode } from "./attached.ts";
+export { checkRecord, type Means } from "./check.ts";
+export { type RecordCheck, type RecordFile, uncovered } from "./check-result.ts";
+export { likeness } from "./equal.ts";
+export { findingKey, type JudgedAgain, judgedAgain, sealedFindings } from "./judged-again.ts";
+export { type Judged, type Judging, judge } from "./judging.ts";
+export { type KeyList, readKeyList, type SealKey } from "./key-list.ts";
+export { bare, type PagedDocument, pageWords, type WordsChanged, wordsChanged } from "./page-words.ts";
+export { notShown, printedTexts } from "./printed-texts.ts";
+export { jpegsIn, type PdfDocument, recordFileOf } from "./read-file.ts";
+export { rulesDigests } from "./rules-digests.ts";
+export { type CheckSaid, checkSaid } from "./said.ts";
+export { type ReadSeal, readSeal, type Signature, type Signed } from "./seal-text.ts";
+export { fileNames, type RecordSeal, type SealedFile, type SealedFindings, type SealedPages, sealedFiles } from "./sealed-record.ts";
+export { checkingSentence } from "./speaking.ts";
