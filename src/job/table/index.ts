@@ -1,0 +1,2 @@
+export { type Column, columnsOf, officeReadingsOf, placeOfColumn, type TableField, tableFields } from "./columns.ts";
+export { type LineSaid, readLine, type TableAsked } from "./line.ts";
