@@ -1,4 +1,4 @@
-import { picturesToLookAt } from "../../job/index.ts";
+import { isToDecide, picturesToLookAt, recordBeforeMove } from "../../job/index.ts";
 import { exceptionsOf } from "../parts/counts.ts";
 import { DoneCovering, OpenCovering } from "../parts/covering.tsx";
 import { Exceptions } from "../parts/exceptions.tsx";
@@ -8,13 +8,17 @@ import { CoveringLine, useJobs } from "../parts/job-list.tsx";
 import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
 import { soonestFirst } from "../parts/order.ts";
-import { jobPath } from "../parts/place.ts";
+import { CHECK_PATH, jobPath, officePath } from "../parts/place.ts";
 import { Records, useRecords } from "../parts/records.tsx";
 import { NotJudged, Section } from "../parts/section.tsx";
 import { useSpeaking } from "../parts/speaking.ts";
 import { Steps } from "../parts/steps.tsx";
+import { AboutToBeBuried } from "./buried.tsx";
 import { IssueRecord } from "./issue.tsx";
+import { MovedSince } from "./moving.tsx";
+import { Releasing } from "./releasing.tsx";
 import { SeenBeforeLink } from "./seen-before-known.tsx";
+import { TakeOut } from "./take-out.tsx";
 
 /** Every job of the company, soonest covering first, with the state of each covering. */
 export function OfficeJobs() {
@@ -23,6 +27,15 @@ export function OfficeJobs() {
   const jobs = soonestFirst(news.value ?? []);
   return (
     <Frame title={say("jobs")} news={news}>
+      <AboutToBeBuried />
+      <p class="looking-keys">
+        <Link to={officePath("opening")}>{say("opening-new")}</Link>
+        <Link to={officePath("table")}>{say("table-title")}</Link>
+        <Link to={officePath("archive")}>{say("archive-in-title")}</Link>
+        <Link to={officePath("warranties")}>{say("register-open")}</Link>
+        <Link to={CHECK_PATH}>{say("checking-open")}</Link>
+        <Link to={officePath("callbacks")}>{say("callbacks-all")}</Link>
+      </p>
       <p>{say(news.value !== undefined && jobs.length === 0 ? "no-jobs" : "jobs-order")}</p>
       <NotJudged />
       <ul class="jobs">
@@ -38,6 +51,7 @@ export function OfficeJobs() {
           </li>
         ))}
       </ul>
+      <TakeOut />
     </Frame>
   );
 }
@@ -62,14 +76,22 @@ function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job:
       </Section>
       <Exceptions now={now} sayer={sayer} />
       <p class="looking-keys">
+        <Link to={jobPath(job, "deciding")}>{say("deciding-open", { count: now.findings.filter(isToDecide).length })}</Link>
         <Link to={jobPath(job, "looking")}>{say("looking-open", { count: picturesToLookAt(now.state).length })}</Link>
         <Link to={jobPath(job, "received")}>{say("received-open")}</Link>
+        <Link to={jobPath(job, "moving")}>{say("moving-open")}</Link>
         <SeenBeforeLink job={job} />
+        <Link to={jobPath(job, "particulars")}>{say("particulars-change")}</Link>
         <Link to={jobPath(job, "site")}>{say("site-place-open")}</Link>
+        <Link to={jobPath(job, "handed-over")}>{say("handed-title")}</Link>
+        <Link to={jobPath(job, "warranty")}>{say("warranty-open")}</Link>
+        <Link to={jobPath(job, "callbacks")}>{say("callbacks-title")}</Link>
       </p>
       <Section title="records" look="issued">
+        <MovedSince version={recordBeforeMove(now.state)} />
         <Records news={records} sayer={sayer} />
-        <IssueRecord job={job} issued={records.again} />
+        <Releasing records={records.value?.records ?? []} />
+        <IssueRecord job={job} issued={records.again} spoken={now.state.opened?.language} />
       </Section>
       <Section title="design-check">
         <p>
@@ -78,6 +100,7 @@ function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job:
           </a>
         </p>
       </Section>
+      <TakeOut job={job} />
       <BeforehandViews now={now} sayer={sayer} />
       <HandingOverView now={now} sayer={sayer} />
       {pictures.length === 0 && <p>{say("pictures-none")}</p>}

@@ -13,16 +13,24 @@ type State =
 
 const editions: readonly Edition[] = ["customer", "company"];
 
+interface IssueProps {
+  readonly job: string;
+  readonly issued: () => void;
+  /** Language of the job. */
+  readonly spoken: "en" | "es" | undefined;
+}
+
 /** Issues the record for the customer or for the company; a refusal is shown in words and loses nothing. */
-export function IssueRecord({ job, issued }: { readonly job: string; readonly issued: () => void }) {
+export function IssueRecord({ job, issued, spoken }: IssueProps) {
   const { say, session } = useSpeaking();
   const [edition, setEdition] = useState<Edition>("customer");
+  const [language, setLanguage] = useState(spoken ?? session.language);
   const [state, setState] = useState<State>({ is: "ready" });
   const busy = state.is === "issuing";
   const issue = async (): Promise<void> => {
     if (busy) return;
     setState({ is: "issuing" });
-    const answer = await tell<RecordMade>(`/api/jobs/${job}/records`, { edition });
+    const answer = await tell<RecordMade>(`/api/jobs/${job}/records`, { edition, language });
     setState(answer.is === "given" ? { is: "issued", made: answer.value } : answer);
     if (answer.is === "given") issued();
   };
@@ -37,6 +45,13 @@ export function IssueRecord({ job, issued }: { readonly job: string; readonly is
           </label>
         ))}
       </fieldset>
+      <label class="typed">
+        {say("issue-language")}
+        <select class="target" value={language} onChange={(event) => setLanguage(event.currentTarget.value === "es" ? "es" : "en")}>
+          <option value="en">{say("issue-language-en")}</option>
+          <option value="es">{say("issue-language-es")}</option>
+        </select>
+      </label>
       <button type="button" class="target main" aria-disabled={busy} onClick={() => void issue()}>
         {say("issue-record")}
       </button>

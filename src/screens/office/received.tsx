@@ -6,29 +6,18 @@ import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
 import { jobPath } from "../parts/place.ts";
 import { refusalText, useSpeaking } from "../parts/speaking.ts";
+import { sha256Of, storePhoto } from "./store-photo.ts";
 
 type State =
   | { readonly is: "ready" | "filing" | "away" }
   | { readonly is: "filed"; readonly number: number }
   | { readonly is: "refused"; readonly problem: WireProblem };
 
-const hexOf = (bytes: ArrayBuffer): string => Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, "0")).join("");
-
-/** Stores the photo under its hash; what came of it where that is no success. */
-async function put(file: Blob, photo: string): Promise<State | undefined> {
-  try {
-    const answer = await fetch(`/api/photos/${photo}`, { method: "PUT", headers: { "x-asburied": "1" }, body: file });
-    return answer.ok ? undefined : { is: "refused", problem: (await answer.json()) as WireProblem };
-  } catch {
-    return { is: "away" };
-  }
-}
-
 async function file(job: string, form: FormData): Promise<State> {
   const photo = form.get("photo");
   if (!(photo instanceof File)) return { is: "ready" };
-  const sha256 = hexOf(await crypto.subtle.digest("SHA-256", await photo.arrayBuffer()));
-  const troubled = await put(photo, sha256);
+  const sha256 = await sha256Of(await photo.arrayBuffer());
+  const troubled = await storePhoto(photo, sha256);
   if (troubled) return troubled;
   const [item = "", tag] = String(form.get("item")).split(" ");
   const said = Object.fromEntries(["from", "how", "when"].map((name) => [name, String(form.get(name)).trim()]));
