@@ -17,6 +17,8 @@ export interface Document extends Omit<FinishedAbout, "id"> {
   readonly pdf: Uint8Array;
   /** Photos that should be in it and are not. */
   readonly missing: readonly string[];
+  /** Of a record: SHA-256 of each picture that is printed, by that of its original. */
+  readonly pictures?: Readonly<Record<string, string>>;
 }
 
 const ROUNDS = 3;

@@ -9,6 +9,8 @@ export interface Drawn {
   readonly undecoded: readonly string[];
   /** Texts of the headings, in the order of the page. */
   readonly headings: readonly string[];
+  /** For each heading the id of the part that it stands in, or nothing. */
+  readonly parts: readonly string[];
 }
 
 // Nothing of ours is a script, and nothing that somebody typed may become one, load or go anywhere.
@@ -21,12 +23,12 @@ export async function draw(page: Page, html: string, files: ReadonlyMap<string, 
   page.on("request", (request) => void answer(request, html, files).catch(() => {}));
   await page.goto(PAGE_ADDRESS, { waitUntil: "load", timeout: 0 });
   // As text, since the page's own world has other globals than this file.
-  const { undecoded, fonts, headings } = (await page.evaluate(whatIsThere)) as Omit<Drawn, "pdf"> & { fonts: string[] };
+  const { undecoded, fonts, headings, parts } = (await page.evaluate(whatIsThere)) as Omit<Drawn, "pdf"> & { fonts: string[] };
   if (fonts.length > 0) return refuse("print-failed", "print/fonts", { why: "font", fonts: fonts.join(", ") });
   if (page.url() !== PAGE_ADDRESS) return refuse("print-failed", "print/page", { why: "page-left" });
-  if (undecoded.length > 0) return ok({ pdf: new Uint8Array(), undecoded, headings });
+  if (undecoded.length > 0) return ok({ pdf: new Uint8Array(), undecoded, headings, parts });
   const pdf = await page.pdf({ printBackground: true, preferCSSPageSize: true, tagged: true, outline: true, timeout: 0 });
-  return ok({ pdf, undecoded, headings });
+  return ok({ pdf, undecoded, headings, parts });
 }
 
 const whatIsThere = `(async () => {
@@ -34,7 +36,8 @@ const whatIsThere = `(async () => {
   const images = await Promise.all([...document.images].map((image) => image.decode().then(() => undefined, () => image.src)));
   const faces = [...document.fonts].filter((face) => face.status === "error" || face.status === "loading");
   const headings = [...document.querySelectorAll("h1, h2, h3")].map((heading) => heading.textContent.trim().replace(/\\s+/g, " "));
-  return { headings, undecoded: images.filter((address) => address !== undefined), fonts: faces.map((face) => face.family + " " + face.weight) };
+  const parts = [...document.querySelectorAll("h1, h2, h3")].map((heading) => heading.closest("[id]")?.id ?? "");
+  return { headings, parts, undecoded: images.filter((address) => address !== undefined), fonts: faces.map((face) => face.family + " " + face.weight) };
 })()`;
 
 async function answer(request: HTTPRequest, html: string, files: ReadonlyMap<string, Served>): Promise<void> {

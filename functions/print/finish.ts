@@ -16,23 +16,20 @@ export interface FinishedAbout {
   readonly attachments: readonly PrintAttachment[];
 }
 
+export interface Finished {
+  readonly pdf: Uint8Array;
+  readonly pages: number;
+}
+
 /**
  * Attaches the files and writes title, language, dates and id, all from the record, so that nothing of the moment of printing
  * is in it. Two prints may still differ in the browser's own bytes now and then: no seal rests on them.
  */
-export async function finish(printed: Uint8Array, about: FinishedAbout): Promise<{ readonly pdf: Uint8Array; readonly pages: number }> {
+export async function finish(printed: Uint8Array, about: FinishedAbout): Promise<Finished> {
   const document = await PDFDocument.load(renumberStructureIds(printed), { updateMetadata: false });
   nameOutline(document, about.headings);
   const at = new Date(about.issuedAt);
-  for (const { name, type, text, relationship, description } of about.attachments) {
-    await document.attach(new TextEncoder().encode(text), name, {
-      mimeType: type,
-      description: description ?? name,
-      creationDate: at,
-      modificationDate: at,
-      afRelationship: AFRelationship[relationship],
-    });
-  }
+  await attach(document, about.attachments, at);
   document.setTitle(about.title, { showInWindowTitleBar: true });
   document.setLanguage(about.language);
   document.setProducer("Asburied");
@@ -45,6 +42,27 @@ export async function finish(printed: Uint8Array, about: FinishedAbout): Promise
     document.context.register(document.context.stream(data, { Type: "Metadata", Subtype: "XML" })),
   );
   document.context.trailerInfo.ID = document.context.obj([PDFHexString.of(about.id), PDFHexString.of(about.id)]);
-  const pdf = await document.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false });
-  return { pdf, pages: document.getPageCount() };
+  return { pdf: await saved(document), pages: document.getPageCount() };
 }
+
+/** Puts more files into a PDF that was finished; everything else of it stays. */
+export async function attachLater(finished: Uint8Array, attachments: readonly PrintAttachment[], issuedAt: number): Promise<Finished> {
+  const document = await PDFDocument.load(finished, { updateMetadata: false });
+  await attach(document, attachments, new Date(issuedAt));
+  return { pdf: await saved(document), pages: document.getPageCount() };
+}
+
+async function attach(document: PDFDocument, attachments: readonly PrintAttachment[], at: Date): Promise<void> {
+  for (const { name, type, text, relationship, description } of attachments) {
+    await document.attach(new TextEncoder().encode(text), name, {
+      mimeType: type,
+      description: description ?? name,
+      creationDate: at,
+      modificationDate: at,
+      afRelationship: AFRelationship[relationship],
+    });
+  }
+}
+
+const saved = (document: PDFDocument): Promise<Uint8Array> =>
+  document.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false });

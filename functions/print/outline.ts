@@ -1,4 +1,4 @@
-import { PDFDict, type PDFDocument, PDFHexString, PDFName } from "@cantoo/pdf-lib";
+import { PDFArray, PDFDict, PDFDocument, PDFHexString, PDFName, PDFRef } from "@cantoo/pdf-lib";
 
 /**
  * Writes the outline's titles anew from the page's headings, in their order: the browser drops the blank where a heading
@@ -16,4 +16,23 @@ function inOrder(parent: PDFDict | undefined): PDFDict[] {
     items.push(item, ...inOrder(item));
   }
   return items;
+}
+
+/**
+ * Page on which each part begins, from the outline that the browser wrote: the first heading in a part tells. Empty when the
+ * outline does not fit the headings.
+ */
+export async function pagesOfParts(printed: Uint8Array, parts: readonly string[]): Promise<Readonly<Record<string, number>>> {
+  const document = await PDFDocument.load(printed, { updateMetadata: false });
+  const items = inOrder(document.catalog.lookupMaybe(PDFName.of("Outlines"), PDFDict));
+  if (items.length !== parts.length) return {};
+  const pages = new Map(document.getPages().map(({ ref }, at) => [ref, at + 1]));
+  const begins: Record<string, number> = {};
+  for (const [at, item] of items.entries()) {
+    const part = parts[at] as string;
+    const place = item.lookupMaybe(PDFName.of("Dest"), PDFArray)?.get(0);
+    const page = place instanceof PDFRef ? pages.get(place) : undefined;
+    if (part !== "" && page !== undefined) begins[part] ??= page;
+  }
+  return begins;
 }

@@ -1,12 +1,14 @@
-import { createHash } from "node:crypto";
 import { type Outcome, ok } from "#core/outcome/index.ts";
-import type { PrintAnswer, PrintRequest } from "#functions/shared/index.ts";
+import type { PrintAnswer, PrintRequest, PrintSealing } from "#functions/shared/index.ts";
 import { drawDesignCheck } from "./design-check.ts";
 import type { Document, Printer } from "./document.ts";
-import { finish } from "./finish.ts";
+import { attachLater, finish } from "./finish.ts";
 import { drawRecord } from "./record.ts";
+import { sha256Of, shownIn } from "./shown.ts";
 
-const drawnOf = (request: PrintRequest, printer: Printer): Promise<Outcome<Document>> => {
+type PrintDocument = Exclude<PrintRequest, PrintSealing>;
+
+const drawnOf = (request: PrintDocument, printer: Printer): Promise<Outcome<Document>> => {
   switch (request.kind) {
     case "record":
       return drawRecord(request, printer);
@@ -17,14 +19,30 @@ const drawnOf = (request: PrintRequest, printer: Printer): Promise<Outcome<Docum
 
 /** Prints a document and puts it into the store. Refusals: `store-unavailable`, `print-failed` (with why). */
 export async function print(request: PrintRequest, printer: Printer): Promise<Outcome<PrintAnswer>> {
+  if (request.kind === "sealing") return sealed(request, printer.store);
   const document = await drawnOf(request, printer);
   if (!document.ok) return document;
-  const { pdf: drawn, missing, ...about } = document.value;
-  const { pdf, pages } = await finish(drawn, { ...about, id: sha256(JSON.stringify(request.model)).slice(0, 32) });
-  const hash = sha256(pdf);
-  const stored = await printer.store.put(request.key, pdf, { length: pdf.length, type: "application/pdf", sha256: hash });
+  const { pdf: drawn, missing, pictures, ...about } = document.value;
+  const { pdf, pages } = await finish(drawn, { ...about, id: sha256Of(JSON.stringify(request.model)).slice(0, 32) });
+  const stored = await put(request.key, pdf, printer.store);
   if (!stored.ok) return stored;
-  return ok({ sha256: hash, bytes: pdf.length, pages, missing });
+  const shown = pictures === undefined ? {} : { shown: await shownIn(pdf, pictures) };
+  return ok({ ...stored.value, pages, missing, ...shown });
 }
 
-const sha256 = (content: string | Uint8Array): string => createHash("sha256").update(content).digest("hex");
+/** Attaches to what lies in the store already. Refuses `record-unknown` where nothing lies there. */
+async function sealed({ key, attachments, issuedAt }: PrintSealing, store: Printer["store"]): Promise<Outcome<PrintAnswer>> {
+  const found = await store.get(key);
+  if (!found.ok) return found;
+  const bytes = await found.value.bytes();
+  if (!bytes.ok) return bytes;
+  const { pdf, pages } = await attachLater(bytes.value, attachments, issuedAt);
+  const stored = await put(key, pdf, store);
+  return stored.ok ? ok({ ...stored.value, pages, missing: [] }) : stored;
+}
+
+async function put(key: string, pdf: Uint8Array, store: Printer["store"]): Promise<Outcome<Pick<PrintAnswer, "sha256" | "bytes">>> {
+  const sha256 = sha256Of(pdf);
+  const stored = await store.put(key, pdf, { length: pdf.length, type: "application/pdf", sha256 });
+  return stored.ok ? ok({ sha256, bytes: pdf.length }) : stored;
+}

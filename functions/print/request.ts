@@ -8,6 +8,7 @@ const relationships = ["Data", "Source", "Supplement", "Unspecified"];
 /** Where a document of each kind may be put. */
 const KEYS: Readonly<Record<Kind, RegExp>> = {
   record: /^[A-Za-z0-9_-]{1,64}\/records\/[A-Za-z0-9_./-]{1,200}$/,
+  sealing: /^[A-Za-z0-9_-]{1,64}\/records\/[A-Za-z0-9_./-]{1,200}$/,
   "design-check": /^[A-Za-z0-9_-]{1,64}\/designs\/[A-Za-z0-9_./-]{1,200}$/,
 };
 const RENDITION_KEY = /^[A-Za-z0-9_-]{1,64}\/renditions\/[A-Za-z0-9_./-]{1,200}$/;
@@ -31,14 +32,21 @@ export function readPrintRequest(body: Uint8Array): Outcome<PrintRequest> {
   if (!isObject(parsed)) return wrong("body");
   const { kind, model, key } = parsed;
   if (!isKind(kind)) return wrong("body/kind");
-  if (!isObject(model) || model.format !== 1 || !isObject(model.title)) return wrong("body/model");
   if (typeof key !== "string" || !KEYS[kind].test(key) || key.includes("..")) return wrong("body/key");
-  const fault = faults[kind](parsed, model, model.title);
+  const fault = kind === "sealing" ? sealingFault(parsed) : documentFault(kind, parsed, model);
   return fault === undefined ? ok(parsed as unknown as PrintRequest) : wrong(fault);
 }
 
+const documentFault = (kind: Exclude<Kind, "sealing">, request: Json, model: unknown): string | undefined =>
+  isObject(model) && model.format === 1 && isObject(model.title) ? faults[kind](request, model, model.title) : "body/model";
+
+const sealingFault = ({ attachments, issuedAt }: Json): string | undefined => {
+  if (!Number.isSafeInteger(issuedAt)) return "body/issuedAt";
+  return Array.isArray(attachments) && attachments.length > 0 && attachments.every(isAttachment) ? undefined : "body/attachments";
+};
+
 /** The place of what is wrong with a request of each kind. */
-const faults: Readonly<Record<Kind, (request: Json, model: Json, title: Json) => string | undefined>> = {
+const faults: Readonly<Record<Exclude<Kind, "sealing">, (request: Json, model: Json, title: Json) => string | undefined>> = {
   record: ({ key, photos, attachments }, model, title) => {
     if (!Array.isArray(model.steps)) return "body/model";
     if (!Number.isSafeInteger(title.issuedAt)) return "body/model/title/issuedAt";

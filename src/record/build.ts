@@ -9,6 +9,7 @@ import {
   RULES,
 } from "../job/index.ts";
 import { budgetView } from "./budget-view.ts";
+import { changedView } from "./changed-view.ts";
 import { comparedViews } from "./compared-view.ts";
 import type { Context } from "./context.ts";
 import { contextOf, type RecordInput } from "./context-of.ts";
@@ -26,10 +27,12 @@ import { planView } from "./plan-view.ts";
 import { sectionView } from "./section-view.ts";
 import { jobSettings } from "./settings.ts";
 import { freeNotes, stepViews } from "./steps-view.ts";
+import { summaryView } from "./summary-view.ts";
 import { titleLines, withheldText } from "./title-view.ts";
 import { triedViews } from "./tried-view.ts";
+import { upkeepView } from "./upkeep-view.ts";
 import { visitViews } from "./visits-view.ts";
-import { signatureView, warrantyView } from "./warranty-view.ts";
+import { registrationViews, signatureView, warrantyView } from "./warranty-view.ts";
 import { headingsEn } from "./words/headings-en.ts";
 import { headingsEs } from "./words/headings-es.ts";
 
@@ -58,7 +61,8 @@ function leftToDoViews(context: Context, { leftToDo }: HandingOver): RecordModel
  */
 export function recordModel(input: RecordInput): RecordModel {
   const state = jobState(jobLedgerOf(input.ledger));
-  const settings = jobSettings(state, input.settings);
+  const own = jobSettings(state, input.settings);
+  const settings = { ...own, language: input.receiver?.language ?? own.language, paper: input.receiver?.paper ?? own.paper };
   const findings = findingsOf(state);
   const context = contextOf(input, state, settings, findings);
   const { texts, sayer, sheet, language } = context;
@@ -68,7 +72,8 @@ export function recordModel(input: RecordInput): RecordModel {
   const exceptions = exceptionViews(context, coverings);
   const cautions = [...new Set(sheet.cautions.map((c) => sayer.words(c.text)))];
   const steps = stepViews(context, findings);
-  return {
+  const upkeep = upkeepView(context);
+  const model: RecordModel = {
     format: 1,
     edition: input.edition,
     language,
@@ -91,7 +96,7 @@ export function recordModel(input: RecordInput): RecordModel {
     due: state.sheet === undefined ? [] : dueViews(context, beforehandOf(state, findings, input.issuedAt), handing),
     steps,
     accepted: decisionViews(context),
-    leftToDo: leftToDoViews(context, handing),
+    leftToDo: [...leftToDoViews(context, handing), ...registrationViews(context, input.issuedAt)],
     visits: visitViews(context),
     notes: freeNotes(context),
     others: otherViews(context),
@@ -101,25 +106,31 @@ export function recordModel(input: RecordInput): RecordModel {
     design: designViews(context),
     ...drawnParts(context),
     equipment: equipmentViews(context),
+    ...(upkeep && { upkeep }),
     cautions: [texts("record-cautions-local"), ...cautions],
-    warranty: warrantyView(context, language),
-    signature: signatureView(context),
+    warranty: warrantyView(context, input.issuedAt),
+    signature: signatureView(context, input.issuedAt),
     proof: {
       head: input.ledger.head.hash,
       entries: input.ledger.head.number,
       rules: RULES,
+      ...(input.key === undefined ? {} : { key: input.key }),
       sheet: `${sayer.words(sheet.title)} ${sheet.version}${state.sheetDigest === undefined ? "" : ` (${state.sheetDigest.slice(0, 16)}…)`}`,
       how: [texts("how-1"), texts("how-2"), texts("how-3")],
       withheld: withheldText(context, input.attached),
     },
     findings: findingsAsShown(context, steps),
   };
+  return input.before === undefined ? model : { ...model, changed: changedView(context, input.before, model) };
 }
 
 /** What is drawn and worked out: only where there is something to show. */
-function drawnParts(context: Context): Pick<RecordModel, "compared" | "budget" | "glueSessions" | "tried" | "plan" | "section"> {
+function drawnParts(
+  context: Context,
+): Pick<RecordModel, "summary" | "compared" | "budget" | "glueSessions" | "tried" | "plan" | "section"> {
   const [plan, section, budget] = [planView(context), sectionView(context), budgetView(context)];
   return {
+    summary: summaryView(context, plan),
     compared: comparedViews(context),
     glueSessions: glueSessionViews(context),
     tried: triedViews(context),

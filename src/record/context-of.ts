@@ -1,6 +1,7 @@
 import { type Finding, factsOf, type JobState, type Live, lookBehind } from "../job/index.ts";
 import type { Json, Ledger } from "../ledger/index.ts";
 import type { Context, PhotoKnown } from "./context.ts";
+import type { RecordModel } from "./model.ts";
 import { type Naming, nameBehind, nameTypedWith, type Person, printedName } from "./names.ts";
 import { makeSayer } from "./say.ts";
 import type { CompanySettings } from "./settings.ts";
@@ -19,6 +20,12 @@ export interface RecordInput {
   readonly issuedAt: number;
   /** The company's settings now: name, paper, warranty. Those that the job took over come first. */
   readonly settings: Json;
+  /** Thumbprint of the key that it will be sealed with (RFC 7638): on paper it can be compared by eye. */
+  readonly key?: string;
+  /** The record issued before this one, where there is one: what changed since is said. */
+  readonly before?: RecordModel;
+  /** Language and paper of the receiver, where they are others than the job's and the company's. */
+  readonly receiver?: { readonly language?: "en" | "es" | undefined; readonly paper?: "letter" | "a4" | undefined };
   readonly people: Readonly<Record<string, Person>>;
   readonly photos: Readonly<Record<string, PhotoKnown>>;
 }

@@ -4,11 +4,12 @@ import type { CoveringView, DueView, Tone } from "./model.ts";
 import { fill } from "./speaking.ts";
 
 /** What became of a covering, as a reader of the record has to know it. */
-export type CoveringState = "open" | "clear" | "on word" | "not yet" | "later doubted" | "nobody said";
+export type CoveringState = "open" | "clear" | "on word" | "not yet" | "later doubted" | "nobody said" | "before record";
 
 /** A covering that only follows from a later entry was shown no clearance: it is neither clear nor a not yet. */
 export function coveringState({ covered }: Clearance): CoveringState {
   if (covered === undefined) return "open";
+  if (covered.beforeRecord) return "before record";
   if (covered.noLaterThan || covered.shown === undefined) return "nobody said";
   if (covered.shown === "not yet") return "not yet";
   return covered.laterDoubted ? "later doubted" : covered.shown;
@@ -20,6 +21,7 @@ const tones: Readonly<Record<Exclude<CoveringState, "open">, Tone>> = {
   "not yet": "outside",
   "later doubted": "undecided",
   "nobody said": "undecided",
+  "before record": "apart",
 };
 
 function toneOf(clearance: Clearance): Tone {
@@ -31,6 +33,7 @@ function toneOf(clearance: Clearance): Tone {
 
 function whenOf({ sayer, texts }: Context, { covered }: Clearance): string {
   if (covered === undefined) return texts("covering-open");
+  if (covered.beforeRecord) return fill(texts("covered-before-record"), { when: sayer.moment(covered.at) });
   return fill(texts(covered.noLaterThan ? "covered-no-later" : "covered-said"), { when: sayer.moment(covered.at) });
 }
 
@@ -63,7 +66,7 @@ export function coveringViews(context: Context, all: readonly Clearance[]): read
       state: stateText(context, clearance),
       tone: toneOf(clearance),
       when: whenOf(context, clearance),
-      clearance: covered ? fill(texts("now-reads"), { state: now }) : now,
+      clearance: covered?.beforeRecord ? "" : covered ? fill(texts("now-reads"), { state: now }) : now,
       lines: [
         ...(covered?.shownLines ?? []).map((line) => fill(texts("held-then"), { line })),
         ...clearance.lines.map((line) => sayer.line(line)),

@@ -1,4 +1,4 @@
-import { type About, factsOf, type Live } from "../job/index.ts";
+import { type About, factsOf, type Live, type Whats } from "../job/index.ts";
 import type { Context } from "./context.ts";
 import { figureText } from "./equipment-view.ts";
 import type { DecisionView } from "./model.ts";
@@ -7,6 +7,8 @@ import { fill } from "./speaking.ts";
 function view(context: Context, fact: Live, title: string, kind: string, says: string): DecisionView {
   return { title, kind, says, by: context.nameOf(fact), when: context.sayer.moment(fact.at) };
 }
+
+type Conceded = Live & { readonly what: Whats["concession"] };
 
 interface Decided {
   readonly at: number;
@@ -47,20 +49,26 @@ function designChanges(context: Context): readonly Decided[] {
   });
 }
 
+/** Why and how far, and the customer's own word where it rests on that. */
+function concessionText({ texts, namePrinted }: Context, { what: { reason, extent, customerSaid }, entry: { who } }: Conceded): string {
+  const said = fill(texts("concession-says"), { reason, extent });
+  if (customerSaid === undefined) return said;
+  const customer = typeof who === "object" && who !== null && "customer" in who && typeof who.customer === "string" ? who.customer : "";
+  const name = customer === "" ? "" : namePrinted(customer, "");
+  return `${said} ${fill(texts("concession-customer"), { name, said: customerSaid })}`;
+}
+
 /** What was accepted as built, agreed beforehand, let through by telephone, done over or designed anew, in the order of the work. */
 export function decisionViews(context: Context): readonly DecisionView[] {
   const { state, sayer, texts, sheet } = context;
   const title = (about: About): string => sayer.title(about);
-  const length = (value: number | undefined): string => (value === undefined ? "…" : sayer.quantity("length", value));
+  const quantity = ({ check }: About, value: number | undefined): string => {
+    const kind = sheet.checks.find(({ id }) => id === check)?.kind ?? "length";
+    return value === undefined ? "…" : sayer.quantity(kind, value);
+  };
   const concessions = factsOf(state, "concession").map((f) => ({
     at: f.position,
-    view: view(
-      context,
-      f,
-      title(f.what.about),
-      texts("kind-concession"),
-      fill(texts("concession-says"), { reason: f.what.reason, extent: f.what.extent }),
-    ),
+    view: view(context, f, title(f.what.about), texts("kind-concession"), concessionText(context, f)),
   }));
   const departures = factsOf(state, "departure-agreed").map((f) => ({
     at: f.position,
@@ -69,10 +77,15 @@ export function decisionViews(context: Context): readonly DecisionView[] {
       f,
       title(f.what.about),
       texts("kind-departure"),
-      fill(texts("departure-says"), { reason: f.what.reason, lower: length(f.what.lower), upper: length(f.what.upper) }),
+      fill(texts("departure-says"), {
+        reason: f.what.reason,
+        lower: quantity(f.what.about, f.what.lower),
+        upper: quantity(f.what.about, f.what.upper),
+      }),
     ),
   }));
   const words = factsOf(state, "go-ahead");
+  const denied = new Map(factsOf(state, "go-ahead-denied").map((f) => [f.what.goAhead, f.what.reason]));
   const goAheads = words
     .filter((f) => f.what.confirms === undefined)
     .map((f) => {
@@ -85,7 +98,9 @@ export function decisionViews(context: Context): readonly DecisionView[] {
           f,
           act,
           texts("kind-go-ahead"),
-          `${f.what.reason} (${texts(confirmed ? "word-confirmed" : "word-not-confirmed")})`,
+          denied.has(f.id)
+            ? `${f.what.reason} (${fill(texts("word-denied"), { reason: denied.get(f.id) ?? "" })})`
+            : `${f.what.reason} (${texts(confirmed ? "word-confirmed" : "word-not-confirmed")})`,
         ),
       };
     });

@@ -1,4 +1,4 @@
-import { designAt, designCheck, designSwitches, type FigureSource, factsOf, type JobState, lineCurves } from "../job/index.ts";
+import { designAt, designCheck, designSwitches, type FigureSource, factsOf, type JobState, jobWho, lineCurves } from "../job/index.ts";
 import type { Json } from "../ledger/index.ts";
 import type { DesignPageModel } from "./design-page-model.ts";
 import { designQuestionViews, designStanding } from "./design-questions-view.ts";
@@ -20,8 +20,8 @@ export interface DesignPageInput {
 const isText = (value: unknown): value is string => typeof value === "string" && value !== "";
 
 function siteOf(state: JobState): string | undefined {
-  const { who, where } = state.facts.find(({ kind }) => kind === "job-opened")?.entry ?? {};
-  const addresses = [who, where].map((part) => (part as { readonly address?: unknown } | undefined)?.address);
+  const { where } = state.facts.find(({ kind }) => kind === "job-opened")?.entry ?? {};
+  const addresses = [jobWho(state), where].map((part) => (part as { readonly address?: unknown } | undefined)?.address);
   return addresses.find(isText);
 }
 

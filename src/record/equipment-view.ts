@@ -1,7 +1,8 @@
-import { asTyped, designFor, factsOf, type Live, switchOn, type Typed } from "../job/index.ts";
+import { asTyped, designFor, factsOf, type Live, switchOn, type Typed, type Whats } from "../job/index.ts";
 import type { Context } from "./context.ts";
 import type { LabelledText, PictureView, RecordModel } from "./model.ts";
 import { photoView } from "./pictures-view.ts";
+import { fill } from "./speaking.ts";
 
 /** A figure of design or kit card as it was typed; 'unknown' is said. */
 export function figureText({ texts }: Context, fact: Typed | string | undefined): string {
@@ -34,18 +35,39 @@ export function designViews(context: Context): readonly LabelledText[] {
   ];
 }
 
+/** What others did and who says so; a paper that came as a PDF is named by its digest. */
+function otherText({ texts, nameOf }: Context, fact: Live & { readonly what: Whats["done-by-others"] }): string {
+  const { what, paper } = fact.what;
+  const said = `${what} (${nameOf(fact)})`;
+  return paper === undefined ? said : `${said} ${fill(texts("paper-as-pdf"), { digest: paper.slice(0, 16) })}`;
+}
+
 export function paperViews(context: Context): readonly LabelledText[] {
-  const { state, texts, nameOf } = context;
+  const { state, texts, nameOf, sayer } = context;
   const added = factsOf(state, "paper-added").map((f) => ({ label: f.what.title, text: f.what.paper }));
   const inspected = factsOf(state, "inspected-by-authority").map((f) => ({
     label: `${texts("inspected")}: ${f.what.what}`,
-    text: [texts(`state-${f.what.state}`), f.what.number].filter((p) => p !== undefined).join(", "),
+    text: [
+      texts(`state-${f.what.state}`),
+      f.what.number,
+      f.what.day,
+      fill(texts("inspected-says"), { name: nameOf(f), time: sayer.moment(f.at) }),
+    ]
+      .filter((p) => p !== undefined)
+      .join(", "),
   }));
-  const others = factsOf(state, "done-by-others").map((f) => ({ label: texts("by-others"), text: `${f.what.what} (${nameOf(f)})` }));
+  const others = factsOf(state, "done-by-others").map((f) => ({ label: texts("by-others"), text: otherText(context, f) }));
   return [...added, ...inspected, ...others];
 }
 
 export const paperPictures = (context: Context): readonly PictureView[] =>
-  factsOf(context.state, "paper-added")
-    .filter(({ what }) => what.photo !== undefined)
-    .map((fact) => photoView(context, fact as Live, fact.what.title));
+  [
+    ...factsOf(context.state, "paper-added").map((fact) => ({ fact, title: fact.what.title })),
+    ...factsOf(context.state, "inspected-by-authority").map((fact) => ({
+      fact,
+      title: `${context.texts("inspected")}: ${fact.what.what}`,
+    })),
+    ...factsOf(context.state, "done-by-others").map((fact) => ({ fact, title: `${context.texts("by-others")}: ${fact.what.what}` })),
+  ]
+    .filter(({ fact }) => fact.what.photo !== undefined)
+    .map(({ fact, title }) => photoView(context, fact as Live, title));

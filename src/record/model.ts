@@ -1,5 +1,5 @@
 import type { Verdict } from "../job/index.ts";
-import type { BudgetView, ComparedView, GlueSessionView, PlanView, SectionView, TriedView } from "./model-drawn.ts";
+import type { BudgetView, ComparedView, GlueSessionView, PlanView, SectionView, TiedView, TriedView } from "./model-drawn.ts";
 
 /**
  * The record's view model: everything that is printed, as text that is ready to print, in the order of the pages.
@@ -26,7 +26,11 @@ export interface RecordModel {
   };
   /** One sentence: every covering, and what to read first. */
   readonly standing: string;
+  /** What was built and what is buried where, for the first page. */
+  readonly summary: SummaryView;
   readonly numbers: readonly LabelledText[];
+  /** What is otherwise than in the version issued before; absent in a first one. */
+  readonly changed?: ChangedView;
   readonly exceptions: readonly ExceptionView[];
   readonly coverings: readonly CoveringView[];
   /** What is due besides coverings: before digging, handing over. Never called clear. */
@@ -57,6 +61,8 @@ export interface RecordModel {
   /** Absent without the rim's height and the basin's depth. */
   readonly section?: SectionView;
   readonly equipment: readonly { readonly part: string; readonly facts: readonly LabelledText[] }[];
+  /** How to run it through the year; absent without a tolerance sheet. */
+  readonly upkeep?: UpkeepView;
   readonly cautions: readonly string[];
   readonly warranty: { readonly terms: readonly WarrantyTermView[]; readonly text: readonly string[]; readonly note: string };
   readonly signature: readonly LabelledText[];
@@ -64,6 +70,8 @@ export interface RecordModel {
     readonly head: string;
     readonly entries: number;
     readonly rules: number;
+    /** Thumbprint of the key that seals it (RFC 7638). */
+    readonly key?: string;
     readonly sheet: string;
     readonly how: readonly string[];
     readonly withheld: string;
@@ -75,6 +83,30 @@ export interface RecordModel {
 export interface LabelledText {
   readonly label: string;
   readonly text: string;
+}
+
+export interface SummaryView {
+  readonly built: readonly LabelledText[];
+  /** Buried points by their number on the plan, with their distances from the marks. */
+  readonly buried: readonly Pick<TiedView, "sign" | "name" | "ties">[];
+  /** 'A nail in the sill; B corner of the wall'; empty where nothing was tied. */
+  readonly marks: string;
+}
+
+export interface UpkeepView {
+  /** 'Running it', 'Winter' ..., each with its sentences. */
+  readonly parts: readonly { readonly title: string; readonly lines: readonly string[] }[];
+  /** What rests on figures and what is common practice. */
+  readonly note: string;
+}
+
+export interface ChangedView {
+  /** 'Changed since version 1' */
+  readonly title: string;
+  readonly says: readonly string[];
+  readonly lines: readonly LabelledText[];
+  /** Said where there are no lines. */
+  readonly none?: string;
 }
 
 /** How a row is drawn: shape and word always say what the tone says. */

@@ -55,7 +55,7 @@ export function standingText(context: Context, all: readonly Clearance[], missin
   const states = all.map(coveringState);
   const count = (state: ReturnType<typeof coveringState>): number => states.filter((s) => s === state).length;
   const covered = all.length - count("open");
-  const parts = (["clear", "on word", "not yet", "later doubted", "nobody said"] as const)
+  const parts = (["clear", "on word", "not yet", "later doubted", "nobody said", "before record"] as const)
     .filter((state) => count(state) > 0)
     .map((state) => fill(texts(`standing-${state}`), { count: String(count(state)) }));
   const first =

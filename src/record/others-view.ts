@@ -1,4 +1,5 @@
 import { factKinds, factsOf, type Live } from "../job/index.ts";
+import { afterWorkViews, callbackViews } from "./after-work-view.ts";
 import type { Context } from "./context.ts";
 import type { OtherView } from "./model.ts";
 import { fill } from "./speaking.ts";
@@ -15,17 +16,19 @@ function unread({ texts }: Context, fact: Live): string | undefined {
   return fact.standing === "withheld" ? fill(texts("kind-withheld"), { kind: fact.kind }) : undefined;
 }
 
+/** What the office changed, in its own words; contacts stand in the title block alone. */
+const changed = ({ what }: Live): string =>
+  [what.title, what.order, what.invoice, what.reason].filter((part) => typeof part === "string" && part !== "").join("; ");
+
 /** Whatever was entered and prints nowhere else, in the order of the work. */
 export function otherViews(context: Context): readonly OtherView[] {
-  const { state, sayer, texts, day } = context;
+  const { state, sayer, texts } = context;
   const said: readonly { readonly fact: Live; readonly text: string }[] = [
-    ...factsOf(state, "callback-opened").map((f) => ({ fact: f, text: fill(texts("other-callback"), { what: f.what.symptom }) })),
-    ...factsOf(state, "callback-closed").map((f) => ({ fact: f, text: fill(texts("other-callback-closed"), { what: f.what.cause }) })),
-    ...factsOf(state, "service-done").map((f) => ({
-      fact: f,
-      text: fill(texts("other-service"), { what: f.what.service, day: day(f.what.date) }),
-    })),
+    ...callbackViews(context),
+    ...afterWorkViews(context),
     ...factsOf(state, "opened-late").map((f) => ({ fact: f, text: fill(texts("other-late"), { reason: f.what.reason }) })),
+    ...factsOf(state, "particulars-set").map((f) => ({ fact: f, text: fill(texts("other-particulars"), { what: changed(f) }) })),
+    ...factsOf(state, "site-taken-over").map((f) => ({ fact: f, text: fill(texts("other-site"), { number: String(f.what.number) }) })),
     ...factsOf(state, "looked-again").map((f) => ({
       fact: f,
       text: fill(texts("other-looked"), { title: sayer.title(f.what.about), note: f.what.note ?? "" }),

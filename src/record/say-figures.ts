@@ -1,4 +1,4 @@
-import type { Finding, Message, Verdict } from "../job/index.ts";
+import { type Finding, isBeforeRecord, type Message, type Verdict } from "../job/index.ts";
 import { formatQuantity, type QuantityKind, type TapeMarks, type UnitPreferences } from "../units/index.ts";
 import { doubtText, marksOf } from "./figures-text.ts";
 import type { Titles } from "./say-titles.ts";
@@ -57,6 +57,7 @@ export function makeFigures({ language, sheet, zone, units: lengths }: Speaking,
   /** A verdict's word as it prints: where there was no limit to compare with, that it was taken or is as asked. */
   function verdictWord(finding: Finding): string {
     if (askedOf(finding) !== undefined) return texts["word.beside"];
+    if (isBeforeRecord(finding)) return texts["word.before-record"];
     if (finding.verdict !== "within") return verdict(finding.verdict);
     if (finding.of === "picture" || finding.of === "reading") return texts["word.taken"];
     const { function: name } = checkOf(finding.check) ?? {};

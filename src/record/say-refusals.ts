@@ -1,13 +1,13 @@
-import type { Refusal } from "../outcome/index.ts";
+import type { Refusal, RefusalCode } from "../outcome/index.ts";
 import { doubtText } from "./figures-text.ts";
 import { fill, type Speaking } from "./speaking.ts";
 import { refusalsEn } from "./words/refusals-en.ts";
 import { refusalsEs, wantedEs } from "./words/refusals-es.ts";
 
-const refusals = { en: refusalsEn, es: refusalsEs } as const;
+const known: Readonly<Record<"en" | "es", Readonly<Partial<Record<RefusalCode, string>>>>> = { en: refusalsEn, es: refusalsEs };
 
 /** The sentence of a refusal. */
-export function makeRefusals({ language, units }: Pick<Speaking, "language" | "units">) {
+export function makeRefusals({ language, units, refusals = {} }: Pick<Speaking, "language" | "units" | "refusals">) {
   /** Figures of a refusal as text. Only those of a sheet's limits and by how much ties miss are quantities, in micrometres. */
   function refusalFigure(code: Refusal["code"], name: string, value: string | number): string {
     if (typeof value === "number")
@@ -23,7 +23,7 @@ export function makeRefusals({ language, units }: Pick<Speaking, "language" | "u
   /** A refusal's sentence: what is wrong and how to fix it. */
   function refusal(r: Refusal): string {
     const figures = Object.entries(r.figures).map(([name, value]) => [name, refusalFigure(r.code, name, value)]);
-    return fill(refusals[language][r.code], {
+    return fill(known[language][r.code] ?? refusals[r.code] ?? r.code, {
       place: r.place,
       ...(r.column === undefined ? {} : { column: String(r.column) }),
       ...Object.fromEntries(figures),

@@ -1,15 +1,6 @@
 import type { JobState } from "../job/index.ts";
 import type { Json } from "../ledger/index.ts";
-
-/** When a part's cover starts. */
-export type CoverStart = "handover" | "first running" | "invoice paid" | "date of sale";
-
-export interface WarrantyTerm {
-  readonly part: string;
-  readonly months: number;
-  readonly starts: CoverStart;
-  readonly conditions?: string;
-}
+import { readTerms, type WarrantyTerms } from "../warranty/index.ts";
 
 /** What the record needs of a company's settings. The warranty's text is the company's own: the program ships none. */
 export interface CompanySettings {
@@ -21,7 +12,7 @@ export interface CompanySettings {
   readonly paper: "letter" | "a4";
   /** Names in full in the customer's edition; otherwise role and initials. */
   readonly namesInFull: boolean;
-  readonly warranty: { readonly text: readonly string[]; readonly terms: readonly WarrantyTerm[] };
+  readonly warranty: WarrantyTerms;
 }
 
 type Fields = { readonly [key: string]: Json };
@@ -30,21 +21,9 @@ const fields = (value: Json | undefined): Fields =>
 const text = (value: Json | undefined, otherwise = ""): string => (typeof value === "string" ? value : otherwise);
 const texts = (value: Json | undefined): readonly string[] =>
   Array.isArray(value) ? value.filter((v): v is string => typeof v === "string") : [];
-const starts: readonly CoverStart[] = ["handover", "first running", "invoice paid", "date of sale"];
-
-function term(value: Json): readonly WarrantyTerm[] {
-  const given = fields(value);
-  const months = given.months;
-  if (typeof given.part !== "string" || typeof months !== "number" || !Number.isSafeInteger(months) || months < 0 || months > 1200)
-    return [];
-  const start = starts.find((s) => s === given.starts) ?? "handover";
-  return [{ part: given.part, months, starts: start, ...(typeof given.conditions === "string" ? { conditions: given.conditions } : {}) }];
-}
-
 /** Settings as the company saved them; what it has not said has a plain default. Never refuses: a record prints anyway. */
 export function readSettings(json: Json | undefined): CompanySettings {
   const given = fields(json);
-  const warranty = fields(given.warranty);
   return {
     name: text(given.name),
     lines: texts(given.lines),
@@ -53,7 +32,7 @@ export function readSettings(json: Json | undefined): CompanySettings {
     language: given.language === "es" ? "es" : "en",
     paper: given.paper === "a4" ? "a4" : "letter",
     namesInFull: given.namesInFull === true,
-    warranty: { text: texts(warranty.text), terms: Array.isArray(warranty.terms) ? warranty.terms.flatMap(term) : [] },
+    warranty: readTerms(given.warranty),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Finding, ToleranceSheet } from "../job/index.ts";
+import type { RefusalCode } from "../outcome/index.ts";
 import type { Language } from "./when.ts";
 import { type AheadSentence, aheadEn } from "./words/ahead-en.ts";
 import { aheadEs } from "./words/ahead-es.ts";
@@ -16,6 +17,8 @@ export interface Speaking {
   readonly sheet?: ToleranceSheet;
   /** Who stands behind an entry, in the words of the edition, and the reason that it gives. */
   readonly behind?: (entry: string) => { readonly name: string; readonly reason: string };
+  /** Sentences of refusals that not every page carries. */
+  readonly refusals?: Readonly<Partial<Record<RefusalCode, string>>>;
   /** The entry of the look at a picture that a finding speaks of, and when that was, ms. */
   readonly look?: (finding: Finding) => { readonly entry: string; readonly at: number } | undefined;
 }

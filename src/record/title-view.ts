@@ -1,4 +1,4 @@
-import type { JobState } from "../job/index.ts";
+import { type JobState, jobWho, siteMarks } from "../job/index.ts";
 import { isWithheld, type Json, type Ledger } from "../ledger/index.ts";
 import type { Context } from "./context.ts";
 import type { LabelledText } from "./model.ts";
@@ -31,13 +31,18 @@ function onSite(context: Context, value: Json | undefined): string | undefined {
 export function titleLines(state: JobState, context: Context): readonly LabelledText[] {
   const { texts, edition, settings } = context;
   const opened = state.facts.find((f) => f.kind === "job-opened");
-  const who = fields(opened?.entry.who);
+  const who = jobWho(state);
+  const marks = siteMarks(state);
   const where = fields(opened?.entry.where);
   const rows: readonly (readonly [RecordText, string | undefined])[] = [
     ["label-site", textIn(who.address) ?? textIn(where.address)],
     ["label-customer", contact(context, who.customer)],
     ["label-contact", onSite(context, who.onSite)],
     ["label-receiver", contact(context, who.receiver)],
+    ["label-order", textIn(state.opened?.order)],
+    ["label-invoice", textIn(state.opened?.invoice)],
+    ["label-height-mark", marks.heightMark],
+    ["label-tie-marks", textIn(marks.tieMarks.join("; "))],
     ["label-zone", fill(texts("times-in"), { zone: settings.zone })],
     ["label-edition", texts(`edition-${edition}`)],
   ];

@@ -75,6 +75,13 @@ ${
 }
 ${paragraphs(model.warranty.text)}${model.warranty.note !== "" && html`<p class="small">${prose(model.warranty.note)}</p>`}</section>`;
 
+export const upkeep = ({ upkeep: view }: RecordModel, say: Say): Html | false =>
+  view !== undefined &&
+  html`<section><h2>${say("upkeep")}</h2><div class="upkeep">${view.parts.map(
+    ({ title, lines }) =>
+      html`<div><p class="above">${prose(title)}</p><ul>${lines.map((line) => html`<li>${prose(line)}</li>`)}</ul></div>`,
+  )}</div><p class="small">${prose(view.note)}</p></section>`;
+
 export const cautions = (model: RecordModel, say: Say): Html | false =>
   model.cautions.length > 0 &&
   html`<section><h2>${say("cautions")}</h2><ul class="cautions">${model.cautions.map((caution) => html`<li>${prose(caution)}</li>`)}</ul></section>`;
@@ -83,7 +90,7 @@ export const signature = (model: RecordModel, say: Say): Html =>
   html`<section class="whole"><h2>${say("signature")}</h2>${compartments(model.signature, "row")}</section>`;
 
 export const proof = (
-  { proof: { head, entries, rules, sheet, how, withheld } }: RecordModel,
+  { proof: { head, entries, rules, key, sheet, how, withheld } }: RecordModel,
   say: Say,
 ): Html => html`<section class="whole"><h2>${say("how-to-check")}</h2>
 ${compartments(
@@ -94,5 +101,7 @@ ${compartments(
   ],
   "row",
 )}
-<dl class="compartments head"><div><dt>${say("head")}</dt><dd class="hash">${head}</dd></div></dl>
+<dl class="compartments head"><div><dt>${say("head")}</dt><dd class="hash">${head}</dd></div>${
+  key !== undefined && html`<div><dt>${say("seal-key")}</dt><dd class="hash">${key}</dd></div>`
+}</dl>
 ${paragraphs(how)}${withheld !== "" && html`<p><b>${say("withheld")}:</b> ${prose(withheld)}</p>`}</section>`;

@@ -1,6 +1,6 @@
 import type { CoveringView, DueView, ExceptionView, LabelledText, RecordModel } from "#core/record/index.ts";
 import { type Html, html } from "../html.ts";
-import { paragraphs, prose } from "./prose.ts";
+import { paragraphs, parts, prose } from "./prose.ts";
 import { verdictMark } from "./tone.ts";
 import type { Say } from "./words.ts";
 
@@ -33,9 +33,31 @@ const exception = ({
 }: ExceptionView): Html => html`<tbody><tr class="${tone}"><td class="verdict">${verdictMark(tone, verdictWord)}</td>
 <th scope="row" class="sentence">${!says.startsWith(title) && html`<p><b>${prose(title)}</b></p>`}<p>${prose(says)}</p></th></tr></tbody>`;
 
-export const standing = (model: RecordModel, say: Say): Html => html`<section class="standing"><h2>${say("standing")}</h2>
+/** In short, on the first page: a line each for what is to be read first, for coverings, and for what lies buried. */
+export const summary = (model: RecordModel, say: Say): Html => html`<section class="standing"><h2>${say("standing")}</h2>
 <p class="lead">${prose(model.standing)}</p>
-<h3>${say("exceptions")}</h3>
+<div class="short"><div><p class="above">${say("exceptions")}</p>
+${model.exceptions.length === 0 ? html`<p>${prose(say("exceptions-none"))}</p>` : short(model.exceptions, ({ verdictWord }) => verdictWord)}</div>
+<div><p class="above">${say("coverings")}</p>${short(model.coverings, ({ state }) => state)}</div></div>
+${built(model.summary, say)}${buried(model.summary, say)}
+</section>`;
+
+const short = <T extends Pick<CoveringView, "title" | "tone">>(views: readonly T[], word: (view: T) => string): Html =>
+  html`<ul class="in-short">${views.map((view) => html`<li>${verdictMark(view.tone, word(view))} ${prose(view.title)}</li>`)}</ul>`;
+
+const built = ({ built: lines }: RecordModel["summary"], say: Say): Html | false =>
+  lines.length > 0 && html`<p class="above">${say("built")}</p>${compartments(lines, "row")}`;
+
+const buried = ({ buried: points, marks }: RecordModel["summary"], say: Say): Html =>
+  html`<p class="above">${say("buried")}</p>${
+    points.length === 0
+      ? html`<p>${prose(say("buried-none"))}</p>`
+      : html`<ul class="tied-short">${points.map(({ sign, name, ties }) => html`<li><b>${sign}</b> ${prose(name)}: ${parts(ties)}</li>`)}</ul>
+<p class="small"><b>${say("buried-from")}</b> ${prose(marks)}</p>`
+  }`;
+
+/** Every exception in full. */
+export const exceptions = (model: RecordModel, say: Say): Html => html`<section><h2>${say("exceptions")}</h2>
 ${
   model.exceptions.length === 0
     ? html`<p>${prose(say("exceptions-none"))}</p>`
@@ -43,6 +65,15 @@ ${
 <thead><tr><th scope="col">${say("verdict")}</th><th scope="col">${say("what")}</th></tr></thead>${model.exceptions.map(exception)}</table>`
 }
 </section>`;
+
+/** What is otherwise than in the version before. */
+export const changed = ({ changed: view }: RecordModel): Html | false =>
+  view !== undefined &&
+  html`<section><h2>${prose(view.title)}</h2>${paragraphs(view.says)}${
+    view.none === undefined
+      ? html`<ul>${view.lines.map(({ label, text }) => html`<li><b>${prose(label)}:</b> ${prose(text)}</li>`)}</ul>`
+      : paragraphs([view.none])
+  }</section>`;
 
 export const jobInNumbers = (model: RecordModel, say: Say): Html =>
   html`<section class="whole"><h2>${say("figures")}</h2>${compartments(model.numbers, "figures")}</section>`;

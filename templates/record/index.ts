@@ -1,2 +1,4 @@
+export type { Pages } from "./contents.ts";
 export { type RecordSurroundings, recordPage, recordTitle } from "./page.ts";
 export type { PrintedPhoto } from "./pictures.ts";
+export { type ReleasedSurroundings, releasedPage } from "./released.ts";

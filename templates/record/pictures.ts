@@ -5,7 +5,9 @@ import { shape, verdictMark } from "./tone.ts";
 import type { Say } from "./words.ts";
 
 /** What print has of a picture: an address on its own made-up origin, or the reason why it has nothing. */
-export type PrintedPhoto = (picture: PictureView) => { readonly address: string } | { readonly missing: string };
+export type PrintedPhoto = (
+  picture: PictureView,
+) => { readonly address: string /** Fetched when it comes into view. */; readonly later?: boolean } | { readonly missing: string };
 
 /** Two beside each other and at most two rows to a page; a row is never parted from its captions. */
 export const pictures = (views: readonly PictureView[], say: Say, photo: PrintedPhoto): Html | false =>
@@ -28,7 +30,7 @@ const figure = (view: PictureView, say: Say, photo: PrintedPhoto): Html => {
   const said = [view.when, view.place, view.lookedAt].filter((text) => text !== "");
   return html`<figure role="group">${
     "address" in printed
-      ? html`<div class="mount"><img src="${printed.address}" alt="${view.alt}"></div>`
+      ? html`<div class="mount"><img${printed.later && html` loading="lazy"`} src="${printed.address}" alt="${view.alt}"></div>`
       : html`<div class="mount missing"><p>${shape("missing")} <b>${say("photo-missing")}:</b> ${prose(printed.missing)}</p></div>`
   }<figcaption>${heading(view)}
 ${view.caption !== "" && html`<p>${prose(view.caption)}</p>`}

@@ -6,8 +6,11 @@ import { paragraphs, prose } from "./prose.ts";
 import { readings } from "./readings.ts";
 import type { Say } from "./words.ts";
 
+/** Where a step is found on the page. */
+export const partOfStep = ({ number }: StepView): string => `step-${number}`;
+
 /** Everything of one step: cautions first, since who opens this ground again reads them first. */
-export const step = (view: StepView, say: Say, photo: PrintedPhoto): Html => html`<section class="step">
+export const step = (view: StepView, say: Say, photo: PrintedPhoto): Html => html`<section class="step" id="${partOfStep(view)}">
 <h3><span class="balloon">${view.number}</span> ${prose(view.title)}</h3>
 ${view.cautions.length > 0 && html`<ul class="cautions">${view.cautions.map((caution) => html`<li><b>${say("caution")}:</b> ${prose(caution)}</li>`)}</ul>`}
 ${view.explains.length > 0 && html`<div class="notes"><p class="above">${say("explained")}</p>${paragraphs(view.explains)}</div>`}

@@ -1,5 +1,6 @@
 import type { RecordModel } from "#core/record/index.ts";
 import { cssString } from "../html.ts";
+import { contentsStyle } from "./contents.ts";
 import { drawingStyle } from "./drawing.ts";
 import { sheetOfPaper } from "./paper.ts";
 import { tables } from "./tables.ts";
@@ -15,7 +16,7 @@ export const styleSheet = (model: RecordModel, say: Say): string => {
     middle: cssString(`${title.record} · ${title.job}${title.ownNumber === undefined ? "" : ` · ${title.ownNumber}`}`),
     right: `${cssString(`${say("version")} ${title.version} · ${say("page")} `)} counter(page) ${cssString(` ${say("of-pages")} `)} counter(pages)`,
   };
-  return `${sheetOfPaper(model.paper, strip)}\n${lettering}\n${tables}\n${drawingStyle}`;
+  return `${sheetOfPaper(model.paper, strip)}\n${lettering}\n${tables}\n${drawingStyle}\n${contentsStyle}`;
 };
 
 /** Ink, letters, title block, marks: the look that all printed documents share. */
@@ -59,7 +60,15 @@ dl + p { margin-top: 2.5mm; }
 
 .lead { font-size: 11pt; line-height: 1.4; font-weight: 600; }
 .standing h2 { margin-top: 5mm; border-top: 0; padding-top: 0; margin-bottom: 1.2mm; }
-.standing h3 { margin-top: 3.5mm; }
+.short { display: grid; grid-template-columns: 1fr 1fr; gap: 6mm; }
+ul.in-short, ul.tied-short { list-style: none; font-size: 8.2pt; line-height: 1.32; border-top: .6pt solid var(--line); }
+ul.in-short li, ul.tied-short li { padding: .5mm 0; border-bottom: .3pt solid var(--hair); break-inside: avoid; }
+ul.tied-short { columns: 2; column-gap: 6mm; }
+.tied-short + p { margin-top: 1mm; }
+.upkeep { columns: 2; column-gap: 6mm; margin-bottom: 2mm; }
+.upkeep > div { break-inside: avoid; }
+.upkeep ul { list-style: none; font-size: 8.2pt; line-height: 1.34; margin-bottom: 2mm; }
+.upkeep li { padding: .4mm 0; break-inside: avoid; border-top: .3pt solid var(--hair); }
 section.steps > h2 { margin-bottom: 0; }
 .step h3 { font-size: 11pt; margin-top: 4.5mm; }
 .balloon { display: inline-block; margin-right: 1.2mm; min-width: 7.4mm; height: 7.4mm; border: .9pt solid var(--line); border-radius: 4mm; text-align: center; line-height: 6.9mm; font-size: 9.4pt; background: #fff; }

@@ -20,6 +20,8 @@ export const findingsEn = {
   "leak.pump-not-running": "{title}: does not count, since the pump did not run all the time.",
   "leak.not-said": "{title}: does not count until rain, make-up and pump are said.",
   "check.could-not-be-taken": "{title}: could not be worked out, since {missing} could not be taken.",
+  "before-record": "{title}: before this record began.",
+  "word.before-record": "before this record began",
   "check.does-not-apply": "{title}: does not apply.",
   "check.limit-unknown": "{title}: no limit to compare with until this figure is known: {unknown}.",
   "check.one-of-them": "{title}: done.",

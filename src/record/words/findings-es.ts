@@ -23,6 +23,8 @@ export const findingsEs: Readonly<Record<FindingSentence, string>> = {
   "leak.pump-not-running": "{title}: no cuenta, porque la bomba no anduvo todo el tiempo.",
   "leak.not-said": "{title}: no cuenta hasta que se diga si hubo lluvia, reposición y bomba.",
   "check.could-not-be-taken": "{title}: no se pudo calcular, porque no se pudo tomar {missing}.",
+  "before-record": "{title}: antes de que empezara este registro.",
+  "word.before-record": "antes de que empezara este registro",
   "check.does-not-apply": "{title}: no corresponde.",
   "check.limit-unknown": "{title}: no hay límite con qué comparar hasta conocer este dato: {unknown}.",
   "check.one-of-them": "{title}: hecho.",

@@ -69,6 +69,7 @@ export const headingKeys = [
   "reading",
   "rules",
   "said-beside",
+  "seal-key",
   "section",
   "session",
   "set-until",
@@ -96,6 +97,13 @@ export const headingKeys = [
   "what",
   "when",
   "withheld",
+  "contents",
+  "built",
+  "buried",
+  "buried-none",
+  "buried-from",
+  "upkeep",
+  "released-pdf",
 ] as const;
 
 export type HeadingKey = (typeof headingKeys)[number];

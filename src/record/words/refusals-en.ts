@@ -1,10 +1,10 @@
-import type { RefusalCode } from "../../outcome/index.ts";
+import type { CheckingCode, RefusalCode } from "../../outcome/index.ts";
 
 /**
  * What is wrong and how to fix it, in English. `{…}` are figures of the refusal, besides `{place}`. A figure that is absent prints
  * nothing, blank before it included, so every sentence must read without it.
  */
-export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
+export const refusalsEn: Readonly<Record<Exclude<RefusalCode, CheckingCode>, string>> = {
   "reading-empty": "Nothing was typed. Type the reading with its unit, such as 3 1/2 in, or say why it could not be taken.",
   "reading-not-understood":
     "The text {found} cannot be read. Type a number and its unit and nothing else, such as 3 1/2 in, 12 mm or 1 h 30 min.",
@@ -81,6 +81,9 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
   "entry-unknown-version":
     "This job has not taken over the version that this entry needs of a tolerance sheet, kit card or setting. Ask the office to take it over, then send the entry again.",
   "entry-digest-differs": "This entry changed on its way: its content is not what the phone sealed. Send it again from the phone.",
+  "entry-answered": "This word by telephone has been answered already. Read the job again and see how.",
+  "entry-customer-word":
+    "The tolerance sheet lets this be accepted as built by the customer only. Enter what the customer said, word for word.",
   "entry-role": "Entries of this kind are made by somebody else in the company. Ask the office to enter it.",
   "entry-author":
     "This entry names a person for whom this phone may not speak. Let that person sign in, or enter it again under the name of a person on the crew.",
@@ -92,6 +95,34 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
     "What was sent cannot be read as a list of entries. Bring the program on the phone up to date and send again; the phone keeps them.",
   "batch-size": "Too much was sent at once. Send it in smaller lots; the phone keeps what waits.",
   "job-unknown": "The company has no such job. Look it up among the company's jobs and open it from there.",
+  "own-number-used":
+    "The number {number} already belongs to another of the company's jobs. Look that job up and go on with it, or give this one a number of its own.",
+  "site-unknown": "The company has no such site. Choose one from its sites, or enter the site anew.",
+  "table-unreadable":
+    "The file cannot be read as a table from its line {line} on. Save it once more from the spreadsheet as CSV, and look for a quotation mark that is never closed.",
+  "table-empty": "The file holds no line under its column names. Save the table with its first line of names and the jobs under it.",
+  "table-column-missing": "A column that is needed is missing from the file's first line: the {column}. Name it there.",
+  "table-column-twice": "The column {column} stands there twice, under one name or two. Leave one of the two out.",
+  "table-too-long":
+    "The table has more lines than the {most} that are taken at once. Split it and take one part after the other: nothing is doubled.",
+  "table-cell-long": "The column {place} is filled with more signs than the {most} that fit. Shorten it.",
+  "table-cell-signs": "The column {place} holds signs that are no text. Type it again, or save the file as CSV in UTF-8.",
+  "table-cells-more":
+    "The line has more cells than the file has columns. Put text that holds the separator between quotation marks, or let the spreadsheet save it.",
+  "table-number-missing": "The line has no own number, so the job cannot be told from others. Give it one.",
+  "table-number-twice": "An earlier line has the same own number, line {line}. Leave one of the two out, or put its number right.",
+  "table-title-missing": "The line opens a job and does not say what it is called. Fill in the title.",
+  "table-name-unknown":
+    "The company has nobody and nothing named {found} for the column {place}. Write the name as the company has it, or add it first.",
+  "table-lines-bad":
+    "Not every line of the table can be taken; the first that cannot is line {line}. Put such lines right in the file: all of it is taken, or nothing.",
+  "archive-unreadable": "The file is no archive of a job that this program reads. Take the archive out once more where the job is.",
+  "archive-part-missing": "The archive lacks the part {place} that its list names. Take it out once more where the job is.",
+  "archive-part-differs":
+    "The part {place} of the archive is not what its list says: it was changed or cut off. Take it out once more where the job is.",
+  "archive-part-unexpected": "The archive holds the part {place} that its list does not name. Take it out once more where the job is.",
+  "archive-job-differs":
+    "This company has that job already, and its ledger is another. Nothing was changed; compare the two before anything else.",
   "job-exists": "This job is already open. Go on with it, or open the new one as a job of its own.",
 
   "ledger-format": "The ledger or entry is in a format {found} that this program does not read. Use a newer version of the program.",
@@ -133,6 +164,11 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
   "photo-length-required":
     "The photo was sent without its size. Bring the program on the phone up to date and send it again; the phone keeps it.",
   "photo-length-differs": "The photo did not arrive whole. Send it again where the signal is better; the phone keeps it.",
+  "paper-type": "This file is not a PDF. Send the paper as a PDF, or take a picture of it.",
+  "paper-unknown": "This paper has not arrived. Send it once more.",
+  "others-link-ended":
+    "This link does not work: it was used, its days are over, it was withdrawn, or it has taken as many files as one link takes. Ask whoever sent it for a new one.",
+  "others-paper-missing": "There is no paper yet. Add a picture of it or a PDF.",
   "photo-unknown": "This photo has not arrived. Open the program on the phone that took it and let it send.",
   "photo-unreadable":
     "The photo's file cannot be opened as a picture. Send the camera's own file once more, or take it again while it can still be seen.",
@@ -141,6 +177,10 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
   "photo-too-many-pixels": "The photo has more than 60 million pixels. Take it again with the camera's ordinary setting.",
   "photo-not-read-yet": "The photo has arrived and waits to be read. Try again in a minute.",
 
+  "seal-key-missing":
+    "The office's server has no secret by which the company's key can be kept, so that nothing can be sealed. Whoever runs the server sets SEAL_SECRET.",
+  "seal-key-unreadable":
+    "The company's key was kept with another secret than the server has now. Whoever runs the server puts the former SEAL_SECRET back, or makes a new key.",
   "session-missing": "Nobody is signed in here. Open your link from the office; what the phone holds stays on it.",
   "session-ended": "This sign-in has ended. Ask the office for a new link; what the phone holds stays on it.",
   "link-unknown": "This link has been used, has ended or was never given. Ask the office for a new one.",
@@ -152,6 +192,9 @@ export const refusalsEn: Readonly<Record<RefusalCode, string>> = {
   "route-unknown": "There is nothing at this address. Look it over for a slip, or start from the program's first page.",
   "company-unknown": "There is no such company here. Open the link that the company's office gave.",
   "person-unknown": "This person is not in the company, or has left it. Choose another, or let the office add the person.",
+  "release-ended": "This link to a record has ended or was never given. Ask the company that built it for a new one.",
+  "release-company-edition":
+    "This is the company's own edition, with every name and position in it. Issue the customer's edition and release that one.",
   "record-unknown": "There is no such record yet. Issue it first, or choose another version.",
 
   "service-token":

@@ -1,7 +1,7 @@
-import type { RefusalCode } from "../../outcome/index.ts";
+import type { CheckingCode, RefusalCode } from "../../outcome/index.ts";
 
 /** The same in Spanish. */
-export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
+export const refusalsEs: Readonly<Record<Exclude<RefusalCode, CheckingCode>, string>> = {
   "reading-empty": "No hay nada escrito. Escriba la lectura con su unidad, por ejemplo 3 1/2 pulg, o diga por qué no se pudo tomar.",
   "reading-not-understood":
     "El texto {found} no se entiende. Escriba solo un número y su unidad, por ejemplo 3 1/2 pulg, 12 mm o 1 h 30 min.",
@@ -78,6 +78,9 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
     "Este trabajo no ha tomado la versión que esta entrada necesita de una hoja de tolerancias, ficha de pieza o ajuste. Pida a la oficina que la tome y mande la entrada otra vez.",
   "entry-digest-differs":
     "Esta entrada cambió en el camino: su contenido no es el que selló el teléfono. Mándela otra vez desde el teléfono.",
+  "entry-answered": "A esta palabra por teléfono ya se respondió. Lea otra vez el trabajo y vea cómo.",
+  "entry-customer-word":
+    "Según la hoja de tolerancias esto solo lo acepta el cliente como quedó. Anote lo que dijo el cliente, palabra por palabra.",
   "entry-role": "Las entradas de esta clase las hace otra persona de la empresa. Pida a la oficina que la anote.",
   "entry-author":
     "Esta entrada nombra a una persona por la que este teléfono no puede hablar. Que entre esa persona, o anótela otra vez a nombre de alguien de la cuadrilla.",
@@ -90,6 +93,34 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
     "Lo que se mandó no se puede leer como lista de entradas. Actualice el programa del teléfono y mande otra vez; el teléfono las guarda.",
   "batch-size": "Se mandó demasiado de una vez. Mándelo en tandas más chicas; el teléfono guarda lo que espera.",
   "job-unknown": "La empresa no tiene ese trabajo. Búsquelo entre los trabajos de la empresa y ábralo desde ahí.",
+  "own-number-used":
+    "El número {number} ya es de otro trabajo de la empresa. Busque ese trabajo y siga con él, o dele a este un número propio.",
+  "site-unknown": "La empresa no tiene ese sitio. Elija uno de sus sitios, o anote el sitio de nuevo.",
+  "table-unreadable":
+    "El archivo no se lee como tabla desde su línea {line}. Guárdelo otra vez como CSV desde la hoja de cálculo, y busque unas comillas que no se cierran.",
+  "table-empty":
+    "El archivo no tiene líneas bajo los nombres de sus columnas. Guarde la tabla con su primera línea de nombres y los trabajos debajo.",
+  "table-column-missing": "Falta una columna necesaria en la primera línea del archivo: {column} no está. Nómbrela allí.",
+  "table-column-twice": "La columna {column} está dos veces, con un nombre o con dos. Quite una de las dos.",
+  "table-too-long":
+    "La tabla tiene más líneas que las {most} que se toman de una vez. Divídala y tome una parte tras otra: nada se duplica.",
+  "table-cell-long": "La columna {place} tiene más signos que los {most} que caben. Acórtela.",
+  "table-cell-signs": "La columna {place} tiene signos que no son texto. Escríbala de nuevo, o guarde el archivo como CSV en UTF-8.",
+  "table-cells-more":
+    "La línea tiene más celdas que columnas tiene el archivo. Ponga entre comillas el texto que contiene el separador, o deje que la hoja de cálculo lo guarde.",
+  "table-number-missing": "La línea no tiene número propio, así que el trabajo no se distingue de otros. Dele uno.",
+  "table-number-twice": "Una línea anterior tiene el mismo número propio, la línea {line}. Quite una de las dos, o corrija su número.",
+  "table-title-missing": "La línea abre un trabajo y no dice cómo se llama. Escriba el título.",
+  "table-name-unknown":
+    "La empresa no tiene a nadie ni nada llamado {found} para la columna {place}. Escriba el nombre como lo tiene la empresa, o agréguelo antes.",
+  "table-lines-bad":
+    "No todas las líneas de la tabla se pueden tomar; la primera que no se puede es la línea {line}. Corríjalas en el archivo: se toma todo o nada.",
+  "archive-unreadable": "El archivo no es el de un trabajo que este programa lea. Sáquelo otra vez donde está el trabajo.",
+  "archive-part-missing": "Al archivo le falta la parte {place} que su lista nombra. Sáquelo otra vez donde está el trabajo.",
+  "archive-part-differs":
+    "La parte {place} del archivo no es lo que dice su lista: fue cambiada o cortada. Sáquelo otra vez donde está el trabajo.",
+  "archive-part-unexpected": "El archivo contiene la parte {place} que su lista no nombra. Sáquelo otra vez donde está el trabajo.",
+  "archive-job-differs": "Esta empresa ya tiene ese trabajo, y su libro es otro. No se cambió nada; compare los dos antes que nada.",
   "job-exists": "Este trabajo ya está abierto. Siga con él, o abra el nuevo como trabajo aparte.",
 
   "ledger-format": "El libro o la entrada está en un formato {found} que este programa no lee. Use una versión más nueva del programa.",
@@ -132,6 +163,11 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
     "Este archivo es un video, y el registro lleva fotos. Detenga el video donde se ve la cosa, guarde ese cuadro como foto y mande la foto.",
   "photo-length-required": "La foto se mandó sin su tamaño. Actualice el programa del teléfono y mándela otra vez; el teléfono la guarda.",
   "photo-length-differs": "La foto no llegó completa. Mándela otra vez donde haya mejor señal; el teléfono la guarda.",
+  "paper-type": "Este archivo no es un PDF. Mande el papel como PDF, o tómele una foto.",
+  "paper-unknown": "Este papel no ha llegado. Mándelo otra vez.",
+  "others-link-ended":
+    "Este enlace no sirve: ya se usó, se acabaron sus días, se retiró, o ya recibió tantos archivos como recibe un enlace. Pida uno nuevo a quien lo mandó.",
+  "others-paper-missing": "Todavía no hay papel. Agregue una foto o un PDF.",
   "photo-unknown": "Esta foto no ha llegado. Abra el programa en el teléfono que la tomó y deje que la mande.",
   "photo-unreadable":
     "El archivo de la foto no se abre como imagen. Mande otra vez el archivo propio de la cámara, o tómela de nuevo mientras todavía se pueda ver.",
@@ -140,6 +176,10 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
   "photo-too-many-pixels": "La foto tiene más de 60 millones de píxeles. Tómela otra vez con el ajuste normal de la cámara.",
   "photo-not-read-yet": "La foto ya llegó y espera a que se lea. Pruebe otra vez en un minuto.",
 
+  "seal-key-missing":
+    "El servidor de la oficina no tiene un secreto con el que guardar la clave de la empresa, así que no se puede sellar nada. Quien opera el servidor define SEAL_SECRET.",
+  "seal-key-unreadable":
+    "La clave de la empresa se guardó con otro secreto que el que el servidor tiene ahora. Quien opera el servidor repone el SEAL_SECRET anterior o hace una clave nueva.",
   "session-missing": "Aquí no ha entrado nadie. Abra su enlace de la oficina; lo que tiene el teléfono se queda en él.",
   "session-ended": "Esta sesión ya terminó. Pida a la oficina un enlace nuevo; lo que tiene el teléfono se queda en él.",
   "link-unknown": "Este enlace ya se usó, ya terminó o nunca se dio. Pida uno nuevo a la oficina.",
@@ -150,6 +190,9 @@ export const refusalsEs: Readonly<Record<RefusalCode, string>> = {
   "route-unknown": "En esta dirección no hay nada. Revise cómo está escrita, o empiece desde la primera página del programa.",
   "company-unknown": "Aquí no hay esa empresa. Abra el enlace que le dio la oficina de la empresa.",
   "person-unknown": "Esta persona no está en la empresa, o ya salió de ella. Elija a otra, o que la oficina la agregue.",
+  "release-ended": "Este enlace a un registro ya terminó o nunca se dio. Pida uno nuevo a la empresa que lo construyó.",
+  "release-company-edition":
+    "Esta es la edición de la empresa, con todos los nombres y posiciones. Emita la edición del cliente y entregue esa.",
   "record-unknown": "Todavía no hay ese registro. Emítalo primero, o elija otra versión.",
 
   "service-token":

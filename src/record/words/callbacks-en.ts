@@ -1,0 +1,33 @@
+/** Sentences of callbacks, in English. */
+export const callbacksEn = {
+  "symptom-water low": "The water is low",
+  "symptom-water bill": "The water bill is high",
+  "symptom-wet ground": "The ground is wet",
+  "symptom-no flow": "No water comes, or little",
+  "symptom-noise": "It makes a noise",
+  "symptom-breaker or ground fault trips": "The breaker or the ground fault trips",
+  "symptom-edge or lid sunk": "An edge or the lid has sunk",
+  "symptom-splash": "It splashes",
+  "symptom-frozen": "It has frozen",
+  "symptom-foam or smell": "It foams or smells",
+  "symptom-damage by others": "Somebody else damaged it",
+  "caution-electrician":
+    "What trips is a licensed electrician's matter: it stays off until that person has looked. Power off before a hand goes in, every time. Local code and a licensed person decide.",
+  "caution-power": "Power off before a hand goes in, every time. Local code and a licensed person decide.",
+  "room-left": "{room} of room to its limit of {limit}",
+  "room-doubt": "{room} of room to its limit of {limit}, and its doubt is more than that",
+  "room-none": "beyond its limit of {limit} by {room}",
+  "room-none-doubt": "beyond its limit of {limit} by {room}, which is less than its doubt",
+  "lies-under": "It lies under what was covered by: {act}",
+  "lies-tied": "{name}: {ties}",
+  "lies-tie": "{distance} from {mark}",
+  "lies-deep": "{name}: {ties}; {depth} deep",
+  "closed-confirmed": "Confirmed cause: {cause}",
+  "closed-supposed": "Supposed and not confirmed: {cause}",
+  "closed-part": "Part: {part}",
+  "borne-company": "borne by the company",
+  "borne-maker": "borne by the maker",
+  "borne-customer": "borne by the customer",
+  "borne-others": "borne by others",
+} as const;
+export type CallbackText = keyof typeof callbacksEn;
