@@ -78,6 +78,16 @@ function choice(what: Whats["answered"], item: Item): Outcome<void> {
   return item.choices?.some((c) => c.id === what.choice) ? fine : refuse("entry-unknown-item", "what/choice", { item: what.choice });
 }
 
+/** Of what the customer lives with, only he accepts it as built. */
+function conceded(state: JobState, sheet: ToleranceSheet, what: Whats["concession"]): Outcome<void> {
+  const { item, check } = what.about;
+  const asks = [...sheet.items, ...sheet.checks].some(
+    ({ id, customerAccepts }) => customerAccepts === true && (id === item || id === check),
+  );
+  const hisWord = !asks || (what.customerSaid ?? "").trim() !== "";
+  return all([aboutOne(state, sheet, what), hisWord ? fine : refuse("entry-customer-word", "what/customerSaid", {})]);
+}
+
 const aboutOne = (state: JobState, sheet: ToleranceSheet, what: { readonly about: About }): Outcome<void> =>
   about(state, sheet, what.about, "what/about");
 const aboutSome = (state: JobState, sheet: ToleranceSheet, list: readonly About[], place: string): Outcome<void> =>
@@ -109,7 +119,7 @@ const judges: Judges = {
   "rework-asked": aboutOne,
   reworked: aboutOne,
   "departure-agreed": aboutOne,
-  concession: aboutOne,
+  concession: conceded,
   "looked-again": aboutOne,
   "left-to-do": (state, sheet, what) => (what.about ? leftAbout(state, sheet, what.about) : fine),
   "covering-announced": ofCovering,

@@ -9,8 +9,8 @@ import { factsOf, type JobState } from "./state.ts";
 function coveredState(state: JobState, covering: string, clearNow: boolean): CoveredState | undefined {
   const covered = coveredOf(state, covering);
   if (covered === undefined) return undefined;
-  const { fact, at, noLaterThan } = covered;
-  if (noLaterThan) return { entry: fact.id, at, noLaterThan, laterDoubted: false };
+  const { fact, at, noLaterThan, beforeRecord } = covered;
+  if (noLaterThan) return { entry: fact.id, at, noLaterThan, laterDoubted: false, ...(beforeRecord && { beforeRecord }) };
   const { shown, lines } = whatOf(fact, "covered");
   return { entry: fact.id, at, noLaterThan, shown, shownLines: lines, laterDoubted: shown !== "not yet" && !clearNow };
 }

@@ -1,3 +1,4 @@
+import { coveredBefore } from "./before-record.ts";
 import { happenedAt, type Live } from "./live.ts";
 import { oncePer } from "./once-per.ts";
 import { entersItem } from "./series.ts";
@@ -8,6 +9,8 @@ export interface Covered extends Moment {
   readonly fact: Live;
   /** Nobody said so: it follows from an entry of something that needs it hidden, and happened no later than that. */
   readonly noLaterThan: boolean;
+  /** It had happened before the record began; nothing was shown and nothing is judged. */
+  readonly beforeRecord?: true;
 }
 
 /** An entry made at the work. What was received otherwise is entered whenever the office files it, and proves no order. */
@@ -27,6 +30,9 @@ const happened = oncePer((state: JobState, covering: string): Covered | undefine
   const since = lastOpened(state, covering);
   const said = factsOf(state, "covered").find((f) => f.what.covering === covering && f.position > since);
   if (said) return { fact: said, position: said.position, at: happenedAt(said), noLaterThan: false };
+  const before = coveredBefore(state, covering);
+  if (before && before.position > since)
+    return { fact: before, position: before.position, at: before.at, noLaterThan: true, beforeRecord: true };
   const afterwards = new Set(state.sheet?.items.filter((item) => item.needsHidden === covering).map((item) => item.id));
   const first = state.facts.find(
     (f) => f.standing === "counts" && f.position > since && tellsOrder(f) && afterwards.has(String(f.what.item)),

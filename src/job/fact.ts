@@ -33,6 +33,7 @@ export const factKinds = [
   "rework-asked",
   "reworked",
   "go-ahead",
+  "go-ahead-denied",
   "departure-agreed",
   "concession",
   "left-to-do",
@@ -48,10 +49,27 @@ export const factKinds = [
   "callback-opened",
   "callback-closed",
   "service-done",
+  "delivered-unsigned",
+  "in-use",
+  "cover-started",
+  "part-kept",
+  "part-replaced",
+  "part-registered",
+  "new-owner",
   "opened-late",
+  "particulars-set",
+  "site-taken-over",
   "rules-moved",
 ] as const;
 export type FactKind = (typeof factKinds)[number];
+
+/** Who bears the cost of a callback. */
+export const borneBy = ["company", "maker", "customer", "others"] as const;
+export type BorneBy = (typeof borneBy)[number];
+
+/** How an authority's inspection stands, as somebody told it; the program judges none. */
+export const inspectionStates = ["not required here", "applied", "due", "passed", "failed"] as const;
+export type InspectionState = (typeof inspectionStates)[number];
 
 export type Role = "crew" | "office" | "company owner";
 
@@ -95,7 +113,19 @@ export interface Entry {
 
 /** The `what` of each kind that findings and clearance read. Names, contacts and signatures stand in `who`, fixes in `where`. */
 export interface Whats {
-  "job-opened": { title: string; ownNumber?: string; zone: string; language: "en" | "es"; units: "inch" | "metric"; late?: boolean };
+  /** Address, customer, contact on site and receiver of the record stand in `who`. `site`, `crew`: ids. */
+  "job-opened": {
+    title: string;
+    ownNumber?: string;
+    order?: string;
+    invoice?: string;
+    site?: string;
+    crew?: readonly string[];
+    zone: string;
+    language: "en" | "es";
+    units: "inch" | "metric";
+    late?: boolean;
+  };
   "version-taken-over": { thing: "sheet" | "kit card" | "settings"; name: string; number: number; digest: string };
   "design-set": { figures?: Readonly<Record<string, Typed | "unknown">>; switches?: Readonly<Record<string, boolean>>; reason?: string };
   /** `description`: what it is, in words: 'joint group behind the basin'. */
@@ -141,8 +171,16 @@ export interface Whats {
   "paper-added": { title: string; paper: string; photo?: string };
   "visit-begun": { note?: string };
   "visit-ended": { staysOpen?: string; note?: string };
-  "done-by-others": { what: string; step?: string };
-  "inspected-by-authority": { what: string; state: "not required here" | "applied" | "due" | "passed" | "failed"; number?: string };
+  /** Whoever did it stands in `who`. `photo`: his paper, a picture; `paper`: SHA-256 of his paper, a PDF. `link`: entered by its use. */
+  "done-by-others": { what: string; step?: string; photo?: string; paper?: string; link?: string };
+  /** Who says so, the authority or whoever asked it, stands in `who`. `day`: applied, due or inspected on. `photo`: its tag or paper. */
+  "inspected-by-authority": {
+    what: string;
+    state: InspectionState;
+    number?: string;
+    day?: string;
+    photo?: string;
+  };
   "received-otherwise": { item: string; tag?: string; photo: string; bytes: number; type: string; how: string; when?: string };
   /** The site's place stands in `where`; `reaches`: how far from there the site goes, micrometres. */
   "site-located": { how: string; reaches?: number };
@@ -164,23 +202,74 @@ export interface Whats {
   reworked: { about: About; done: string; minutes: number };
   /** By telephone: whose word stands in `who`; the office confirms with an entry that names the first. */
   "go-ahead": { covering: string; reason: string; role: Role; about?: readonly About[]; confirms?: string };
+  /** The office was asked after a go-ahead by telephone, and nobody had given it. `goAhead`: its entry. */
+  "go-ahead-denied": { goAhead: string; reason: string };
   "departure-agreed": { about: About; lower?: number; upper?: number; reason: string };
-  concession: { about: About; extent: string; reason: string };
+  /** `customerSaid`: the customer's word, where the tolerance sheet asks for it; his name stands in `who`. */
+  concession: { about: About; extent: string; reason: string; customerSaid?: string };
   "left-to-do": { text: string; by: string; about?: About };
   "left-to-do-done": { entry: EntryReference; note?: string };
   "looked-again": { about: About; note?: string };
   /** `regions`: millionths of the upright picture's width and height. */
   "region-blurred": { photo: string; rendition: string; regions?: readonly Region[]; reason: string };
   "body-withheld": { entry: EntryReference; parts: readonly string[]; reason: string };
-  signed: { relation: string; language: string; textDigest?: string };
+  /** `text`: what was shown, word for word, in `language`; `textDigest`: SHA-256 of its UTF-8 bytes. */
+  signed: { relation: string; language: string; textDigest?: string; text?: string };
   declined: { objection: string };
   "not-reached": { how: string };
-  "record-issued": { version: number; head: { number: number; hash: string }; modelDigest: string; edition: string };
+  "record-issued": {
+    version: number;
+    head: { number: number; hash: string };
+    modelDigest: string;
+    edition: string;
+    /** SHA-256 of the seal, and the thumbprint of the key that made it; absent before records were sealed. */
+    seal?: string;
+    key?: string;
+  };
   "record-released": { version: number; to: string };
-  "callback-opened": { symptom: string };
-  "callback-closed": { cause: string };
-  "service-done": { service: string; date: string };
-  "opened-late": { reason: string };
+  /** `said`: in the customer's own words. A planned return visit is none: it is a service. */
+  "callback-opened": { symptom: string; said?: string; day?: string };
+  /** `cause`: as confirmed, or as supposed where `confirmed` is false. Money in hundredths of the company's currency. */
+  "callback-closed": {
+    cause: string;
+    callback?: string;
+    confirmed?: boolean;
+    supposed?: string;
+    part?: string;
+    borneBy?: BorneBy;
+    minutes?: number;
+    travelMinutes?: number;
+    partsCost?: number;
+    recovered?: number;
+  };
+  "service-done": { service: string; date: string; note?: string };
+  /** Handed over without a signature. `day`: 'YYYY-MM-DD', as all days below. */
+  "delivered-unsigned": {
+    how: string;
+    day: string;
+    to: string;
+    because: "not reached" | "declined" | "vacant";
+    objection?: string;
+    language?: string;
+    text?: string;
+    textDigest?: string;
+  };
+  /** The customer has the installation in use. */
+  "in-use": { since: string; how: string };
+  /** A start of cover that no step of the work shows. Without a part: of the whole job. */
+  "cover-started": { rule: "invoice paid" | "date of sale"; day: string; part?: string; paper?: string };
+  /** An old part that stays in the installation. */
+  "part-kept": { part: string; why: string };
+  "part-replaced": { part: string; day: string; why: "under warranty" | "sold"; serial?: string; callback?: string };
+  "part-registered": { part: string; day: string; number?: string };
+  /** The house has a new owner, whose name stands in `who`. */
+  "new-owner": { day: string };
+  /** `steps` and `coverings`: those that had been done before the record began. */
+  "opened-late": { reason: string; steps?: readonly string[]; coverings?: readonly string[] };
+  /** What changed of a job's particulars since it was opened; each lies over what was said before. Contacts stand in `who`. */
+  "particulars-set": { title?: string; order?: string; invoice?: string; crew?: readonly string[]; reason?: string };
+  /** The site that the job shares with others, as the company's ledger has it at `number`. Its address stands in `who`. */
+  "site-taken-over": { site: string; number: number; heightMark?: string; tieMarks?: readonly string[] };
   "rules-moved": { from: number; to: number; changed: readonly string[] };
 }
 

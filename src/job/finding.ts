@@ -144,6 +144,8 @@ export interface CoveredState {
   readonly at: number;
   /** Nobody said covered: it follows from an entry that needs it hidden. */
   readonly noLaterThan: boolean;
+  /** It had happened before the record began. */
+  readonly beforeRecord?: true;
   /** What the phone showed. */
   readonly shown?: "clear" | "on word" | "not yet";
   /** Lines that the phone showed as holding. */

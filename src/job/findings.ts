@@ -1,3 +1,4 @@
+import { withoutWhatCameBefore } from "./before-record.ts";
 import { checkFinding } from "./check-finding.ts";
 import type { About } from "./fact.ts";
 import { type Finding, message } from "./finding.ts";
@@ -80,5 +81,6 @@ export function findings(state: JobState): readonly Finding[] {
     .flatMap(({ instance, finding }) => (isIdle(sheet, [instance.item.id], chosen) ? idleFinding(finding) : [finding]));
   const stepOrder = new Map(sheet.steps.map((step, i) => [step.id, i]));
   const place = (finding: Finding): number => stepOrder.get(finding.step) ?? sheet.steps.length;
-  return [...shortTagSets(state, sheet), ...ofItems, ...checks.map((c) => c.finding)].sort((a, b) => place(a) - place(b));
+  const all = [...shortTagSets(state, sheet), ...ofItems, ...checks.map((c) => c.finding)].sort((a, b) => place(a) - place(b));
+  return withoutWhatCameBefore(state, sheet, all);
 }

@@ -41,9 +41,9 @@ function missingOf(state: JobState, sheet: ToleranceSheet, found: readonly Findi
   return linesOf(sheet, missing, now).filter((line) => !isNamed(line.about, line.step));
 }
 
-/** The customer signed, declined, or was not reached: one of them is entered, or it is missing. */
+/** The customer signed, declined, was not reached, or it was delivered without a signature: one of them is entered, or it is missing. */
 function signatureMissing(state: JobState, sheet: ToleranceSheet): readonly Line[] {
-  const said = [...factsOf(state, "signed"), ...factsOf(state, "declined"), ...factsOf(state, "not-reached")];
+  const said = (["signed", "declined", "not-reached", "delivered-unsigned"] as const).flatMap((kind) => factsOf(state, kind));
   const step = sheet.steps.find(({ signed }) => signed)?.id ?? "";
   const isNamed = leftToDo(state).some((left) => !left.done && left.about?.step === step);
   return said.length > 0 || isNamed

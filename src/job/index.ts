@@ -1,6 +1,16 @@
+export {
+  type AboutToBeBuried,
+  aboutToBeBuried,
+  type BuriedKind,
+  type BuriedLine,
+  buriedKinds,
+  isToDecide,
+} from "./about-to-be-buried.ts";
 export { admit } from "./admit.ts";
 export * from "./ahead/index.ts";
 export { asTyped } from "./as-typed.ts";
+export { isBeforeRecord } from "./before-record.ts";
+export * from "./callbacks/index.ts";
 export { clearance, clearances } from "./clearance.ts";
 export { standingOf } from "./clears.ts";
 export * from "./design/index.ts";
@@ -14,7 +24,9 @@ export { askedItems, designFor, isEntered } from "./instances.ts";
 export { type Live, ofItsJob, whatOf } from "./live.ts";
 export { askedOf } from "./measured.ts";
 export { type MomentFound, momentOf } from "./moments.ts";
+export { jobWho, siteMarks } from "./particulars.ts";
 export * from "./picture-facts/index.ts";
+export { type ReworkAsked, reworkAsked, reworkAskedOf } from "./rework-asked.ts";
 export { RULES } from "./rules.ts";
 export type { Instance } from "./series.ts";
 export * from "./sheet.ts";
@@ -23,5 +35,7 @@ export { usualUncertainty } from "./sheet-limits.ts";
 export { readSheet } from "./sheet-reading.ts";
 export { type SiteMark, type SitePlaced, sitePlaced } from "./site-placed.ts";
 export { designAt, factsOf, type JobLedger, type JobState, jobState, type Tag } from "./state.ts";
+export * from "./table/index.ts";
 export type { TiedThing, TieTaken } from "./tied-things.ts";
+export { type PhoneVisit, phoneVisits, recordBeforeMove, withCorrections } from "./visits.ts";
 export { type Writer, writers } from "./writers.ts";

@@ -77,6 +77,9 @@ export const ofItsJob: ReadonlySet<string> = new Set<FactKind>([
   "record-issued",
   "record-released",
   "rules-moved",
+  "opened-late",
+  "particulars-set",
+  "site-taken-over",
 ]);
 
 const isRecord = (value: Json | undefined): value is What => typeof value === "object" && value !== null && !Array.isArray(value);

@@ -46,7 +46,9 @@ function departure(state: JobState, subject: Subject): Passage | undefined {
 /** A go-ahead covers what was open when it was given: everything that holds, or what it names. The office's own is confirmed. */
 function goAhead(state: JobState, { holds, names, newest }: Subject): Passage | undefined {
   const all = factsOf(state, "go-ahead");
+  const denied = new Set(factsOf(state, "go-ahead-denied").map(({ what }) => what.goAhead));
   const given = all
+    .filter(({ id }) => !denied.has(id))
     .filter(({ what, position }) => what.confirms === undefined && position > newest && (holds === undefined || what.covering === holds))
     .filter(({ what }) => (what.about === undefined ? holds !== undefined : what.about.some(names)))
     .at(-1);

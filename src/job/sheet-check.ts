@@ -14,6 +14,8 @@ export interface Weighted {
   readonly holds?: string;
   readonly switches?: { readonly on?: readonly string[]; readonly off?: readonly string[] };
   readonly source?: Source;
+  /** Only the customer can accept it as built when it is not as asked: he lives with it. */
+  readonly customerAccepts?: boolean;
 }
 
 export const checkFunctions = [

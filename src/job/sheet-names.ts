@@ -87,6 +87,24 @@ function oneOfFaults(miss: Miss, one: OneOf): readonly Refusal[] {
   return [...miss(place, [one.step], "steps"), ...miss(place, [one.holds], "coverings"), ...miss(place, items, "items")];
 }
 
+/** Each symptom once, and each look at one check or one item. */
+function callbackFaults(miss: Miss, sheet: ToleranceSheet): readonly Refusal[] {
+  const checks = new Set(sheet.checks.map(({ id }) => id));
+  return (sheet.callbacks ?? []).flatMap(({ symptom, cautions, look }, index, all) => {
+    const place = `sheet/callbacks/${symptom}`;
+    const isTwice = all.findIndex((other) => other.symptom === symptom) < index;
+    return [
+      ...(isTwice ? [refuse("sheet-duplicate-name", place, { name: symptom }).refusal] : []),
+      ...miss(`${place}/cautions`, cautions, "cautions"),
+      ...look.flatMap(({ check, item }) => {
+        if ((check === undefined) === (item === undefined)) return [unknown(`${place}/look`, check ?? "")];
+        if (check !== undefined) return checks.has(check) ? [] : [unknown(`${place}/look`, check)];
+        return miss(`${place}/look`, [item], "items");
+      }),
+    ];
+  });
+}
+
 /** Names that a sheet uses and does not define, and names defined twice. */
 export function nameFaults(sheet: ToleranceSheet): readonly Refusal[] {
   const known = listsOf(sheet);
@@ -113,6 +131,7 @@ export function nameFaults(sheet: ToleranceSheet): readonly Refusal[] {
     ...sheet.steps.flatMap((step) => miss(`sheet/steps/${step.id}`, step.cautions, "cautions")),
     ...sheet.coverings.flatMap((covering) => miss(`sheet/coverings/${covering.id}`, covering.cautions, "cautions")),
     ...sheet.oneOf.flatMap((one) => oneOfFaults(miss, one)),
+    ...callbackFaults(miss, sheet),
     ...(sheet.beforehand ?? []).flatMap((due) => miss(`sheet/beforehand/${due.id}`, due.steps, "steps")),
   ];
 }

@@ -15,6 +15,7 @@ import {
   limitFunctions,
   nightMatters,
   passedBefore,
+  symptoms,
 } from "./sheet.ts";
 
 const words = objectOf({ en: text, "es?": text });
@@ -25,6 +26,7 @@ const weighted = {
   "holds?": text,
   "switches?": objectOf({ "on?": texts, "off?": texts }),
   "source?": text,
+  "customerAccepts?": yesNo,
 };
 const limit = eitherOf(
   integer,
@@ -138,6 +140,14 @@ export const sheetShape: Shape = objectOf({
       "asks?": among("electrician"),
       "shows?": among(...checkShows),
       "reason?": words,
+    }),
+  ),
+  "callbacks?": listOf(
+    objectOf({
+      symptom: among(...symptoms),
+      cautions: texts,
+      ask: listOf(words),
+      look: listOf(objectOf({ "check?": text, "item?": text, why: words })),
     }),
   ),
 });

@@ -2,9 +2,11 @@ import type { SetOutPlace } from "../geometry/index.ts";
 import type { CementTableName } from "../plumbing/index.ts";
 import type { QuantityKind } from "../units/index.ts";
 import { oncePer } from "./once-per.ts";
+import type { CallbackAsked } from "./sheet-callbacks.ts";
 import type { Check, Weighted } from "./sheet-check.ts";
 import type { Words } from "./words.ts";
 
+export * from "./sheet-callbacks.ts";
 export * from "./sheet-check.ts";
 export type { Words } from "./words.ts";
 
@@ -33,6 +35,8 @@ export interface ToleranceSheet {
   readonly items: readonly Item[];
   readonly oneOf: readonly OneOf[];
   readonly checks: readonly Check[];
+  /** What to look at first when a customer calls about something, by the symptom. */
+  readonly callbacks?: readonly CallbackAsked[];
 }
 
 /** Something that the design says yes or no to, such as a make-up valve. */

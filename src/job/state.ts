@@ -180,6 +180,16 @@ function tagsOf(facts: readonly Live[], sheet: ToleranceSheet | undefined): read
   return [...tags.values()];
 }
 
+/** What the office changed of the particulars since the job was opened, the newest over the older ones. */
+const changedSince = (facts: readonly Live[]): Partial<Whats["job-opened"]> =>
+  Object.assign(
+    {},
+    ...counting(facts, "particulars-set").map((fact) => {
+      const { reason: _, ...changed } = whatOf(fact, "particulars-set");
+      return changed;
+    }),
+  ) as Partial<Whats["job-opened"]>;
+
 /** State from a ledger. Total: an unknown kind, an unknown version or a withheld body takes nothing else with it. */
 export function jobState(ledger: JobLedger): JobState {
   const facts = liveFacts(ledger.entries);
@@ -191,7 +201,7 @@ export function jobState(ledger: JobLedger): JobState {
   return {
     ledger,
     ...indexed(facts),
-    ...(opened ? { opened: whatOf(opened, "job-opened") } : {}),
+    ...(opened ? { opened: { ...whatOf(opened, "job-opened"), ...changedSince(facts) } } : {}),
     ...taken,
     tags: tagsOf(facts, taken.sheet),
     setUps: new Map(setUps),

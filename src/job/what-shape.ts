@@ -1,5 +1,5 @@
 import type { Json } from "../ledger/index.ts";
-import type { FactKind } from "./fact.ts";
+import { type FactKind, inspectionStates } from "./fact.ts";
 import { among, anyText, eitherOf, finite, integer, listOf, objectOf, recordOf, type Shape, yesNo } from "./shape.ts";
 
 const saying = (fields: Parameters<typeof objectOf>[0]): Shape => objectOf(fields, "kept");
@@ -24,7 +24,19 @@ const movedEntry = saying({
  * also meets corrected words, entries moved in from another job, and what a newer program wrote.
  */
 const shapes: Partial<Readonly<Record<FactKind, Shape>>> = {
-  "job-opened": saying({ title: anyText, zone: anyText, language: among("en", "es"), units: among("inch", "metric") }),
+  "job-opened": saying({
+    title: anyText,
+    zone: anyText,
+    language: among("en", "es"),
+    units: among("inch", "metric"),
+    "order?": anyText,
+    "invoice?": anyText,
+    "site?": anyText,
+    "crew?": listOf(anyText),
+  }),
+  "opened-late": saying({ reason: anyText, "steps?": listOf(anyText), "coverings?": listOf(anyText) }),
+  "particulars-set": saying({ "title?": anyText, "order?": anyText, "invoice?": anyText, "crew?": listOf(anyText) }),
+  "site-taken-over": saying({ site: anyText, "heightMark?": anyText, "tieMarks?": listOf(anyText) }),
   "version-taken-over": saying({ thing: among("sheet", "kit card", "settings"), name: anyText, number: finite, digest: anyText }),
   "design-set": saying({ "figures?": recordOf(eitherOf(typed, among("unknown"))), "switches?": recordOf(yesNo) }),
   "tag-named": saying({ set: anyText, tag: anyText, hiddenBy: anyText, "description?": anyText }),
@@ -50,6 +62,14 @@ const shapes: Partial<Readonly<Record<FactKind, Shape>>> = {
   "does-not-apply": saying({ ...said, role }),
   "could-not-be-taken": saying(said),
   "received-otherwise": saying({ item: anyText, "tag?": anyText, photo: anyText }),
+  "done-by-others": saying({ what: anyText, "step?": anyText, "photo?": anyText, "paper?": anyText }),
+  "inspected-by-authority": saying({
+    what: anyText,
+    state: among(...inspectionStates),
+    "number?": anyText,
+    "day?": anyText,
+    "photo?": anyText,
+  }),
   "site-located": saying({ how: anyText, "reaches?": integer }),
   corrected: saying({ entry: reference, "withdrawn?": yesNo, "replace?": recordOf(() => []) }),
   "moved-out": saying({ entries: listOf(reference) }),
@@ -62,9 +82,40 @@ const shapes: Partial<Readonly<Record<FactKind, Shape>>> = {
   "looked-again": saying({ about }),
   "go-ahead": saying({ ...covering, role, "about?": listOf(about), "confirms?": anyText }),
   "departure-agreed": saying({ about, "lower?": integer, "upper?": integer }),
-  concession: saying({ about }),
+  "go-ahead-denied": saying({ goAhead: anyText, reason: anyText }),
+  concession: saying({ about, "customerSaid?": anyText }),
   "left-to-do": saying({ text: anyText, by: anyText, "about?": aboutOrStep }),
   "left-to-do-done": saying({ entry: reference }),
+  signed: saying({ relation: anyText, "textDigest?": anyText, "text?": anyText }),
+  declined: saying({ objection: anyText }),
+  "not-reached": saying({ how: anyText }),
+  "callback-opened": saying({ symptom: anyText, "said?": anyText, "day?": anyText }),
+  "callback-closed": saying({
+    cause: anyText,
+    "callback?": anyText,
+    "confirmed?": yesNo,
+    "supposed?": anyText,
+    "part?": anyText,
+    "borneBy?": anyText,
+    "minutes?": finite,
+    "travelMinutes?": finite,
+    "partsCost?": finite,
+    "recovered?": finite,
+  }),
+  "service-done": saying({ service: anyText, date: anyText }),
+  "delivered-unsigned": saying({
+    how: anyText,
+    day: anyText,
+    to: anyText,
+    because: among("not reached", "declined", "vacant"),
+    "objection?": anyText,
+  }),
+  "in-use": saying({ since: anyText, how: anyText }),
+  "cover-started": saying({ rule: among("invoice paid", "date of sale"), day: anyText, "part?": anyText }),
+  "part-kept": saying({ part: anyText, why: anyText }),
+  "part-replaced": saying({ part: anyText, day: anyText, why: among("under warranty", "sold"), "serial?": anyText }),
+  "part-registered": saying({ part: anyText, day: anyText, "number?": anyText }),
+  "new-owner": saying({ day: anyText }),
 };
 
 /** Whether the core can read what a fact of this kind says. A kind that it does not know says what it likes. */

@@ -1,3 +1,30 @@
+/** What checking a record refuses or finds: their sentences come with the page that checks, not with every phone. */
+export const checkingCodes = [
+  "pdf-not-read",
+  "seal-missing",
+  "seal-not-understood",
+  "seal-signature",
+  "seal-company",
+  "seal-key-retired",
+  "seal-file-missing",
+  "seal-file-changed",
+  "seal-file-not-json",
+  "seal-file-unexpected",
+  "seal-differs",
+  "seal-text-not-shown",
+  "seal-pages",
+  "seal-page-words",
+  "seal-picture-missing",
+  "seal-picture-unknown",
+  "seal-finding",
+  "seal-not-judged",
+  "rules-unknown",
+  "rules-differ",
+  "key-list-shape",
+] as const;
+
+export type CheckingCode = (typeof checkingCodes)[number];
+
 /**
  * The closed list of refusal codes. A code is added here first; the dictionaries in `src/record` must then hold its
  * sentence (what is wrong and how to fix it) in every language, which a test checks.
@@ -54,6 +81,8 @@ export const refusalCodes = [
   "entry-unknown-version",
   "entry-digest-differs",
   "entry-role",
+  "entry-customer-word",
+  "entry-answered",
   "entry-author",
   "entry-clock",
   "entry-not-applicable",
@@ -62,6 +91,27 @@ export const refusalCodes = [
   "batch-size",
   "job-unknown",
   "job-exists",
+  "own-number-used",
+  "site-unknown",
+  // tables and archives of jobs
+  "table-unreadable",
+  "table-empty",
+  "table-column-missing",
+  "table-column-twice",
+  "table-too-long",
+  "table-cell-long",
+  "table-cell-signs",
+  "table-cells-more",
+  "table-number-missing",
+  "table-number-twice",
+  "table-title-missing",
+  "table-name-unknown",
+  "table-lines-bad",
+  "archive-unreadable",
+  "archive-part-missing",
+  "archive-part-differs",
+  "archive-part-unexpected",
+  "archive-job-differs",
   // ledger
   "ledger-format",
   "ledger-number",
@@ -89,10 +139,18 @@ export const refusalCodes = [
   "photo-length-required",
   "photo-length-differs",
   "photo-unknown",
+  "paper-type",
+  "paper-unknown",
+  "others-link-ended",
+  "others-paper-missing",
   "photo-unreadable",
   "photo-not-whole",
   "photo-too-many-pixels",
   "photo-not-read-yet",
+  // sealed records
+  ...checkingCodes,
+  "seal-key-missing",
+  "seal-key-unreadable",
   // doors
   "session-missing",
   "session-ended",
@@ -105,6 +163,8 @@ export const refusalCodes = [
   "company-unknown",
   "person-unknown",
   "record-unknown",
+  "release-ended",
+  "release-company-edition",
   // services
   "service-token",
   "store-unavailable",

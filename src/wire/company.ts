@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { warrantySettings } from "./after-work.ts";
 import { head } from "./entry.ts";
 import { count, hex64, id, instant, json, language, role, text, units, zone } from "./primitives.ts";
 
@@ -41,8 +42,8 @@ export type People = z.infer<typeof people>;
 export const link = z.object({ link: z.string() });
 
 /**
- * The company's settings. Warranty terms, telephone, paper and the rest belong to who reads them (`src/record`); here
- * only their form is known.
+ * The company's settings. Telephone, paper and the rest belong to who reads them (`src/record`); here only their form is
+ * known.
  */
 export const settings = z.catchall(
   z.object({
@@ -52,6 +53,7 @@ export const settings = z.catchall(
     language,
     /** By the screens' own name of a word; a sentence keeps the figures in braces that it has. */
     words: z.optional(z.record(text(64), z.strictObject({ en: z.optional(text(400)), es: z.optional(text(400)) }))),
+    warranty: z.optional(warrantySettings),
   }),
   json,
 );

@@ -72,6 +72,23 @@ export type Move = z.infer<typeof move>;
 export const moved = z.object({ out: count, in: count });
 export type Moved = z.infer<typeof moved>;
 
+/** Pictures, readings or whole visits by the ids of their entries, to the job that they belong to. `id`: of the one who asks, so that asked twice it is one move. */
+export const moveToJob = z.strictObject({
+  to: id,
+  entries: z.array(id).check(z.minLength(1), z.maxLength(MOST_ENTRIES)),
+  reason: text(),
+  id: z.optional(z.string().check(z.regex(/^[A-Za-z0-9]{8,40}$/, "id"))),
+});
+export const movedToJob = z.object({
+  out: count,
+  in: count,
+  /** How many went, corrections of them included. */
+  entries: count,
+  /** Jobs of which a record was issued before: it has to be issued again. */
+  issueAgain: z.array(z.object({ job: id, title: z.string(), version: count })),
+});
+export type MovedToJob = z.infer<typeof movedToJob>;
+
 export const rebuilt = z.object({
   job: z.string(),
   same: z.boolean(),

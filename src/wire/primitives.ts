@@ -13,6 +13,9 @@ export const LAST_INSTANT_MS = 253_402_300_799_999;
 /** Milliseconds since 1970 UTC, up to the end of the year 9999. A clock that is years off is kept; one without sense is not. */
 export const instant = z.int().check(z.gte(0), z.lte(LAST_INSTANT_MS));
 
+/** A day of the calendar, 'YYYY-MM-DD', that exists. */
+export const day = z.iso.date();
+
 export const count = z.int().check(z.gte(0));
 
 /** Text as somebody typed it, never empty. */

@@ -4,7 +4,7 @@ import type { Json } from "../ledger/index.ts";
 import type { Outcome } from "../outcome/index.ts";
 import { kind } from "./entry.ts";
 import { region } from "./photo.ts";
-import { count, hex64, id, instant, json, language, role, text, units, zone } from "./primitives.ts";
+import { count, day, hex64, id, instant, json, language, role, text, units, zone } from "./primitives.ts";
 import { read } from "./read.ts";
 
 const name = text(80);
@@ -27,7 +27,18 @@ const movedEntry = z.strictObject({
 
 /** The shape of what each kind of fact says. Extra members are refused: a misspelt one would be lost without a word. */
 export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
-  "job-opened": z.strictObject({ title: text(200), ownNumber: z.optional(text(80)), zone, language, units, late: z.optional(z.boolean()) }),
+  "job-opened": z.strictObject({
+    title: text(200),
+    ownNumber: z.optional(text(80)),
+    order: z.optional(text(80)),
+    invoice: z.optional(text(80)),
+    site: z.optional(id),
+    crew: z.optional(z.array(id).check(z.maxLength(40))),
+    zone,
+    language,
+    units,
+    late: z.optional(z.boolean()),
+  }),
   "version-taken-over": z.strictObject({ thing: z.enum(["sheet", "kit card", "settings"]), name, number: count, digest: hex64 }),
   "design-set": z.strictObject({
     figures: z.optional(z.record(name, z.union([typed, z.literal("unknown")]))),
@@ -70,11 +81,19 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
   "paper-added": z.strictObject({ title: text(200), paper: text(200), photo: z.optional(hex64) }),
   "visit-begun": z.strictObject({ note: z.optional(text()) }),
   "visit-ended": z.strictObject({ staysOpen: z.optional(text()), note: z.optional(text()) }),
-  "done-by-others": z.strictObject({ what: text(), step: z.optional(name) }),
+  "done-by-others": z.strictObject({
+    what: text(),
+    step: z.optional(name),
+    photo: z.optional(hex64),
+    paper: z.optional(hex64),
+    link: z.optional(hex64),
+  }),
   "inspected-by-authority": z.strictObject({
     what: text(),
     state: z.enum(["not required here", "applied", "due", "passed", "failed"]),
     number: z.optional(text(80)),
+    day: z.optional(day),
+    photo: z.optional(hex64),
   }),
   "received-otherwise": z.strictObject({
     item: name,
@@ -108,8 +127,9 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
   "rework-asked": z.strictObject({ about, reason: text() }),
   reworked: z.strictObject({ about, done: text(), minutes: z.number().check(z.gte(0)) }),
   "go-ahead": z.strictObject({ covering: name, reason: text(), role, about: z.optional(z.array(about)), confirms: z.optional(id) }),
+  "go-ahead-denied": z.strictObject({ goAhead: id, reason: text() }),
   "departure-agreed": z.strictObject({ about, lower: z.optional(integer), upper: z.optional(integer), reason: text() }),
-  concession: z.strictObject({ about, extent: text(), reason: text() }),
+  concession: z.strictObject({ about, extent: text(), reason: text(), customerSaid: z.optional(text()) }),
   "left-to-do": z.strictObject({ text: text(), by: text(80), about: z.optional(aboutOrStep) }),
   "left-to-do-done": z.strictObject({ entry: reference, note: z.optional(text()) }),
   "looked-again": z.strictObject({ about, note: z.optional(text()) }),
@@ -124,7 +144,7 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
     parts: z.array(z.enum(["what", "who", "where"])).check(z.minLength(1)),
     reason: text(),
   }),
-  signed: z.strictObject({ relation: text(200), language: text(16), textDigest: z.optional(hex64) }),
+  signed: z.strictObject({ relation: text(200), language: text(16), textDigest: z.optional(hex64), text: z.optional(text(20_000)) }),
   declined: z.strictObject({ objection: text(20_000) }),
   "not-reached": z.strictObject({ how: text() }),
   "record-issued": z.strictObject({
@@ -132,12 +152,69 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
     head: z.strictObject({ number: count, hash: hex64 }),
     modelDigest: hex64,
     edition: text(40),
+    seal: z.optional(hex64),
+    key: z.optional(text(64)),
   }),
   "record-released": z.strictObject({ version: count, to: text(400) }),
-  "callback-opened": z.strictObject({ symptom: text() }),
-  "callback-closed": z.strictObject({ cause: text() }),
-  "service-done": z.strictObject({ service: text(200), date: text(40) }),
-  "opened-late": z.strictObject({ reason: text() }),
+  "callback-opened": z.strictObject({ symptom: text(), said: z.optional(text()), day: z.optional(day) }),
+  "callback-closed": z.strictObject({
+    cause: text(),
+    callback: z.optional(id),
+    confirmed: z.optional(z.boolean()),
+    supposed: z.optional(text()),
+    part: z.optional(text(200)),
+    borneBy: z.optional(z.enum(["company", "maker", "customer", "others"])),
+    minutes: z.optional(count),
+    travelMinutes: z.optional(count),
+    partsCost: z.optional(count),
+    recovered: z.optional(count),
+  }),
+  "service-done": z.strictObject({ service: text(200), date: text(40), note: z.optional(text()) }),
+  "delivered-unsigned": z.strictObject({
+    how: text(),
+    day,
+    to: text(400),
+    because: z.enum(["not reached", "declined", "vacant"]),
+    objection: z.optional(text(20_000)),
+    language: z.optional(text(16)),
+    text: z.optional(text(20_000)),
+    textDigest: z.optional(hex64),
+  }),
+  "in-use": z.strictObject({ since: day, how: text() }),
+  "cover-started": z.strictObject({
+    rule: z.enum(["invoice paid", "date of sale"]),
+    day,
+    part: z.optional(text(200)),
+    paper: z.optional(text(200)),
+  }),
+  "part-kept": z.strictObject({ part: text(200), why: text() }),
+  "part-replaced": z.strictObject({
+    part: text(200),
+    day,
+    why: z.enum(["under warranty", "sold"]),
+    serial: z.optional(text(200)),
+    callback: z.optional(id),
+  }),
+  "part-registered": z.strictObject({ part: text(200), day, number: z.optional(text(200)) }),
+  "new-owner": z.strictObject({ day }),
+  "opened-late": z.strictObject({
+    reason: text(),
+    steps: z.optional(z.array(name).check(z.maxLength(100))),
+    coverings: z.optional(z.array(name).check(z.maxLength(100))),
+  }),
+  "particulars-set": z.strictObject({
+    title: z.optional(text(200)),
+    order: z.optional(text(80)),
+    invoice: z.optional(text(80)),
+    crew: z.optional(z.array(id).check(z.maxLength(40))),
+    reason: z.optional(text()),
+  }),
+  "site-taken-over": z.strictObject({
+    site: id,
+    number: count,
+    heightMark: z.optional(text(200)),
+    tieMarks: z.optional(z.array(text(200)).check(z.maxLength(20))),
+  }),
   "rules-moved": z.strictObject({ from: integer, to: integer, changed: z.array(text()) }),
 };
 

@@ -23,7 +23,8 @@ export type FindingCounts = Readonly<Record<CountedAs, number>>;
 /** An electrician is asked, and there is a figure to show. */
 export const isForElectrician = ({ asks, value }: Pick<Finding, "asks" | "value">): boolean => asks !== undefined && value !== undefined;
 
-function countOf(finding: Finding): CountedAs {
+/** What one finding is counted as. */
+export function countOf(finding: Finding): CountedAs {
   const { verdict, of, says } = finding;
   if (isForElectrician(finding)) return "beside its figure";
   if (verdict !== "within") return verdict;
@@ -51,7 +52,8 @@ export function findingCounts(findings: readonly Finding[]): FindingCounts {
 type Happened = Pick<Clearance, "covered">;
 export const coveredOnNotYet = ({ covered }: Happened): boolean => covered?.shown === "not yet";
 export const coveredOnWord = ({ covered }: Happened): boolean => covered?.shown === "on word";
-export const coveredUnsaid = ({ covered }: Happened): boolean => covered !== undefined && covered.shown === undefined;
+export const coveredUnsaid = ({ covered }: Happened): boolean =>
+  covered !== undefined && covered.shown === undefined && !covered.beforeRecord;
 export const coveredDoubted = ({ covered }: Happened): boolean => covered?.laterDoubted === true;
 
 /** Plain counts of one job. */

@@ -1,6 +1,7 @@
 import type { Clearance, Finding, Line } from "../../job/index.ts";
 import type { Sayer } from "../../record/index.ts";
 import { findingBehind } from "./counts.ts";
+import { coveredWord } from "./covered-word.ts";
 import type { JobNow } from "./job-now.ts";
 import { shapeOfClearance, shapeOfCovered, shapeOfVerdict } from "./shapes.ts";
 import { GroundCut, Sign } from "./sign.tsx";
@@ -97,7 +98,7 @@ export function DoneCovering({ clearance, now, sayer }: Told & { readonly cleara
   const covering = now.state.sheet?.coverings.find(({ id }) => id === clearance.covering);
   if (covered === undefined) return null;
   const notYet = covered.shown === "not yet";
-  const shown = covered.shown;
+  const shown = covered.beforeRecord ? "before record" : covered.shown;
   return (
     <article class="covering done">
       <GroundCut filled={true} />
@@ -105,8 +106,7 @@ export function DoneCovering({ clearance, now, sayer }: Told & { readonly cleara
       <p class="says">
         <Sign shape={shapeOfCovered(covered)} />
         <span>
-          {say(covered.noLaterThan ? "covered-no-later" : "covered-at", { time: sayer.moment(covered.at) })}.{" "}
-          {shown === undefined && say("covered-shown-none")}
+          {say(coveredWord(covered), { time: sayer.moment(covered.at) })}. {shown === undefined && say("covered-shown-none")}
           {shown === "clear" && say("covered-shown-clear")}
           {shown === "on word" && say("covered-shown-on-word")}
           {shown === "not yet" && say("covered-shown-not-yet")}

@@ -34,12 +34,18 @@ export async function ask<T>(path: string): Promise<Answer<T>> {
 }
 
 /** Asks for something to be done. */
-export const tell = <T>(path: string, body?: unknown): Promise<Answer<T>> =>
+export const tell = <T>(path: string, body?: unknown, method: "POST" | "PUT" = "POST"): Promise<Answer<T>> =>
   answerOf<T>(
     fetch(path, {
-      method: "POST",
+      method,
       headers: { accept: "application/json", "x-asburied": "1", ...(body === undefined ? {} : { "content-type": "application/json" }) },
       ...(body === undefined ? {} : { body: JSON.stringify(body) }),
       signal: AbortSignal.timeout(PATIENCE.write),
     }),
+  );
+
+/** Sends a file as it is. */
+export const sendFile = <T>(method: "POST" | "PUT", path: string, file: Blob, patience: number = PATIENCE.write): Promise<Answer<T>> =>
+  answerOf<T>(
+    fetch(path, { method, headers: { accept: "application/json", "x-asburied": "1" }, body: file, signal: AbortSignal.timeout(patience) }),
   );

@@ -11,6 +11,8 @@ export interface JobTold {
   readonly now: JobNow;
   readonly sayer: Sayer;
   readonly pictures: readonly PictureShown[];
+  /** Reads the job again at once: something was entered here. */
+  readonly again: () => void;
 }
 
 interface JobPageProps {
@@ -22,12 +24,12 @@ interface JobPageProps {
 export function JobPage({ job, children }: JobPageProps) {
   const { say, session } = useSpeaking();
   const news = useNews(`job ${job}`, (before: JobNow | undefined) => readJob(job, before, session.role !== "crew"));
-  const now = news.value;
+  const { value: now, again } = news;
   const told = useMemo(() => {
     if (now === undefined) return undefined;
     const sayer = sayerOf(now, session.language, session.units, say("someone"));
-    return { now, sayer, pictures: picturesOf(now, sayer) };
-  }, [now, session.language, session.units, say]);
+    return { now, sayer, pictures: picturesOf(now, sayer), again };
+  }, [again, now, session.language, session.units, say]);
   if (told === undefined) return <Frame title={say("job")} news={news} inside={true} />;
   const { view, state } = told.now;
   const sheet = state.sheet === undefined ? say("sheet-none") : `${told.sayer.words(state.sheet.title)}, ${state.sheet.version}`;

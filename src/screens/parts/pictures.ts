@@ -25,7 +25,8 @@ export interface PictureShown {
 const kinds: ReadonlySet<string> = new Set(["picture-taken", "received-otherwise"]);
 const text = (value: unknown): string => (typeof value === "string" ? value : "");
 
-function unseen(now: JobNow, photo: string): Unseen | undefined {
+/** Why the office has nothing to show of a photo; undefined where its rendition is there. */
+export function unseen(now: Pick<JobNow, "view">, photo: string): Unseen | undefined {
   const known = now.view.photos[photo];
   if (known === undefined) return "picture-not-here";
   if (known.state === "unreadable") return "picture-unreadable";

@@ -5,6 +5,10 @@ export type Place =
   | { readonly page: "job"; readonly job: string; readonly part?: string; readonly rest: readonly string[] }
   /** A page of the phone itself, such as what is not sent. */
   | { readonly page: "phone"; readonly part: string }
+  /** A page of the office that is about no single job; `part` names one inside it. */
+  | { readonly page: "office"; readonly part: string }
+  /** Where a record is checked; nobody need be signed in. */
+  | { readonly page: "check" }
   | { readonly page: "unknown" };
 
 const ID = /^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/;
@@ -29,9 +33,13 @@ export function placeOf(path: string): Place {
   if (first === "jobs" && second !== undefined && ID.test(second))
     return { page: "job", job: second, ...(part === undefined ? {} : { part }), rest };
   if (first === "phone" && second !== undefined && part === undefined) return { page: "phone", part: second };
+  if (first === "check" && second === undefined) return { page: "check" };
+  if (first === "office" && second !== undefined && part === undefined) return { page: "office", part: second };
   return { page: "unknown" };
 }
 
 /** The path of a job, or of a page inside it. */
 export const jobPath = (job: string, ...inside: readonly string[]): string => ["/jobs", job, ...inside.map(encodeURIComponent)].join("/");
 export const phonePath = (part: string): string => `/phone/${part}`;
+export const CHECK_PATH = "/check";
+export const officePath = (part: string): string => `/office/${part}`;

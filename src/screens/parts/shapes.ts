@@ -24,7 +24,12 @@ const ofCount: Readonly<Record<CountedAs, Shape>> = { ...ofVerdict, "as asked": 
 export const shapeOfCount = (as: CountedAs): Shape => ofCount[as];
 
 /** Of a covering that happened: what was shown then, and that nothing was shown where nobody said so. */
-export function shapeOfCovered({ shown, laterDoubted }: Pick<CoveredState, "shown" | "laterDoubted">): Shape {
+export function shapeOfCovered({
+  shown,
+  laterDoubted,
+  beforeRecord,
+}: Pick<CoveredState, "shown" | "laterDoubted" | "beforeRecord">): Shape {
+  if (beforeRecord) return "apart";
   if (shown === "not yet") return "outside";
   if (laterDoubted || shown === undefined) return "undecided";
   return shown === "on word" ? "word" : "within";

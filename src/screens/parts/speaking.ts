@@ -16,7 +16,8 @@ export interface Speaking {
   readonly signOut: () => void;
 }
 
-const nobody: SessionView = { company: "", person: "", name: "", role: "crew", units: "inch", language: "en", companyName: "" };
+/** Whoever is not signed in. */
+export const nobody: SessionView = { company: "", person: "", name: "", role: "crew", units: "inch", language: "en", companyName: "" };
 
 export const SpeakingContext = createContext<Speaking>({
   session: nobody,

@@ -47,6 +47,7 @@ export const en = {
   "not-yet-act": "not yet: {act}",
   "covered-at": "covered {time}",
   "covered-no-later": "covered no later than {time}; nobody said so when it was done",
+  "covered-before-record": "covered before this record began; the office opened it late, {time}",
   "covered-shown-none": "No clearance was shown.",
   "covered-shown-clear": "The phone showed clear.",
   "covered-shown-on-word": "The phone showed clear on somebody's word.",

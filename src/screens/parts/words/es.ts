@@ -48,6 +48,7 @@ export const es: Readonly<Record<CrewWord, string>> = {
   "not-yet-act": "todavía no: {act}",
   "covered-at": "cubierto el {time}",
   "covered-no-later": "cubierto a más tardar el {time}; nadie lo dijo cuando se hizo",
+  "covered-before-record": "cubierto antes de que empezara este registro; la oficina lo abrió tarde, {time}",
   "covered-shown-none": "No se mostró si estaba listo.",
   "covered-shown-clear": "El teléfono mostró listo.",
   "covered-shown-on-word": "El teléfono mostró listo por palabra de alguien.",

@@ -1,10 +1,22 @@
 import { fill, type Language } from "../../../record/index.ts";
+import type { AfterWord } from "./after-en.ts";
+import type { checkingEn } from "./checking-en.ts";
+import type { decidingEn } from "./deciding-en.ts";
 import { type CrewWord, en } from "./en.ts";
 import { es } from "./es.ts";
 import type { lookingEn } from "./looking-en.ts";
+import type { openingEn } from "./opening-en.ts";
+import type { releasingEn } from "./releasing-en.ts";
 
 /** Everybody's words, and those of the office's pages. */
-export type ScreenWord = CrewWord | keyof typeof lookingEn;
+export type ScreenWord =
+  | CrewWord
+  | AfterWord
+  | keyof typeof checkingEn
+  | keyof typeof decidingEn
+  | keyof typeof lookingEn
+  | keyof typeof openingEn
+  | keyof typeof releasingEn;
 
 const known: Readonly<Record<Language, Partial<Record<ScreenWord, string>>>> = { en: { ...en }, es: { ...es } };
 

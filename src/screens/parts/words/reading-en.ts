@@ -47,4 +47,7 @@ export const readingEn = {
   "set-up-undone": "taken back at once",
   "set-up-anew": "Instrument moved?",
   "set-up-moved": "Yes: a new set-up",
+  "rework-asked-title": "The office asks for rework",
+  "rework-asked-says": "{name} asked {time}: {reason}",
+  "rework-asked-do": "Enter it as reworked",
 } as const;

@@ -48,4 +48,7 @@ export const readingEs: Readonly<Record<keyof typeof readingEn, string>> = {
   "set-up-undone": "retirado enseguida",
   "set-up-anew": "¿Se movió el aparato?",
   "set-up-moved": "Sí: una puesta nueva",
+  "rework-asked-title": "La oficina pide rehacerlo",
+  "rework-asked-says": "{name} lo pidió {time}: {reason}",
+  "rework-asked-do": "Anotarlo como rehecho",
 };
