@@ -8,7 +8,10 @@ import type { Services } from "./services.ts";
 /** Lets through who may call a route, with the session where there must be one. */
 export async function opened(services: Services, route: Route, request: Request): Promise<Outcome<Session | undefined>> {
   const [first] = route.who;
-  if (first === "nobody") return ok(undefined);
+  if (first === "nobody") {
+    const foreign = route.method === "GET" ? undefined : foreignFault(request);
+    return foreign ? { ok: false, refusal: foreign } : ok(undefined);
+  }
   if (first === "operator") return operatorOnly(services, request);
   const token = tokenIn(request);
   if (token === undefined) return refuse("session-missing", "session", {});

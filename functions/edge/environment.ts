@@ -13,6 +13,8 @@ export interface Environment {
   readonly PRINT_URL: string;
   readonly SERVICE_SECRET: string;
   readonly OPERATOR_KEY: string;
+  /** Wraps the private halves of the keys that seal records; without it none can be issued. */
+  readonly SEAL_SECRET?: string;
 }
 
 /** A message of the queue: this photo is owed a reading. The table of what is owed is the truth. */

@@ -5,11 +5,18 @@ import { type Jobs, jobsIn } from "./adapters/jobs.ts";
 import { type Ledgers, ledgersIn } from "./adapters/ledgers.ts";
 import { type Likenesses, likenessesIn } from "./adapters/likenesses.ts";
 import { type Machines, machinesAt } from "./adapters/machines.ts";
+import { type OldWarranties, oldWarrantiesIn } from "./adapters/old-warranties.ts";
+import { type OthersLinks, othersLinksIn } from "./adapters/others-links.ts";
 import { type Owed, owedIn } from "./adapters/owed.ts";
+import { type OwnNumbers, ownNumbersIn } from "./adapters/own-numbers.ts";
+import { type Papers, papersIn } from "./adapters/papers.ts";
 import { type Photos, photosIn } from "./adapters/photos.ts";
 import { type Records, recordsIn } from "./adapters/records.ts";
+import { type Releases, releasesIn } from "./adapters/releases.ts";
+import { type SealKeys, sealKeysIn } from "./adapters/seal-keys.ts";
 import { type SeenPairs, seenPairsIn } from "./adapters/seen-before.ts";
 import { type Sessions, sessionsIn } from "./adapters/sessions.ts";
+import { type Sites, sitesIn } from "./adapters/sites.ts";
 import type { Environment } from "./environment.ts";
 import { HeldJobs } from "./jobs/held.ts";
 import { Lanes } from "./lanes.ts";
@@ -24,6 +31,11 @@ export interface Services {
   readonly digest: Digest;
   readonly ledgers: Ledgers;
   readonly jobs: Jobs;
+  readonly oldWarranties: OldWarranties;
+  readonly othersLinks: OthersLinks;
+  readonly papers: Papers;
+  readonly ownNumbers: OwnNumbers;
+  readonly sites: Sites;
   readonly companies: Companies;
   readonly sessions: Sessions;
   readonly photos: Photos;
@@ -31,6 +43,8 @@ export interface Services {
   readonly seenPairs: SeenPairs;
   readonly owed: Owed;
   readonly records: Records;
+  readonly releases: Releases;
+  readonly sealKeys: SealKeys;
   readonly machines: Machines;
   readonly store: Store;
   readonly lanes: Lanes;
@@ -49,6 +63,11 @@ export function servicesOf(environment: Environment, clock: Clock): Services {
     digest,
     ledgers: ledgersIn(database),
     jobs: jobsIn(database),
+    oldWarranties: oldWarrantiesIn(database),
+    othersLinks: othersLinksIn(database),
+    papers: papersIn(database),
+    ownNumbers: ownNumbersIn(database),
+    sites: sitesIn(database),
     companies: companiesIn(database),
     sessions: sessionsIn(database),
     photos: photosIn(database),
@@ -56,6 +75,8 @@ export function servicesOf(environment: Environment, clock: Clock): Services {
     seenPairs: seenPairsIn(database),
     owed: owedIn(database, environment.MEDIA_QUEUE),
     records: recordsIn(database),
+    releases: releasesIn(database),
+    sealKeys: sealKeysIn(database),
     machines: machinesAt(environment, clock),
     store: makeStore({
       endpoint: environment.STORE_ENDPOINT,

@@ -1,6 +1,6 @@
 export { readEnvironment, readPort, tooOldNode } from "./environment.ts";
 export type { Found } from "./found.ts";
-export { blurredKey, designKey, isCompanyId, isSha, originalKey, type RenditionName, recordKey, renditionKey } from "./keys.ts";
+export { blurredKey, designKey, isCompanyId, isSha, originalKey, paperKey, type RenditionName, recordKey, renditionKey } from "./keys.ts";
 export { type Listening, type Machine, machineFrom, type Running } from "./machine.ts";
 export {
   type PrintAnswer,
@@ -8,6 +8,8 @@ export {
   type PrintDesignCheck,
   type PrintRecord,
   type PrintRequest,
+  type PrintSealing,
+  type PrintShown,
   printRequest,
   printSubject,
 } from "./print-request.ts";

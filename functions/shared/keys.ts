@@ -19,6 +19,9 @@ const part = (name: string, value: string, shape: RegExp): string => {
 export const originalKey = (company: string, sha: string): string =>
   `${part("company", company, COMPANY)}/originals/${part("hash", sha, SHA)}`;
 
+/** A paper as PDF. */
+export const paperKey = (company: string, sha: string): string => `${part("company", company, COMPANY)}/papers/${part("hash", sha, SHA)}`;
+
 export const renditionKey = (company: string, sha: string, name: RenditionName): string =>
   `${part("company", company, COMPANY)}/renditions/${part("hash", sha, SHA)}/${name}.jpg`;
 

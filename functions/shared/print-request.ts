@@ -29,8 +29,19 @@ export interface PrintDesignCheck {
   readonly key: string;
 }
 
-/** `POST /print`: one of the documents that print makes. */
-export type PrintRequest = PrintRecord | PrintDesignCheck;
+/** Files that go into a record which is printed already: its seal names what was printed, so it can only come afterwards. */
+export interface PrintSealing {
+  readonly kind: "sealing";
+  /** Key of the store under which the PDF lies, and is put again. */
+  readonly key: string;
+  /** Their names come after those that it holds, in the order of the alphabet: PDF has them sorted. */
+  readonly attachments: readonly PrintAttachment[];
+  /** The document's own date, milliseconds. */
+  readonly issuedAt: number;
+}
+
+/** `POST /print`: one of the documents that print makes, or what goes into one that it made. */
+export type PrintRequest = PrintRecord | PrintDesignCheck | PrintSealing;
 
 /** Of the PDF as stored. */
 export interface PrintAnswer {
@@ -39,6 +50,16 @@ export interface PrintAnswer {
   readonly pages: number;
   /** Photos that the model expects and that print could not get or read: printed as a box that says so. SHA-256 of the original. */
   readonly missing: readonly string[];
+  /** Of a record: what a seal has to name. */
+  readonly shown?: PrintShown;
+}
+
+/** What a printed record shows, read from the finished file. */
+export interface PrintShown {
+  /** The words of each page. */
+  readonly pages: readonly string[];
+  /** SHA-256 of each picture as it was printed, by the SHA-256 of its original. */
+  readonly pictures: Readonly<Record<string, string>>;
 }
 
 /** What a token for `POST /print` opens: exactly these bytes of a body, and so its kind, its key, its photos and its model. */

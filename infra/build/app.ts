@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { globSync } from "node:fs";
-import { readFile, rename, rm, writeFile } from "node:fs/promises";
+import { cp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "vite";
 import { injectManifest } from "workbox-build";
@@ -8,7 +8,7 @@ import { project } from "./project.ts";
 
 /** SHA-256 over all that the app is made of: whoever starts a stack need not build what is built already. */
 async function sourcesDigest(): Promise<string> {
-  const files = globSync("src/**/*.*", { cwd: project }).sort();
+  const files = [...globSync("src/**/*.*", { cwd: project }), ...globSync("infra/rules/*.js", { cwd: project })].sort();
   const hash = createHash("sha256");
   for (const file of [...files, "infra/build/app.ts", "package-lock.json"])
     hash.update(`${file}\0`).update(await readFile(join(project, file)));
@@ -35,6 +35,8 @@ async function serviceWorkerBuild(folder: string): Promise<void> {
     swSrc: join(folder, "sw.js"),
     swDest: join(folder, "sw.js"),
     globDirectory: folder,
+    // what checks a record is kept by the devices that open that page, not by every phone
+    globIgnores: ["assets/pdf.*"],
     globPatterns: ["index.html", "app.webmanifest", "*.{svg,png}", "assets/**/*"],
     dontCacheBustURLsMatching: /^assets\//,
   });
@@ -63,12 +65,14 @@ async function viteBuild(folder: string): Promise<void> {
         emptyOutDir: true,
         target: "es2022",
         assetsInlineLimit: 0,
-        // what a page names is fetched ahead; a part that is opened later lies in the worker's cache, and a link to it would not be used
-        modulePreload: { polyfill: false, resolveDependencies: (_, parts, { hostType }) => (hostType === "html" ? parts : []) },
+        // nothing is fetched ahead: from the second start on the worker has everything, and a browser uses no link to what a worker answers
+        modulePreload: { polyfill: false, resolveDependencies: () => [] },
         reportCompressedSize: false,
         rollupOptions: { treeshake: { moduleSideEffects: actsWhenLoaded } },
       },
     });
+    // as they were built, to the byte: a record names their digests
+    await cp(join(project, "infra/rules"), join(folder, "rules"), { recursive: true });
     await serviceWorkerBuild(folder);
   } finally {
     if (before === undefined) delete process.env.NODE_ENV;
@@ -88,7 +92,10 @@ export async function buildApp(folder: string = join(project, "out/app")): Promi
   // built beside and moved in one go: a stack may be serving what was built before, several may be starting
   const part = `${folder}.${process.pid}.part`;
   const old = `${folder}.${process.pid}.old`;
-  await viteBuild(part);
+  await viteBuild(part).catch(async (error) => {
+    await rm(part, { recursive: true, force: true });
+    throw error;
+  });
   await rename(folder, old).catch(() => {});
   await rename(part, folder).catch(() => rm(part, { recursive: true, force: true }));
   await rm(old, { recursive: true, force: true });

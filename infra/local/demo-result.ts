@@ -11,6 +11,7 @@ export interface DemoResult {
   readonly designCheck: Uint8Array;
   readonly record: unknown;
   readonly ledger: unknown;
+  readonly keys: unknown;
   readonly findings: readonly unknown[];
   readonly links: Readonly<Record<string, string>>;
 }

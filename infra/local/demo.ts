@@ -35,7 +35,11 @@ const log = (line: string): void => console.log(line);
 
 try {
   stack = await startStack({ directory, demoLinks: true, sweepEvery: 2_000, log });
-  const { pdf, designCheck, record, ledger, findings } = await runDemo({ edge: stack.edge, operatorKey: stack.secrets.operatorKey, log });
+  const { pdf, designCheck, record, ledger, keys, findings } = await runDemo({
+    edge: stack.edge,
+    operatorKey: stack.secrets.operatorKey,
+    log,
+  });
   const folder = resolve(out);
   await mkdir(folder, { recursive: true });
   await writeFile(join(folder, "record.pdf"), pdf);
@@ -43,7 +47,8 @@ try {
   await writeFile(join(folder, "record.json"), json(record));
   await writeFile(join(folder, "ledger.json"), json(ledger));
   await writeFile(join(folder, "findings.json"), json(findings));
-  console.log(`record.pdf, design-check.pdf, record.json, ledger.json and findings.json are in ${folder}`);
+  await writeFile(join(folder, "keys.json"), json(keys));
+  console.log(`record.pdf, design-check.pdf, record.json, ledger.json, findings.json and keys.json are in ${folder}`);
 } catch (error) {
   console.error(`The demo stopped: ${(error as Error).message}`);
   process.exitCode = 1;

@@ -25,7 +25,7 @@ const assetsOf = (app: string): object =>
           directory: app,
           binding: "ASSETS",
           assetConfig: { not_found_handling: "single-page-application" },
-          routerConfig: { has_user_worker: true, static_routing: { user_worker: ["/api/*", "/in/*"] } },
+          routerConfig: { has_user_worker: true, static_routing: { user_worker: ["/api/*", "/in/*", "/released/*"] } },
         },
       }
     : {};

@@ -8,6 +8,8 @@ export interface Secrets {
   readonly storeSecretKey: string;
   readonly serviceSecret: string;
   readonly operatorKey: string;
+  /** Wraps the keys that seal records. */
+  readonly sealSecret: string;
 }
 
 const make = (): Secrets => ({
@@ -15,7 +17,12 @@ const make = (): Secrets => ({
   storeSecretKey: randomBytes(30).toString("base64url"),
   serviceSecret: randomBytes(32).toString("base64url"),
   operatorKey: randomBytes(24).toString("base64url"),
+  sealSecret: randomBytes(32).toString("base64url"),
 });
+
+/** Of a folder from before records were sealed: nothing is wrapped yet that a new secret could lock out. */
+const withoutSeal = (value: unknown): value is Omit<Secrets, "sealSecret"> =>
+  typeof value === "object" && value !== null && !("sealSecret" in value) && isSecrets({ ...value, sealSecret: "none" });
 
 const isSecrets = (value: unknown): value is Secrets => {
   if (typeof value !== "object" || value === null) return false;
@@ -38,9 +45,11 @@ export const secretsIn = async (directory: string): Promise<Secrets> => {
     await writeFile(file, `${JSON.stringify(made, undefined, 2)}\n`, { mode: 0o600, flag: "wx" });
     return made;
   }
-  const held: unknown = JSON.parse(text);
+  const read: unknown = JSON.parse(text);
+  const held: unknown = withoutSeal(read) ? { ...read, sealSecret: make().sealSecret } : read;
   if (!isSecrets(held))
     throw new Error(`${file} does not hold the secrets of this stack. Put the file back, or move the whole folder away.`);
+  if (held !== read) await writeFile(file, `${JSON.stringify(held, undefined, 2)}\n`, { mode: 0o600 });
   await chmod(file, 0o600);
   return held;
 };

@@ -85,12 +85,16 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
     await rm(directory, { recursive: true, force: true });
     await mkdir(directory, { recursive: true, mode: 0o700 });
   }
+  const bundled = options.instead?.worker ?? bundleEdge(options.demoLinks ? "local" : "worker");
+  const built = options.instead?.app ?? buildApp();
+  // when one of them fails the other is waited for: a bundler that nobody listens to any more does not end
+  await Promise.allSettled([bundled, built]);
   const [secrets, ports, browser, worker, app] = await Promise.all([
     secretsIn(directory),
     choosePorts(childNames, options.ports ?? {}, log),
     browserEnvironment(),
-    options.instead?.worker ?? bundleEdge(options.demoLinks ? "local" : "worker"),
-    options.instead?.app ?? buildApp(),
+    bundled,
+    built,
   ]);
 
   const service = {
@@ -109,7 +113,13 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
     migrations: options.instead?.migrations ?? join(project, "infra/migrations"),
     app,
     sweepEvery: options.sweepEvery ?? 15_000,
-    bindings: { ...service, MEDIA_URL: address(ports.media), PRINT_URL: address(ports.print), OPERATOR_KEY: secrets.operatorKey },
+    bindings: {
+      ...service,
+      MEDIA_URL: address(ports.media),
+      PRINT_URL: address(ports.print),
+      OPERATOR_KEY: secrets.operatorKey,
+      SEAL_SECRET: secrets.sealSecret,
+    },
   };
   const environments: Readonly<Record<ChildName, Readonly<Record<string, string>>>> = {
     store: {

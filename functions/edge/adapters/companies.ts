@@ -41,14 +41,23 @@ export interface Companies {
   addPerson(company: string, person: PersonRow): Statement;
   personLeft(company: string, person: string, at: number): Statement;
   addVersion(company: string, version: VersionRow): Statement;
+  /** A version that came with a job from elsewhere: it serves that job alone and is never the company's newest. */
+  keepVersion(company: string, version: Omit<VersionRow, "number">): Statement;
+  /** Somebody who entered things in a job that came from elsewhere, and who cannot sign in here. One who is known stays. */
+  keepPerson(company: string, person: PersonRow): Statement;
 }
 
 interface Kept extends Omit<VersionRow, "content"> {
   readonly content: string;
 }
 const PEOPLE = "SELECT id, name, role, came, left_at FROM person WHERE company = ?1 ORDER BY came, id";
+const KEEP_VERSION = `INSERT INTO version (company, number, kind, name, digest, content)
+  SELECT ?1, min(0, coalesce((SELECT min(number) FROM version WHERE company = ?1), 0)) - 1, ?2, ?3, ?4, ?5
+  WHERE NOT EXISTS (SELECT 1 FROM version WHERE company = ?1 AND digest = ?4)`;
+const KEEP_PERSON = `INSERT INTO person (company, id, name, role, came, left_at) VALUES (?1, ?2, ?3, ?4, ?5, ?6)
+  ON CONFLICT (company, id) DO NOTHING`;
 const COLUMNS = "number, kind, name, digest, content";
-const NEWEST = `SELECT ${COLUMNS} FROM version AS v WHERE company = ?1 AND number =
+const NEWEST = `SELECT ${COLUMNS} FROM version AS v WHERE company = ?1 AND number > 0 AND number =
   (SELECT max(number) FROM version AS w WHERE w.company = v.company AND w.kind = v.kind AND w.name = v.name) ORDER BY number`;
 
 export function companiesIn(database: D1Database): Companies {
@@ -65,7 +74,7 @@ export function companiesIn(database: D1Database): Companies {
     newestOf: async (company, kind, name) =>
       (await statement(
         database,
-        "SELECT number, kind, name, digest FROM version WHERE company = ?1 AND kind = ?2 AND name = ?3 ORDER BY number DESC LIMIT 1",
+        "SELECT number, kind, name, digest FROM version WHERE company = ?1 AND kind = ?2 AND name = ?3 AND number > 0 ORDER BY number DESC LIMIT 1",
         company,
         kind,
         name,
@@ -76,7 +85,7 @@ export function companiesIn(database: D1Database): Companies {
       return row ? read(row) : undefined;
     },
     settings: async (company) => {
-      const sql = "SELECT content FROM version WHERE company = ?1 AND kind = 'settings' ORDER BY number DESC LIMIT 1";
+      const sql = "SELECT content FROM version WHERE company = ?1 AND kind = 'settings' AND number > 0 ORDER BY number DESC LIMIT 1";
       const row = await statement(database, sql, company).first<Pick<Kept, "content">>();
       return row ? (JSON.parse(row.content) as Json) : undefined;
     },
@@ -105,6 +114,9 @@ export function companiesIn(database: D1Database): Companies {
       statement(database, "INSERT INTO person (company, id, name, role, came) VALUES (?1, ?2, ?3, ?4, ?5)", company, id, name, role, came),
     personLeft: (company, person, at) =>
       statement(database, "UPDATE person SET left_at = ?3 WHERE company = ?1 AND id = ?2 AND left_at IS NULL", company, person, at),
+    keepVersion: (company, { kind, name, digest, content }) =>
+      statement(database, KEEP_VERSION, company, kind, name, digest, JSON.stringify(content)),
+    keepPerson: (company, { id, name, role, came, left }) => statement(database, KEEP_PERSON, company, id, name, role, came, left ?? came),
     addVersion: (company, { number, kind, name, digest, content }) =>
       statement(
         database,

@@ -20,6 +20,10 @@ export interface Photos {
   jobsOf(company: string, sha256: string): Promise<readonly string[]>;
   /** The stored photo and that it is owed a reading, both or neither. */
   add(company: string, photo: Pick<PhotoRow, "sha256" | "bytes" | "type">, now: number, due: number): Promise<void>;
+  /** The same as statements, for what must go with it. */
+  adding(company: string, photo: Pick<PhotoRow, "sha256" | "bytes" | "type">, now: number, due: number): readonly Statement[];
+  /** Of the photos that a job names, the parts that are blurred: their digest, the parts as JSON, and when. */
+  blursOf(place: Place): Promise<ReadonlyMap<string, { readonly digest: string; readonly regions: string; readonly made: number }>>;
   /** What was read, the reading no longer owed, the telling owed to every job that names it, and `also`: all or nothing. */
   keepFacts(company: string, facts: PhotoFacts, due: number, also?: readonly Statement[]): Promise<void>;
   giveUp(company: string, sha256: string): Promise<void>;
@@ -45,6 +49,10 @@ const OF_JOB = `SELECT ${COLUMNS} FROM photo_use AS u JOIN photo AS p ON p.compa
 const ADD = `INSERT INTO photo (company, sha256, bytes, type, state, stored) VALUES (?1, ?2, ?3, ?4, 'stored', ?5)
   ON CONFLICT (company, sha256) DO NOTHING`;
 const OWE = `INSERT INTO owed (kind, company, ref, due) VALUES ('read', ?1, ?2, ?3) ON CONFLICT (kind, company, ref) DO NOTHING`;
+const OWE_IF_STORED = `INSERT INTO owed (kind, company, ref, due) SELECT 'read', ?1, ?2, ?3 FROM photo
+  WHERE company = ?1 AND sha256 = ?2 AND state = 'stored' ON CONFLICT (kind, company, ref) DO NOTHING`;
+const BLURS = `SELECT b.sha256, b.digest, b.regions, b.made FROM photo_use AS u
+  JOIN blurred AS b ON b.company = u.company AND b.sha256 = u.sha256 WHERE u.company = ?1 AND u.job = ?2`;
 const KEEP = "UPDATE photo SET state = ?3, facts = ?4, given_up = NULL WHERE company = ?1 AND sha256 = ?2";
 const TELL = `INSERT INTO owed (kind, company, ref, due) SELECT 'tell', company, job || '/' || sha256, ?3 FROM photo_use
   WHERE company = ?1 AND sha256 = ?2 ON CONFLICT (kind, company, ref) DO NOTHING`;
@@ -70,7 +78,22 @@ const read = ({ sha256, bytes, type, state, facts, given_up: givenUp, blurred }:
 });
 
 export function photosIn(database: D1Database): Photos {
+  const adding: Photos["adding"] = (company, { sha256, bytes, type }, now, due) => [
+    statement(database, ADD, company, sha256, bytes, type, now),
+    // one that has been read already is owed nothing
+    statement(database, OWE_IF_STORED, company, sha256, due),
+  ];
   return {
+    adding,
+    async blursOf({ company, job }) {
+      const { results } = await statement(database, BLURS, company, job).all<{
+        sha256: string;
+        digest: string;
+        regions: string;
+        made: number;
+      }>();
+      return new Map(results.map(({ sha256, ...parts }) => [sha256, parts]));
+    },
     async get(company, sha256) {
       const sql = `SELECT ${COLUMNS} FROM photo AS p WHERE p.company = ?1 AND p.sha256 = ?2`;
       const row = await statement(database, sql, company, sha256).first<Row>();

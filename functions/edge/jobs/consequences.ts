@@ -8,9 +8,17 @@ import type { Services } from "../services.ts";
 /** How long the queue has before the sweep does it. */
 export const FIRST_DUE_MS = 10_000;
 
+const namesPhoto: ReadonlySet<string> = new Set([
+  "picture-taken",
+  "received-otherwise",
+  "paper-added",
+  "inspected-by-authority",
+  "done-by-others",
+]);
+
 /** Hashes of the photos that an entry names. */
 export function photosNamed({ envelope, body }: Pick<StoredEntry, "envelope" | "body">): readonly string[] {
-  if (!["picture-taken", "received-otherwise", "paper-added"].includes(envelope.kind)) return [];
+  if (!namesPhoto.has(envelope.kind)) return [];
   const photo = (contentOf(body, "what") as { photo?: unknown } | undefined)?.photo;
   return typeof photo === "string" ? [photo] : [];
 }

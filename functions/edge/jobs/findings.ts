@@ -1,7 +1,9 @@
-import { type Clearance, clearances, type Finding, findings, RULES } from "#core/job/index.ts";
+import { type Callback, type Clearance, callbacksOf, clearances, type Finding, findings, RULES } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
+import { type WarrantyClocks, warrantyClocks } from "#core/warranty/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import type { Services } from "../services.ts";
+import { type Buried, buriedOf } from "./buried.ts";
 import { currentJob, headOf } from "./read.ts";
 import type { ReadJob } from "./read-job.ts";
 
@@ -12,17 +14,25 @@ export interface Computed {
   readonly findings: readonly Finding[];
   readonly clearances: readonly Clearance[];
   readonly titles: Readonly<Record<string, Json>>;
+  /** Absent in what an older program kept. */
+  readonly warranty?: WarrantyClocks;
+  readonly callbacks?: readonly Callback[];
+  readonly buried?: Buried;
 }
 
 export function compute(job: ReadJob, now: number): Computed {
   const { state } = job;
   const found = findings(state);
+  const coverings = clearances(state, found, now);
   return {
     title: state.opened?.title ?? "",
     ...(state.opened?.ownNumber === undefined ? {} : { ownNumber: state.opened.ownNumber }),
     findings: found,
-    clearances: clearances(state, found, now),
+    clearances: coverings,
     titles: Object.fromEntries((state.sheet?.coverings ?? []).map(({ id, title }) => [id, title as unknown as Json])),
+    warranty: warrantyClocks(state),
+    callbacks: callbacksOf(state),
+    buried: buriedOf(state, found, coverings),
   };
 }
 

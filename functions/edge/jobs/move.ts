@@ -71,7 +71,7 @@ async function disagreement(services: Services, { from, to, entries, out, in: in
 }
 
 /** An entry as the other job takes it over. */
-const movedOf = ({ envelope, body }: StoredEntry): MovedEntry => {
+export const movedOf = ({ envelope, body }: StoredEntry): MovedEntry => {
   const { id, kind, author, run, made } = envelope;
   return { id, kind, author, run, made, what: contentOf(body, "what") ?? null };
 };

@@ -1,5 +1,4 @@
 import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
-import type { PhotoType } from "#core/photo/index.ts";
 import { LARGEST_PHOTO } from "#core/wire/index.ts";
 import { originalKey, sniff, whyNoPhoto } from "#functions/shared/index.ts";
 import { hex } from "../chance.ts";
@@ -56,22 +55,24 @@ async function taken(services: Services, { company, sha256, length }: Upload, bl
   return ok({ sha256, bytes: bytes.value, type, before: false });
 }
 
-function lengthOf(header: string | null, place: string): Outcome<number> {
+/** Bytes as the header says them; `most`: of the largest that is taken. */
+export function lengthOf(header: string | null, place: string, most: number = LARGEST_PHOTO): Outcome<number> {
   if (header === null || !/^\d{1,15}$/.test(header)) return refuse("photo-length-required", place, {});
   const bytes = Number(header);
   if (bytes === 0) return refuse("photo-empty", place, {});
-  return bytes > LARGEST_PHOTO ? refuse("photo-too-large", place, { bytes, most: LARGEST_PHOTO }) : ok(bytes);
+  return bytes > most ? refuse("photo-too-large", place, { bytes, most }) : ok(bytes);
 }
 
 interface Target {
   readonly key: string;
   readonly sha256: string;
   readonly bytes: number;
-  readonly type: PhotoType;
+  readonly type: string;
   readonly place: string;
 }
 
-async function streamed(services: Services, target: Target, first: Uint8Array, blocks: Blocks): Promise<Outcome<null>> {
+/** Streams what comes into the store; its last block waits for the hash. */
+export async function streamed(services: Services, target: Target, first: Uint8Array, blocks: Blocks): Promise<Outcome<null>> {
   const fixed = new FixedLengthStream(target.bytes);
   const about = { length: target.bytes, type: target.type, sha256: target.sha256 };
   const putting = services.store.put(target.key, fixed.readable, about);

@@ -1,48 +1,53 @@
-import { contentDigest, type Json, type Ledger } from "#core/ledger/index.ts";
+import { contentDigest, type Json } from "#core/ledger/index.ts";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import { type RecordModel, recordModel } from "#core/record/index.ts";
-import type { RecordMade } from "#core/wire/index.ts";
-import type { PrintAttachment } from "#functions/shared/index.ts";
+import type { NewRecord, RecordMade } from "#core/wire/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import type { RecordRow } from "../adapters/records.ts";
 import { newId, sha256Hex } from "../chance.ts";
+import type { Author } from "../company/change.ts";
 import { appendToJob } from "../jobs/append.ts";
 import { follow } from "../jobs/findings.ts";
 import { ledgerOf, readJob } from "../jobs/read.ts";
 import { fromEdge, PROGRAM } from "../ledger/index.ts";
+import { signingKey } from "../seals/index.ts";
 import type { Services } from "../services.ts";
+import { modelBefore } from "./before.ts";
 import { editionOf } from "./edition.ts";
 import { fileKey } from "./files.ts";
 import { photosKnown } from "./photos.ts";
+import { attachmentsOf, findingsText, sealPrinted, type ToSeal } from "./sealing.ts";
 import { recordView } from "./view.ts";
-
-type Edition = RecordRow["edition"];
 
 const LANE_MS = 180_000;
 
 /**
- * Issues a record: view model from the whole ledger, printed with its edition of the ledger inside, its row and the fact
- * `record-issued` written together. Nothing is written unless the PDF lies in the store. Refuses print-unavailable,
- * print-failed, store-unavailable; database-busy when another record of this job was issued at the same moment.
+ * Issues a record: view model from the whole ledger, printed with its edition of the ledger inside, sealed with the company's
+ * key, its row and the fact `record-issued` written together. Nothing is written unless the sealed PDF lies in the store. Refuses
+ * print-unavailable, print-failed, store-unavailable; seal-key-missing, seal-key-unreadable; database-busy when another record of
+ * this job was issued at the same moment.
  */
-export async function issue(services: Services, place: Place, edition: Edition, now: number): Promise<Outcome<RecordMade>> {
+export async function issue(services: Services, place: Place, asked: NewRecord, author: Author, now: number): Promise<Outcome<RecordMade>> {
   return services.lanes.in(`record ${place.company}/${place.job}`, LANE_MS, async () => {
-    const draft = await drafted(services, place, edition, now);
+    const key = await signingKey(services, author);
+    if (!key.ok) return key;
+    const draft = await drafted(services, place, asked, key.value.kid, now);
     const kept = await keptFiles(services, place, draft);
     if (!kept.ok) return kept;
-    const key = fileKey({ ...place, id: draft.id, version: draft.model.title.version }, "pdf");
-    const attachments: readonly PrintAttachment[] = [
-      { name: "ledger.json", type: "application/json", text: draft.ledgerText, relationship: "Data" },
-    ];
-    const printed = await services.machines.print({ kind: "record", model: draft.model, key, photos: draft.photos, attachments });
-    if (!printed.ok) return printed;
-    const { sha256, bytes, pages } = printed.value;
+    const at = fileKey({ ...place, id: draft.id, version: draft.model.title.version }, "pdf");
+    const attachments = attachmentsOf(draft.texts);
+    const drawn = await services.machines.print({ kind: "record", model: draft.model, key: at, photos: draft.photos, attachments });
+    if (!drawn.ok) return drawn;
+    const toSeal = { ...draft, company: place.company, job: place.job, record: draft.id };
+    const sealed = await sealPrinted(services, key.value, toSeal, { at, printed: drawn.value });
+    if (!sealed.ok) return sealed;
+    const { sha256, bytes, pages } = sealed.value.printed;
     const { head } = draft.attached;
     const row: RecordRow = {
       id: draft.id,
       job: place.job,
       version: draft.model.title.version,
-      edition,
+      edition: asked.edition,
       head_number: head.number,
       head_hash: head.hash,
       pages,
@@ -50,21 +55,21 @@ export async function issue(services: Services, place: Place, edition: Edition, 
       sha256,
       issued: now,
     };
-    const written = await recorded(services, place, row, draft);
+    const seal = await sha256Hex(sealed.value.seal);
+    const written = await recorded(services, place, row, draft, { seal, key: key.value.kid });
     return written.ok ? ok(recordView(row)) : written;
   });
 }
 
-interface Draft {
+interface Draft extends Pick<ToSeal, "attached" | "modelDigest" | "texts"> {
   readonly id: string;
   readonly model: RecordModel;
-  readonly attached: Ledger;
-  readonly ledgerText: string;
   readonly photos: Readonly<Record<string, string>>;
 }
 
-async function drafted(services: Services, place: Place, edition: Edition, now: number): Promise<Draft> {
+async function drafted(services: Services, place: Place, asked: NewRecord, key: string, now: number): Promise<Draft> {
   const { company } = place;
+  const { edition, ...receiver } = asked;
   const [job, people, rows, earlier, settings] = await Promise.all([
     readJob(services, place),
     services.companies.people(company),
@@ -72,13 +77,17 @@ async function drafted(services: Services, place: Place, edition: Edition, now: 
     services.records.ofJob(place),
     services.companies.newestOf(company, "settings", "settings").then((row) => row && services.companies.version(company, row.digest)),
   ]);
+  const before = await modelBefore(services, place, earlier, edition);
   const ledger = ledgerOf(place.job, job.stored, job.versions);
   const attached = editionOf(ledger, edition);
   const photos = photosKnown(company, rows);
   const model = recordModel({
+    ...(before === undefined ? {} : { before }),
+    key,
     ledger,
     attached,
     edition,
+    receiver,
     version: (earlier.at(-1)?.version ?? 0) + 1,
     issuedAt: now,
     settings: settings?.content ?? {},
@@ -86,13 +95,18 @@ async function drafted(services: Services, place: Place, edition: Edition, now: 
     photos,
   });
   const renditions = Object.entries(photos).flatMap(([sha256, { rendition }]) => (rendition === undefined ? [] : [[sha256, rendition]]));
-  return { id: newId(), model, attached, ledgerText: JSON.stringify(attached), photos: Object.fromEntries(renditions) };
+  const modelDigest = await contentDigest(services.digest, model as unknown as Json);
+  if (!modelDigest.ok) throw new Error(`a view model without a canonical form: ${modelDigest.refusal.place}`);
+  const findings = findingsText(ledger, attached, now);
+  const texts = { findings, ledger: JSON.stringify(attached), model: JSON.stringify(model) };
+  return { id: newId(), model, modelDigest: modelDigest.value, attached, texts, photos: Object.fromEntries(renditions) };
 }
 
-/** The view model and the attached edition lie beside the PDF. */
+/** The view model, the attached edition and its findings lie beside the PDF. */
 async function keptFiles({ store }: Services, { company, job }: Place, draft: Draft): Promise<Outcome<null>> {
   const { version } = draft.model.title;
-  const texts = { "model.json": JSON.stringify(draft.model), "ledger.json": draft.ledgerText };
+  const { model, ledger, findings } = draft.texts;
+  const texts = { "model.json": model, "ledger.json": ledger, "findings.json": findings };
   for (const [ending, text] of Object.entries(texts)) {
     const bytes = new TextEncoder().encode(text);
     const about = { length: bytes.length, type: "application/json", sha256: await sha256Hex(text) };
@@ -102,10 +116,14 @@ async function keptFiles({ store }: Services, { company, job }: Place, draft: Dr
   return ok(null);
 }
 
-async function recorded(services: Services, place: Place, row: RecordRow, { model, attached }: Draft): Promise<Outcome<null>> {
-  const modelDigest = await contentDigest(services.digest, model as unknown as Json);
-  if (!modelDigest.ok) throw new Error(`a view model without a canonical form: ${modelDigest.refusal.place}`);
-  const what = { version: row.version, head: { ...attached.head }, modelDigest: modelDigest.value, edition: row.edition };
+async function recorded(
+  services: Services,
+  place: Place,
+  row: RecordRow,
+  { modelDigest, attached }: Draft,
+  sealed: { readonly seal: string; readonly key: string },
+): Promise<Outcome<null>> {
+  const what = { version: row.version, head: { ...attached.head }, modelDigest, edition: row.edition, ...sealed };
   const fact = fromEdge(services.digest, {
     job: place.job,
     id: newId(),

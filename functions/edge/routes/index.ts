@@ -2,17 +2,25 @@ import { addPerson } from "./add-person.ts";
 import { appendEntries } from "./append-entries.ts";
 import { blurPhoto } from "./blur-photo.ts";
 import { checkDesign } from "./check-design.ts";
+import { decide } from "./decide.ts";
+import { endRelease } from "./end-release.ts";
 import { endSession } from "./end-session.ts";
+import { enterAfterWork } from "./enter-after-work.ts";
 import { foundCompany } from "./found-company.ts";
 import { getCompany } from "./get-company.ts";
+import { getCompanyKeys } from "./get-company-keys.ts";
 import { getCompanyLedger } from "./get-company-ledger.ts";
 import { getHealth } from "./get-health.ts";
 import { getJob } from "./get-job.ts";
+import { getJobArchive } from "./get-job-archive.ts";
+import { getJobCalendar } from "./get-job-calendar.ts";
 import { getJobDesign } from "./get-job-design.ts";
 import { getJobDesignPdf } from "./get-job-design-pdf.ts";
 import { getJobLedger } from "./get-job-ledger.ts";
 import { getJobPictures } from "./get-job-pictures.ts";
 import { describing } from "./get-open-api.ts";
+import { getOthersAsked } from "./get-others-asked.ts";
+import { getPaper } from "./get-paper.ts";
 import { getPhoto } from "./get-photo.ts";
 import { getPhotoOriginal } from "./get-photo-original.ts";
 import { getPhotoPrint } from "./get-photo-print.ts";
@@ -21,29 +29,53 @@ import { getReady } from "./get-ready.ts";
 import { getRecordLedger } from "./get-record-ledger.ts";
 import { getRecordModel } from "./get-record-model.ts";
 import { getRecordPdf } from "./get-record-pdf.ts";
+import { getReleased } from "./get-released.ts";
+import { getReleasedPdf } from "./get-released-pdf.ts";
+import { getReleasedPicture } from "./get-released-picture.ts";
 import { getSession } from "./get-session.ts";
+import { tables } from "./get-table.ts";
 import { getVersion } from "./get-version.ts";
+import { importOldWarranties } from "./import-old-warranties.ts";
 import { issueRecord } from "./issue-record.ts";
+import { listAboutToBeBuried } from "./list-about-to-be-buried.ts";
+import { listCallbacks } from "./list-callbacks.ts";
 import { listJobSeenBefore } from "./list-job-seen-before.ts";
 import { listJobs } from "./list-jobs.ts";
+import { listOthersLinks } from "./list-others-links.ts";
 import { listPeople } from "./list-people.ts";
 import { listRecords } from "./list-records.ts";
+import { listReleases } from "./list-releases.ts";
 import { listSeenBefore } from "./list-seen-before.ts";
+import { listSites } from "./list-sites.ts";
+import { listWarranties } from "./list-warranties.ts";
 import { locateSite } from "./locate-site.ts";
 import { lookAtPicture } from "./look-at-picture.ts";
 import { makeLink } from "./make-link.ts";
+import { makeOthersLink } from "./make-others-link.ts";
+import { makeSealKey } from "./make-seal-key.ts";
 import { moveEntries } from "./move-entries.ts";
+import { moveToJob } from "./move-to-job.ts";
 import { openJob } from "./open-job.ts";
+import { openJobTyped } from "./open-job-typed.ts";
+import { putOthersFile } from "./put-others-file.ts";
 import { putPhoto } from "./put-photo.ts";
+import { readArchive } from "./read-archive.ts";
 import { rebuildJob } from "./rebuild-job.ts";
 import { receivePicture } from "./receive-picture.ts";
+import { releaseRecord } from "./release-record.ts";
 import { removePerson } from "./remove-person.ts";
 import type { Route } from "./route.ts";
 import { setInstrument } from "./set-instrument.ts";
 import { setKitCard } from "./set-kit-card.ts";
+import { setOldWarranty } from "./set-old-warranty.ts";
+import { setParticulars } from "./set-particulars.ts";
 import { setSettings } from "./set-settings.ts";
 import { setSheet } from "./set-sheet.ts";
+import { setSite } from "./set-site.ts";
 import { signIn } from "./sign-in.ts";
+import { takeTable } from "./take-table.ts";
+import { useOthersLink } from "./use-others-link.ts";
+import { withdrawOthersLink } from "./withdraw-others-link.ts";
 import { withdrawSessions } from "./withdraw-sessions.ts";
 
 export type { Route } from "./route.ts";
@@ -65,8 +97,19 @@ const working: readonly Route[] = [
   setKitCard,
   setInstrument,
   getCompanyLedger,
+  getCompanyKeys,
+  makeSealKey,
   openJob,
+  openJobTyped,
+  setParticulars,
+  takeTable,
+  ...tables,
+  getJobArchive,
+  readArchive,
+  listSites,
+  setSite,
   listJobs,
+  listAboutToBeBuried,
   appendEntries,
   getJob,
   getJobDesign,
@@ -74,6 +117,7 @@ const working: readonly Route[] = [
   checkDesign,
   getJobLedger,
   moveEntries,
+  moveToJob,
   rebuildJob,
   putPhoto,
   getPhoto,
@@ -84,14 +128,34 @@ const working: readonly Route[] = [
   listJobSeenBefore,
   getJobPictures,
   lookAtPicture,
+  decide,
+  makeOthersLink,
+  listOthersLinks,
+  withdrawOthersLink,
+  getOthersAsked,
+  putOthersFile,
+  useOthersLink,
+  getPaper,
   receivePicture,
   locateSite,
+  enterAfterWork,
+  getJobCalendar,
+  listWarranties,
+  importOldWarranties,
+  setOldWarranty,
+  listCallbacks,
   blurPhoto,
   issueRecord,
   listRecords,
   getRecordPdf,
   getRecordModel,
   getRecordLedger,
+  releaseRecord,
+  listReleases,
+  endRelease,
+  getReleased,
+  getReleasedPdf,
+  getReleasedPicture,
   getHealth,
   getReady,
 ];

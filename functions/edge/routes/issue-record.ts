@@ -12,7 +12,7 @@ export const issueRecord = route({
   async run(call) {
     const place = await jobOf(call);
     if (!place.ok) return place;
-    const issued = await issue(call.services, place.value, call.input.edition, call.now);
+    const issued = await issue(call.services, place.value, call.input, call.session, call.now);
     return issued.ok ? json(issued.value, 201) : issued;
   },
 });

@@ -1,5 +1,6 @@
 import { refuse } from "#core/outcome/index.ts";
 import { batch, id, jobMade, LARGEST_BATCH, read } from "#core/wire/index.ts";
+import { plainNumber } from "../adapters/own-numbers.ts";
 import { COMPANY_LEDGER } from "../company/change.ts";
 import { appendToJob } from "../jobs/append.ts";
 import { judgeBatch } from "../jobs/batch.ts";
@@ -24,9 +25,13 @@ export const openJob = route({
     const judged = await judgeBatch(services, session, place, input);
     const bad = judged.refused.find(({ index }) => index === 0);
     if (bad) return { ok: false, refusal: bad.refusal };
+    const number = ownNumberIn(input.entries[0]);
     const appended = await appendToJob(services, place, judged.good, now, {
       begins: true,
-      also: () => [services.jobs.addJob(place, now)],
+      also: () => [
+        services.jobs.addJob(place, now),
+        ...(number === undefined ? [] : [services.ownNumbers.giveIfFree(place, plainNumber(number))]),
+      ],
     });
     if (!appended.ok) return appended;
     afterwards(follow(services, place));
@@ -34,3 +39,9 @@ export const openJob = route({
     return json({ job: place.job, received: now, head: appended.value.head, answers }, 201);
   },
 });
+
+/** The company's own number, as the first entry says it. */
+function ownNumberIn(first: unknown): string | undefined {
+  const number = (first as { body?: { what?: { content?: { ownNumber?: unknown } } } } | null)?.body?.what?.content?.ownNumber;
+  return typeof number === "string" && number.trim() !== "" ? number : undefined;
+}

@@ -10,9 +10,11 @@ const sees: Readonly<Record<string, readonly string[]>> = {
   ...Object.fromEntries(sideBySide.map((room) => [room, bottom])),
   ledger: ["outcome"],
   job: [...bottom, ...sideBySide, "ledger"],
-  record: [...bottom, ...sideBySide, "ledger", "job"],
-  wire: [...bottom, ...sideBySide, "ledger", "job", "record"],
-  screens: [...bottom, ...sideBySide, "ledger", "job", "record", "wire"],
+  warranty: ["outcome", "units", "ledger", "job"],
+  record: [...bottom, ...sideBySide, "ledger", "job", "warranty"],
+  proof: ["outcome", "ledger", "job", "record"],
+  wire: [...bottom, ...sideBySide, "ledger", "job", "warranty", "record"],
+  screens: [...bottom, ...sideBySide, "ledger", "job", "warranty", "record", "proof", "wire"],
 };
 
 /** The rooms of `src`. */
@@ -21,19 +23,30 @@ export const rooms: readonly string[] = Object.keys(sees);
 /** The packages that each folder may import; a folder that is not listed may import none. */
 const packages: Readonly<Record<string, readonly string[]>> = {
   "src/wire": ["zod"],
-  "src/screens": ["preact", "idb", "fflate", "workbox-expiration", "workbox-precaching", "workbox-routing", "workbox-strategies"],
-  "functions/edge": ["hono"],
+  "src/screens": [
+    "preact",
+    "idb",
+    "fflate",
+    "jose",
+    "pdfjs-dist",
+    "workbox-expiration",
+    "workbox-precaching",
+    "workbox-routing",
+    "workbox-strategies",
+  ],
+  "functions/edge": ["hono", "jose", "csv-parse", "fflate"],
   "functions/shared": ["hono", "@aws-sdk/client-s3"],
   "functions/media": ["hono", "sharp", "exifr", "libheif-js"],
-  "functions/print": ["hono", "puppeteer", "@cantoo/pdf-lib"],
+  "functions/print": ["hono", "puppeteer", "@cantoo/pdf-lib", "pdfjs-dist", "sharp"],
 };
 
 /** Packages that only some folders of infra and tests may import, with the reason. */
 const narrow: readonly { readonly package: string; readonly where: readonly string[]; readonly reason: string }[] = [
   {
     package: "sharp",
-    where: ["functions/media", "infra/demo", "infra/bench", "tests"],
-    reason: "photos are decoded in media alone; the demo draws its own, the bench measures beside it",
+    where: ["functions/media", "functions/print", "infra/demo", "infra/bench", "tests"],
+    reason:
+      "media alone decodes what phones send; print makes media's renditions smaller, the demo draws its own, the bench measures beside it",
   },
   { package: "exifr", where: ["functions/media", "tests"], reason: "media is the only reader of EXIF" },
   {
@@ -42,6 +55,16 @@ const narrow: readonly { readonly package: string; readonly where: readonly stri
     reason: "the browser belongs to print; tests, the README's pictures, those of the screens and the phone's bench drive one",
   },
   { package: "@aws-sdk/client-s3", where: ["functions/shared", "tests"], reason: "one S3 store for all functions, no back door beside it" },
+  {
+    package: "pdfjs-dist",
+    where: ["functions/print", "infra/verify", "tests"],
+    reason: "records are read back where they are sealed and where they are checked",
+  },
+  {
+    package: "jose",
+    where: ["functions/edge", "infra/verify", "tests"],
+    reason: "the edge seals, checking reads seals",
+  },
 ];
 
 const referenceLibraries = [
@@ -51,9 +74,9 @@ const referenceLibraries = [
   "exifreader",
   "fast-check",
   "geographiclib-geodesic",
+  "ical.js",
   "jstat",
   "luxon",
-  "pdfjs-dist",
   "simple-statistics",
 ];
 
@@ -66,6 +89,7 @@ const entryFiles = [
   "^infra/build/(main|types|lint|imports|test)\\.ts$",
   "^infra/bench/main\\.ts$",
   "^infra/screens/main\\.ts$",
+  "^infra/verify/main\\.ts$",
   "^src/screens/(main\\.tsx?|sw\\.ts)$",
 ];
 

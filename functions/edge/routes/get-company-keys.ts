@@ -1,0 +1,16 @@
+import { refuse } from "#core/outcome/index.ts";
+import { keySet as shape } from "#core/wire/index.ts";
+import { keySet } from "../seals/index.ts";
+import { everyone, json, route } from "./route.ts";
+
+export const getCompanyKeys = route({
+  method: "GET",
+  path: "/api/companies/:company/keys",
+  says: "The public keys by which a company's records are checked, as a JWK set",
+  who: everyone,
+  gives: { 200: shape },
+  async run({ services, parameters }) {
+    const company = await services.companies.get(parameters.company ?? "");
+    return company ? json(await keySet(services, company)) : refuse("company-unknown", "company", {});
+  },
+});
