@@ -9,7 +9,7 @@ import { Frame } from "./parts/frame.tsx";
 import { type Newer, startServiceWorker } from "./parts/newer.ts";
 import { useNews } from "./parts/news.ts";
 import { placeOf } from "./parts/place.ts";
-import { type Speaking, SpeakingContext, useSpeaking } from "./parts/speaking.ts";
+import { nobody, type Speaking, SpeakingContext, useSpeaking } from "./parts/speaking.ts";
 import { learn, screenWords } from "./parts/words/index.ts";
 
 type Pages = { readonly jobs: ComponentType; readonly job: ComponentType<{ readonly job: string }> };
@@ -36,7 +36,28 @@ const Looking = lazy(() => office(import("./office/looking.tsx")).then((page) =>
 const Received = lazy(() => office(import("./office/received.tsx")).then((page) => page.Received));
 const Blurring = lazy(() => office(import("./office/blurring.tsx")).then((page) => page.Blurring));
 const SeenBefore = lazy(() => office(import("./office/seen-before.tsx")).then((page) => page.SeenBefore));
+const Moving = lazy(() => office(import("./office/moving.tsx")).then((page) => page.Moving));
+const Deciding = lazy(() => office(import("./office/deciding/index.tsx")).then((page) => page.Deciding));
 const SitePlace = lazy(() => office(import("./office/site-place.tsx")).then((page) => page.SitePlace));
+
+const Particulars = lazy(() => office(import("./office/particulars.tsx")).then((page) => page.Particulars));
+const officePages: Readonly<Record<string, ComponentType>> = {
+  callbacks: lazy(() => office(import("./office/after-work/callback-list.tsx")).then((page) => page.CallbackListPage)),
+  terms: lazy(() => office(import("./office/after-work/terms.tsx")).then((page) => page.TermsPage)),
+  warranties: lazy(() => office(import("./office/after-work/register.tsx")).then((page) => page.RegisterPage)),
+  opening: lazy(() => office(import("./office/opening.tsx")).then((page) => page.Opening)),
+  archive: lazy(() => office(import("./office/archive.tsx")).then((page) => page.ArchiveIn)),
+  table: lazy(() => office(import("./office/table.tsx")).then((page) => page.JobsTable)),
+};
+
+/** Pages of one job about what comes after the work. */
+const afterWork: Readonly<Record<string, ComponentType<{ readonly job: string }>>> = {
+  "handed-over": lazy(() => office(import("./office/after-work/handed-over.tsx")).then((page) => page.HandedOverPage)),
+  callbacks: lazy(() => office(import("./office/after-work/callbacks.tsx")).then((page) => page.CallbacksPage)),
+  warranty: lazy(() => office(import("./office/after-work/warranty.tsx")).then((page) => page.WarrantyPage)),
+};
+
+const Checking = lazy(() => office(import("./checking/index.tsx")).then((page) => page.Checking));
 
 /** The path that is shown, and the way to another. */
 function usePath(): { readonly path: string; readonly moved: boolean; readonly go: (path: string) => void } {
@@ -67,9 +88,16 @@ function Page({ path }: { readonly path: string }) {
   if (session.role === "crew") return fieldPage(place) ?? none;
   const { jobs: Jobs, job: Job } = pages[session.role];
   if (place.page === "jobs") return <Jobs />;
+  const OfficePage = place.page === "office" && Object.hasOwn(officePages, place.part) ? officePages[place.part] : undefined;
+  if (OfficePage !== undefined) return <OfficePage />;
+  if (place.page === "job" && place.part === "particulars") return <Particulars key={place.job} job={place.job} />;
+  const AfterWork = place.page === "job" && Object.hasOwn(afterWork, place.part ?? "") ? afterWork[place.part ?? ""] : undefined;
+  if (place.page === "job" && AfterWork !== undefined) return <AfterWork key={place.job} job={place.job} />;
   if (place.page === "job" && place.part === "looking") return <Looking key={place.job} job={place.job} />;
   if (place.page === "job" && place.part === "received") return <Received key={place.job} job={place.job} />;
   if (place.page === "job" && place.part === "seen-before") return <SeenBefore key={place.job} job={place.job} />;
+  if (place.page === "job" && place.part === "moving") return <Moving key={place.job} job={place.job} />;
+  if (place.page === "job" && place.part === "deciding") return <Deciding key={place.job} job={place.job} rest={place.rest} />;
   if (place.page === "job" && place.part === "site") return <SitePlace key={place.job} job={place.job} />;
   if (place.page === "job" && place.part === "blurring" && place.rest[0] !== undefined)
     return <Blurring key={path} job={place.job} photo={place.rest[0]} />;
@@ -127,6 +155,14 @@ export function App() {
   // every reading of the session brings a new object that says the same
   const own = JSON.stringify(session?.words ?? {});
   const say = useMemo(() => screenWords(language, JSON.parse(own)), [language, own]);
+  if (placeOf(path).page === "check")
+    return (
+      <SpeakingContext.Provider value={{ session: session ?? { ...nobody, language }, say, go, moved, signOut }}>
+        <Suspense fallback={null}>
+          <Checking session={session} />
+        </Suspense>
+      </SpeakingContext.Provider>
+    );
   if (phone === undefined || (session === undefined && problem === undefined && awaySince === undefined)) return null;
   if (session === undefined) return <Nothing language={language} why={problem === undefined ? "away-first" : "not-signed-in"} />;
   // office and owner keep nothing; a crew's entry that is not kept is lost

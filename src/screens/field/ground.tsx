@@ -1,4 +1,5 @@
 import { lazy, Suspense } from "preact/compat";
+import { useEffect, useState } from "preact/hooks";
 import { Link } from "../parts/link.tsx";
 import { jobPath } from "../parts/place.ts";
 import { NotJudged } from "../parts/section.tsx";
@@ -38,13 +39,19 @@ export function OpenGround() {
   const { keep, state } = useKeep();
   useBackToCamera();
   const books = inOrder(state.books, keep.now());
+  const hasJobs = books.length > 0;
+  // an effect comes after the jobs are drawn: what the evening asks is no part of the first screen
+  const [drawn, setDrawn] = useState(false);
+  useEffect(() => setDrawn(hasJobs), [hasJobs]);
   return (
     <PhoneFrame title={say("open-in-the-ground")}>
-      {books.length === 0 && <p>{say(state.readAt === undefined ? "reading-first" : "no-jobs")}</p>}
+      {!hasJobs && <p>{say(state.readAt === undefined ? "reading-first" : "no-jobs")}</p>}
       <NotJudged />
-      <Suspense fallback={null}>
-        <TonightReminder />
-      </Suspense>
+      {drawn && (
+        <Suspense fallback={null}>
+          <TonightReminder />
+        </Suspense>
+      )}
       <ul class="jobs">
         {books.map((book) => (
           <JobInGround key={book.kept.job} book={book} />

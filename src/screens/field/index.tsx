@@ -11,6 +11,7 @@ import { CoveringState } from "./covering-state.tsx";
 import { NotHere, PhoneFrame } from "./frame.tsx";
 import { openFirst } from "./next.ts";
 import { burstPath, coverPath, setOutPath, stepPath, tonightPath, waterPath, wherePath } from "./paths.ts";
+import { ReworkWanted } from "./reading/rework-asked.tsx";
 import { type ToldOnPhone, useTold } from "./told.ts";
 
 const RightJob = lazy(() => import("./picture/right-job.tsx").then((page) => page.RightJob));
@@ -19,7 +20,13 @@ const RightJob = lazy(() => import("./picture/right-job.tsx").then((page) => pag
 function Next({ job, told: { now, sayer, book } }: { readonly job: string; readonly told: ToldOnPhone }) {
   const { say } = useSpeaking();
   const [next, ...rest] = openFirst(now.clearances);
-  if (next === undefined) return <NothingOpen />;
+  if (next === undefined)
+    return (
+      <>
+        <NothingOpen />
+        <NotJudged />
+      </>
+    );
   return (
     <section class="next" aria-label={say("open-in-the-ground")}>
       <LargeClearance clearance={next} sayer={sayer} unseen={book.unseen.length} />
@@ -87,6 +94,7 @@ export function FieldJob({ job }: { readonly job: string }) {
         <RightJob job={job} told={told} />
       </Suspense>
       <Next job={job} told={told} />
+      <ReworkWanted job={job} told={told} />
       <nav class="numbers" aria-label={say("numbers")}>
         <Link to={setOutPath(job)}>{say("numbers-set-out")}</Link>
         <Link to={waterPath(job)}>{say("numbers-water")}</Link>

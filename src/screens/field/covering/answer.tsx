@@ -5,6 +5,7 @@ import type { Taking } from "../job-part.ts";
 import { stepPath } from "../paths.ts";
 import { JustEntered, useGoOn } from "../reading/just-entered.tsx";
 import { OtherWays } from "../reading/other-ways.tsx";
+import { ReworkAsked } from "../reading/rework-asked.tsx";
 import { useEnter } from "../use-enter.ts";
 
 /** An answer: one press, and the next thing comes by itself. */
@@ -32,6 +33,7 @@ export function AnswerPage(taking: Taking) {
     <PhoneFrame title={sayer.title(about)} back={{ to: stepPath(job, item.step, tag), title: sayer.words(step?.title) }}>
       <JustEntered job={job} told={told} />
       {item.prompt !== undefined && <p class="prompt">{sayer.words(item.prompt)}</p>}
+      <ReworkAsked {...taking} />
       {cautions.map((caution) => (
         <p key={caution} class="cautions">
           {caution}

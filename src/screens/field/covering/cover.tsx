@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { RULES } from "../../../job/index.ts";
+import { coveredWord } from "../../parts/covered-word.ts";
 import { jobPath } from "../../parts/place.ts";
 import { NotJudged } from "../../parts/section.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
@@ -67,9 +68,7 @@ export function CoverPage({ job, rest: [id = ""] }: JobPart) {
           </div>
         </>
       )}
-      {clearance.covered !== undefined && (
-        <p>{say(clearance.covered.noLaterThan ? "covered-no-later" : "covered-at", { time: sayer.moment(clearance.covered.at) })}.</p>
-      )}
+      {clearance.covered !== undefined && <p>{say(coveredWord(clearance.covered), { time: sayer.moment(clearance.covered.at) })}.</p>}
     </PhoneFrame>
   );
 }

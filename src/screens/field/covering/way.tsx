@@ -77,6 +77,7 @@ export function WayPage({ job, rest: [way = "", thing, tag, covering = ""] }: Jo
   const { now, sayer } = told;
   const about = aboutOfAddress(thing, tag);
   const item = now.state.sheet && itemNamed(now.state.sheet, about.item ?? "");
+  const step = item?.step ?? now.state.sheet?.checks.find(({ id }) => id === about.check)?.step;
   const typed = (some: Partial<Asked>): void => {
     const next = { ...asked, ...some };
     setAsked(next);
@@ -89,11 +90,11 @@ export function WayPage({ job, rest: [way = "", thing, tag, covering = ""] }: Jo
     if (entered?.is === "no room") setRefused(say("unsent-full"));
     if (entered?.is === "refused") setRefused(sayer.refusal(entered.refusal));
     if (entered?.is !== "kept") return;
-    go(covering === noCovering && item !== undefined ? stepPath(job, item.step, about.tag) : coverPath(job, covering));
+    go(covering === noCovering && step !== undefined ? stepPath(job, step, about.tag) : coverPath(job, covering));
   };
   const back =
     covering === noCovering
-      ? { to: takePath(job, about.item ?? "", about.tag), title: sayer.title(about) }
+      ? { to: item === undefined ? stepPath(job, step ?? "", about.tag) : takePath(job, item.id, about.tag), title: sayer.title(about) }
       : { to: coverPath(job, covering), title: sayer.words(now.state.sheet?.coverings.find(({ id }) => id === covering)?.title) };
   return (
     <PhoneFrame title={sayer.title(about)} back={back}>

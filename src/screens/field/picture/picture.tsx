@@ -6,6 +6,7 @@ import type { JobPart, Taking } from "../job-part.ts";
 import { stepPath, takePath } from "../paths.ts";
 import { JustEntered, useGoOn } from "../reading/just-entered.tsx";
 import { OtherWays } from "../reading/other-ways.tsx";
+import { ReworkAsked } from "../reading/rework-asked.tsx";
 import { useTold } from "../told.ts";
 import { OnePicture } from "./one-picture.tsx";
 
@@ -21,6 +22,7 @@ export function PicturePage(taking: Taking) {
     <PhoneFrame title={title} back={{ to: stepPath(job, item.step, tag), title: sayer.words(step?.title) }}>
       <JustEntered job={job} told={told} />
       {item.prompt !== undefined && <p class="prompt">{sayer.words(item.prompt)}</p>}
+      <ReworkAsked {...taking} />
       <OnePicture key={`${item.id} ${tag ?? ""}`} job={job} told={told} pictured={pictured} title={title} onKept={goOn}>
         <OtherWays {...taking} />
       </OnePicture>

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import type { Unseen } from "../../parts/pictures.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { type Keep, photoOf, useKeep } from "../keep/index.ts";
 import { judgeHere } from "./judging.ts";
@@ -90,11 +91,21 @@ export function useSeen({ sha256, type }: ToSee, judging: boolean): Seen {
   return seen;
 }
 
+interface SmallPhotoProps {
+  readonly seen: Seen;
+  readonly title: string;
+  /** Why it cannot be shown, where the phone does not hold it. */
+  readonly instead?: Unseen | "picture-not-shown";
+}
+
 /** The small picture itself, or an empty mount with words where it cannot be shown. */
-export function SmallPhoto({ seen: { address, judged }, title }: { readonly seen: Seen; readonly title: string }) {
+export function SmallPhoto({ seen: { address, judged }, title, instead = "picture-not-shown" }: SmallPhotoProps) {
   const { say } = useSpeaking();
-  if (address !== undefined) return <img class="mount small-photo" src={address} alt={title} />;
-  return <div class="mount small-photo empty">{say(judged === undefined ? "picture-looking" : "picture-not-shown")}</div>;
+  // what another phone took comes from the office, and without signal it does not come
+  const [broken, setBroken] = useState("");
+  if (address !== undefined && address !== broken)
+    return <img class="mount small-photo" src={address} alt={title} onError={() => setBroken(address)} />;
+  return <div class="mount small-photo empty">{say(judged === undefined ? "picture-looking" : instead)}</div>;
 }
 
 /** What this phone makes of a photo; large where it is to be taken again. */

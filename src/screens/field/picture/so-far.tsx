@@ -1,9 +1,10 @@
 import type { Live } from "../../../job/index.ts";
 import { Link } from "../../parts/link.tsx";
-import { screenAddress } from "../../parts/pictures.ts";
+import { screenAddress, unseen } from "../../parts/pictures.ts";
 import { Section } from "../../parts/section.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import type { Taking } from "../job-part.ts";
+import { useKeep } from "../keep/index.ts";
 import { movePath } from "../paths.ts";
 import { SmallPhoto, useSeen } from "./seen.tsx";
 import type { Pictured } from "./what.ts";
@@ -24,13 +25,16 @@ function Taken({ fact, job, told: { now, sayer }, title }: TakenProps) {
   const { say } = useSpeaking();
   const sha256 = String(fact.what.photo);
   const here = useSeen({ sha256, type: String(fact.what.type) }, false);
-  const atOffice = now.view.photos[sha256]?.state === "read";
+  const { state } = useKeep();
+  const atOffice = unseen(now, sha256);
   // this phone's own small picture first; what another phone took comes from the office
-  const elsewhere = here.address === undefined && here.judged !== undefined && atOffice;
-  const seen = elsewhere ? { address: screenAddress(now, sha256) } : here;
+  const elsewhere = here.address === undefined && here.judged !== undefined && atOffice === undefined;
+  const seen = elsewhere ? { ...here, address: screenAddress(now, sha256) } : here;
+  // what this phone took itself it has, whether it can draw it or not
+  const own = state.photos.some((photo) => photo.sha256 === sha256);
   return (
     <li>
-      <SmallPhoto seen={seen} title={title} />
+      <SmallPhoto seen={seen} title={title} {...(own || atOffice === undefined ? {} : { instead: atOffice })} />
       <p>
         {sayer.moment(fact.at)}
         {typeof fact.what.caption === "string" && `: ${fact.what.caption}`}

@@ -1,4 +1,4 @@
-import { type Item, type SitePlaced, sitePlaced } from "../../../job/index.ts";
+import { type Item, type SitePlaced, siteMarks, sitePlaced } from "../../../job/index.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
 import type { Taking } from "../job-part.ts";
 
@@ -27,7 +27,8 @@ function namedMarks({ now: { state } }: Taking["told"], site: SitePlaced, item: 
 export function FromMark({ told, item, tag, tied, onChange }: FromMarkProps) {
   const { say } = useSpeaking();
   const site = sitePlaced(told.now.state, "all");
-  const known = [...site.marks.map(({ name }) => name), ...namedMarks(told, site, item, tag)];
+  const placed = site.marks.map(({ name }) => name);
+  const known = [...new Set([...placed, ...namedMarks(told, site, item, tag), ...siteMarks(told.now.state).tieMarks])];
   const own = site.points.find(({ item: of, tag: named }) => of.step === item.step && named?.tag === tag);
   const [first, second] = own?.ties.map(({ mark }) => mark) ?? [];
   const [from, to] = first === undefined ? [tied.mark, undefined] : [first, second ?? (tied.mark === first ? undefined : tied.mark)];

@@ -14,6 +14,7 @@ import { JustEntered, useGoOn } from "./just-entered.tsx";
 import { Moment } from "./moment.tsx";
 import { nextOpen, titleOfNext } from "./next-open.ts";
 import { OtherWays } from "./other-ways.tsx";
+import { ReworkAsked } from "./rework-asked.tsx";
 import { standingNow } from "./standing.ts";
 import { TapeOrText } from "./tape-or-text.tsx";
 import { typedText } from "./typed-text.ts";
@@ -100,6 +101,7 @@ export function ReadingPage(taking: Taking) {
     <PhoneFrame title={sayer.title(about)} back={{ to: stepPath(job, item.step, tag), title: sayer.words(step?.title) }}>
       {entered === undefined && <JustEntered job={job} told={told} />}
       {item.prompt !== undefined && <p class="prompt">{sayer.words(item.prompt)}</p>}
+      <ReworkAsked {...taking} />
       {isJudged && <VerdictNow found={found} sayer={sayer} />}
       {isJudged && doubtful && (
         <ul class="choices">

@@ -1,6 +1,6 @@
 import type { Finding, Item, ToleranceSheet } from "../../../job/index.ts";
-import { shapeOfFinding } from "../../parts/shapes.ts";
-import { Sign } from "../../parts/sign.tsx";
+import { isForElectrician } from "../../parts/counts.ts";
+import { FindingList } from "../../parts/steps.tsx";
 import type { ToldOnPhone } from "../told.ts";
 
 /** Of every item the checks that read it. */
@@ -26,24 +26,18 @@ export function findingsOn({ now }: Pick<ToldOnPhone, "now">, item: Item, tag: s
   );
 }
 
-/** Measured, and not simply within: somebody decides what comes next. */
-export const isDoubtful = ({ verdict }: Finding): boolean => verdict === "outside" || verdict === "too close to call";
+/** Measured, and not simply within: somebody decides what comes next. Of what the electrician is asked there is no verdict to doubt. */
+export const isDoubtful = (finding: Finding): boolean =>
+  !isForElectrician(finding) && (finding.verdict === "outside" || finding.verdict === "too close to call");
 
 /** What merely waits for other readings has nothing to say of this one. */
-const isSaying = ({ verdict }: Finding): boolean => verdict !== "not taken";
+export const isSaying = ({ verdict }: Finding): boolean => verdict !== "not taken";
 
 /** What the readings of an item come to now, in large type. */
 export function VerdictNow({ found, sayer }: { readonly found: readonly Finding[]; readonly sayer: ToldOnPhone["sayer"] }) {
   return (
     <div class="verdict-now" role="status">
-      <ul class="findings">
-        {found.filter(isSaying).map((finding) => (
-          <li key={`${finding.check} ${finding.tag ?? ""}`}>
-            <Sign shape={shapeOfFinding(finding)} />
-            <span>{sayer.finding(finding)}</span>
-          </li>
-        ))}
-      </ul>
+      <FindingList findings={found.filter(isSaying)} sayer={sayer} />
     </div>
   );
 }
