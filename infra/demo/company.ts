@@ -30,6 +30,12 @@ export const settings: Json = {
       { part: "Pump", months: 36, starts: "first running", conditions: "The serial number is in the record or on the receipt." },
       { part: "Liner", months: 120, starts: "handover", conditions: "Its edge is not cut or buried again by others." },
     ],
+    services: [
+      { kind: "return visit", daysAfter: 30 },
+      { kind: "winter", month: 10, day: 31 },
+      { kind: "spring", month: 4, day: 15 },
+    ],
+    acceptedByUseAfterDays: 30,
   },
 };
 

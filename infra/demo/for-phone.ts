@@ -14,6 +14,8 @@ export interface ForPhone {
   readonly jobs: { readonly covered: string; readonly notYet: string; readonly clear: string };
   /** A whole address that signs a crew member in, once. */
   readonly crewLink: () => Promise<string>;
+  /** Another, for the office. */
+  readonly officeLink: () => Promise<string>;
   readonly speak: (language: "en" | "es") => Promise<void>;
 }
 
@@ -42,12 +44,14 @@ export async function forPhone(edge: string, operatorKey: string): Promise<ForPh
     await first.client.empty(book);
     return book.job;
   };
+  const linkOf = async (person: string): Promise<string> => {
+    const { link } = await owner.send<{ link: string }>("POST", `/api/people/${person}/links`);
+    return new URL(link, edge).href;
+  };
   return {
     jobs: { covered: await open(courtyard), notYet: await open(sideYard), clear: await open(corner) },
-    crewLink: async () => {
-      const { link } = await owner.send<{ link: string }>("POST", `/api/people/${first.person}/links`);
-      return new URL(link, edge).href;
-    },
+    crewLink: () => linkOf(first.person),
+    officeLink: () => linkOf(office.person),
     speak: async (language) => {
       await owner.send("PUT", "/api/company/settings", { ...(settings as object), language });
     },

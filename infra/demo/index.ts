@@ -1,37 +1,16 @@
 import type { Ledger } from "#core/ledger/index.ts";
 import { type Budget, budgetOf, defaultSheet, everydayLimits, everydayTags } from "../sheets/index.ts";
 import { Client } from "./client.ts";
-import { company, kitCards } from "./company.ts";
-import { courtyard, lookedAt, lookedAtFrom } from "./courtyard.ts";
-import { drawing } from "./drawings.ts";
-import { type Entering, enterAll, type Photos } from "./enter.ts";
-import { type Founded, found, keep } from "./founding.ts";
-import { openJob } from "./open-job.ts";
-import { type JobBook, Phone } from "./phone.ts";
-import { sideYard } from "./side-yard.ts";
+import { courtyard } from "./courtyard.ts";
+import { type DemoPlan, type Filled, fillDemo } from "./fill.ts";
 
 export { drawing } from "./drawings.ts";
+export { type DemoPlan, type Filled, fillDemo } from "./fill.ts";
 export { type ForPhone, forPhone } from "./for-phone.ts";
 export { moment, ZONE } from "./script.ts";
 export { Client };
 
-export interface DemoPlan {
-  /** Address of the edge, without a slash at the end. */
-  readonly edge: string;
-  readonly operatorKey: string;
-  readonly log: (line: string) => void;
-  /** The company's id where a demo stands on the stack already. Its links work once each. */
-  readonly company?: string;
-}
-
-type Links = { readonly crew: string; readonly office: string; readonly owner: string };
-
-export interface DemoResult {
-  /** Whole addresses that sign in. */
-  readonly links: Links;
-  /** A further one, that works once. */
-  readonly newLink: (role: keyof Links) => Promise<string>;
-  readonly jobs: readonly string[];
+export interface DemoResult extends Omit<Filled, "office"> {
   readonly recordId: string;
   readonly pdf: Uint8Array;
   /** The printed design check of the job that was recorded. */
@@ -40,133 +19,48 @@ export interface DemoResult {
   readonly record: unknown;
   /** The edition that is attached to the record. */
   readonly ledger: Ledger;
+  /** The company's public keys: whose record it is can be told by them. */
+  readonly keys: unknown;
   /** Every finding of the record with the sentence that it prints. */
   readonly findings: readonly unknown[];
   readonly budget: { readonly asks: Budget; readonly most: Budget };
 }
 
-async function put(client: Client, photos: Photos): Promise<void> {
-  for (const [sha256, bytes] of photos) await client.putPhoto(sha256, bytes);
-  photos.clear();
-}
-
-const WAIT_MS = 300;
-const PATIENCE_MS = 120_000;
-
-/** Until media has read every photo of the job. */
-async function untilRead(client: Client, job: string): Promise<number> {
-  const began = Date.now();
-  for (;;) {
-    const { photos, findings } = await client.get<{ photos: Record<string, { state: string }>; findings: unknown[] }>(`/api/jobs/${job}`);
-    const states = Object.values(photos).map(({ state }) => state);
-    if (states.length > 0 && states.every((state) => state === "read")) return states.length;
-    if (states.includes("unreadable")) throw new Error("a drawing could not be read");
-    if (Date.now() - began > PATIENCE_MS)
-      throw new Error(`photos were not read in ${PATIENCE_MS / 1000} s (${states.length} known, ${findings.length} findings)`);
-    await new Promise((resolve) => setTimeout(resolve, WAIT_MS));
-  }
-}
-
-/** The office looks at some of the pictures. */
-async function look(desk: Phone, book: JobBook): Promise<void> {
-  let made = lookedAtFrom;
-  for (const { item, says } of lookedAt) {
-    for (const entry of [...book.entries]) {
-      if (entry.kind !== "picture-taken" || (entry.what as { item?: string }).item !== item) continue;
-      await desk.enter(book, "picture-looked-at", made, { what: { picture: entry.id, says } });
-      made += 60_000;
-    }
-  }
-}
-
-/** Makes whole addresses that sign one of the demo's people in, once each. */
-async function linkMaker(edge: string, { owner, office, first }: Founded): Promise<DemoResult["newLink"]> {
-  const { person } = await owner.get<{ person: string }>("/api/session");
-  const people = { crew: first.person, office: office.person, owner: person };
-  return async (role) => new URL((await owner.send<{ link: string }>("POST", `/api/people/${people[role]}/links`)).link, edge).href;
-}
-
-/** The links of the demo's own company, which work again and again on a local stack. */
-async function demoLinks(edge: string, operatorKey: string): Promise<Links> {
-  const { crew, office, owner } = await new Client(edge).send<Links>("POST", "/api/demo/links", undefined, {
-    authorization: `Operator ${operatorKey}`,
-  });
-  const absolute = (link: string): string => new URL(link, edge).href;
-  return { crew: absolute(crew), office: absolute(office), owner: absolute(owner) };
-}
-
-/**
- * Fills an empty stack with the demo company and its two jobs through the public API, as phones and desks would, and issues
- * one record. @throws with the reason, when any part refuses.
- */
+/** Fills an empty stack with the demo company and issues one record. @throws with the reason, when any part refuses. */
 export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
-  const { edge, operatorKey, log } = plan;
-  const sheet = defaultSheet();
-  const founded = await found(edge, operatorKey, plan.company);
-  const { office, first, second } = founded;
-  const versions = await keep(founded);
-  log(`${company.name}: tolerance sheet, ${kitCards.length} kit cards, four people`);
-
-  const desk = new Phone(office.person);
-  const jobs: JobBook[] = [];
-  for (const [script, crew] of [
-    [courtyard, first],
-    [sideYard, second],
-  ] as const) {
-    const book = await openJob(desk, office.client, script, versions);
-    const photos: Photos = new Map();
-    const shared = { book, sheet, script, photos, labels: new Map(), draw: drawing } satisfies Partial<Entering>;
-    await enterAll({ ...shared, phone: desk, fixes: false }, script.office);
-    await office.client.empty(book);
-    await enterAll({ ...shared, phone: new Phone(crew.person), fixes: true }, script.crew);
-    // back in signal: some photos reach the edge before their entries, the rest after
-    const early: Photos = new Map([...photos].filter((_, i) => i % 3 === 0));
-    for (const sha256 of early.keys()) photos.delete(sha256);
-    const count = early.size + photos.size;
-    await put(crew.client, early);
-    const sent = await crew.client.empty(book);
-    await put(crew.client, photos);
-    await untilRead(office.client, book.job);
-    log(`${script.title}: ${sent} entries and ${count} drawings from a phone that had no signal till now, all read`);
-    if (script === courtyard) await look(desk, book);
-    await enterAll({ ...shared, phone: desk, fixes: false }, script.afterwards);
-    await office.client.empty(book);
-    jobs.push(book);
-  }
-
+  const { log } = plan;
+  const { links, newLink, jobs, office } = await fillDemo(plan);
   const [whole] = jobs;
   if (whole === undefined) throw new Error("no job was opened");
-  const issued = await office.client.send<{ record: string; pages: number }>("POST", `/api/jobs/${whole.job}/records`, {
+  const issued = await office.send<{ record: string; pages: number }>("POST", `/api/jobs/${whole}/records`, {
     edition: "customer",
   });
   const at = `/api/records/${issued.record}`;
-  const [pdf, designCheck, record, ledger] = await Promise.all([
-    office.client.bytes(`${at}/pdf`),
-    office.client.bytes(`/api/jobs/${whole.job}/design/pdf`),
-    office.client.get<{ findings: readonly unknown[] }>(`${at}/model`),
-    office.client.get<Ledger>(`${at}/ledger`),
+  const { company: id } = await office.get<{ company: string }>("/api/session");
+  const [pdf, designCheck, record, ledger, keys] = await Promise.all([
+    office.bytes(`${at}/pdf`),
+    office.bytes(`/api/jobs/${whole}/design/pdf`),
+    office.get<{ findings: readonly unknown[] }>(`${at}/model`),
+    office.get<Ledger>(`${at}/ledger`),
+    office.get(`/api/companies/${id}/keys`),
   ]);
   log(`${courtyard.title}: record issued, ${issued.pages} pages`);
 
-  const asks = budgetOf(sheet, everydayTags);
+  const asks = budgetOf(defaultSheet(), everydayTags);
   log(
     `An everyday job by the default sheet: ${asks.holdingReadings} readings that hold (at most ${everydayLimits.holdingReadings}), ` +
       `${asks.readings} readings (${everydayLimits.readings}), ${asks.pictures} pictures (${everydayLimits.pictures}), ${asks.taps} taps (${everydayLimits.taps})`,
   );
-  const newLink = await linkMaker(edge, founded);
-  const links =
-    plan.company === undefined
-      ? await demoLinks(edge, operatorKey)
-      : { crew: await newLink("crew"), office: await newLink("office"), owner: await newLink("owner") };
   return {
     links,
     newLink,
-    jobs: jobs.map(({ job }) => job),
+    jobs,
     recordId: issued.record,
     pdf,
     designCheck,
     record,
     ledger,
+    keys,
     findings: record.findings,
     budget: { asks, most: everydayLimits },
   };

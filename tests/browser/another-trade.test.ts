@@ -1,6 +1,7 @@
 import type { Browser } from "puppeteer";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import type { Json } from "#core/ledger/index.ts";
+import { follow, rightJob } from "../helpers/crew-pages.ts";
 import { batchOf, type Company, newCompany, newJob } from "../helpers/edge.ts";
 import { newScreen, openBrowser, type Screen, textOf } from "../helpers/screen.ts";
 
@@ -37,23 +38,32 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => browser?.close());
 
+/** What the crew reads of the covering that comes next, and of the others. */
 const read = async (): Promise<string[]> => {
   await screen.page.goto(`${inject("edge")}/jobs/${job}`);
-  await screen.page.waitForSelector(".covering");
-  return screen.page.$$eval(".clearance", (all) => all.map((one) => one.textContent ?? ""));
+  await screen.page.waitForSelector(".next");
+  return screen.page.$$eval(".next > .large-clearance .clearance, .next > .choices b", (all) => all.map((one) => one.textContent ?? ""));
 };
 
 test("a covering that is clear says so by the act itself, beside one that is not", async () => {
-  expect(await read()).toEqual(["clear to pour the concrete", "not yet"]);
+  await screen.page.goto(inject("edge"));
+  await screen.page.waitForSelector(".jobs li");
+  await rightJob(screen.page, `${inject("edge")}/jobs/${job}`);
+  expect(await read()).toEqual(["clear to pour the concrete", "not yet: bury the footing"]);
+  await follow(screen.page, `/jobs/${job}/cover/pour-concrete`);
+  expect(await screen.page.$$eval(".clearance", (all) => all.map((one) => one.textContent))).toEqual(["clear to pour the concrete"]);
   expect(await textOf(screen.page, ".cautions")).toContain("Wet concrete burns the skin");
+  await follow(screen.page, `/jobs/${job}/cover/bury-footing`);
+  expect(await screen.page.$$eval(".clearance", (all) => all.map((one) => one.textContent))).toEqual(["not yet"]);
 });
 
 test("a photo that has not come yet is named as such, and no broken picture is shown", async () => {
-  await screen.page.$$eval("details.step", (all) => {
-    for (const one of all) one.open = true;
-  });
-  expect(await textOf(screen.page, ".picture")).toContain("The photo has not reached the office yet.");
-  expect(await screen.page.$$(".picture img")).toEqual([]);
+  for (const item of ["hole-with-rule", "post-braced"]) {
+    await follow(screen.page, `/jobs/${job}/take/${item}/left`);
+    await screen.page.waitForFunction(() => !document.querySelector(".pictures-so-far")?.textContent?.includes("Looking at it"));
+    expect(await textOf(screen.page, ".pictures-so-far")).toContain("The photo has not reached the office yet.");
+    expect(await screen.page.$$("main img")).toEqual([]);
+  }
 });
 
 /** The page of the office on a job, what it says to read first. */
@@ -106,6 +116,7 @@ test("clear on somebody's word is told from clear, in the list and on the job", 
   await screen.page.goto(`${inject("edge")}/`);
   await screen.page.waitForSelector(".jobs li");
   // announced for a time, so it comes before what is not
+  await screen.page.waitForFunction((path) => document.querySelector(".jobs li a")?.getAttribute("href") === path, {}, `/jobs/${word}`);
   const first = await textOf(screen.page, ".jobs li");
   expect(first).toContain("clear to bury the footing, on somebody's word");
   expect(first).toMatch(/announced for about 5 May 2026, \d+:\d\d/);
@@ -116,15 +127,14 @@ test("in Spanish and metric the same job says the same", async () => {
   const { content } = (await company.owner.get("/api/company")).body.settings;
   const set = await company.owner.ask("PUT", "/api/company/settings", { json: { ...content, language: "es", units: "metric" } });
   expect(set.status).toBe(200);
-  expect(await read()).toEqual(["listo para vaciar el concreto", "todavía no"]);
+  expect(await read()).toEqual(["listo para vaciar el concreto", "todavía no: enterrar la base"]);
   expect(await screen.page.evaluate(() => document.documentElement.lang)).toBe("es");
-  await screen.page.$$eval("details.step", (all) => {
-    for (const one of all) one.open = true;
-  });
-  const steps = await textOf(screen.page, ".steps");
-  expect(steps).toContain("Profundidad del hoyo");
-  expect(steps).toMatch(/9(1[78]|17)[.,\d]* mm/);
-  expect(steps).not.toMatch(/\bnot taken\b|\bwithin\b/);
   expect(await textOf(screen.page, "main")).toContain("Aquí no se juzga el cableado ni la seguridad.");
+  const counted = await textOf(screen.page, ".step-links");
+  await follow(screen.page, `/jobs/${job}/step/dig-hole/left`);
+  const steps = `${counted}\n${await textOf(screen.page, "main")}`;
+  expect(steps).toContain("Profundidad del hoyo");
+  expect(await textOf(screen.page, ".findings")).toMatch(/9(1[78]|17)[.,\d]* mm/);
+  expect(steps).not.toMatch(/\bnot taken\b|\bwithin\b/);
   expect(screen.troubles).toEqual([]);
 });

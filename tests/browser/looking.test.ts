@@ -1,11 +1,11 @@
 import type { Browser, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
-import { type DemoResult, runDemo } from "#infra/demo/index.ts";
+import { type Filled, fillDemo } from "#infra/demo/index.ts";
 import { newId } from "../helpers/edge.ts";
 import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office looks at what holds a covering, on the real stack. */
-let demo: DemoResult;
+let demo: Filled;
 let browser: Browser;
 let screen: Screen;
 
@@ -30,7 +30,7 @@ const looksIn = async (page: Page): Promise<string[]> => {
 };
 
 beforeAll(async () => {
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
+  demo = await fillDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
   browser = await openBrowser();
   screen = await newScreen(browser, { width: 1280, height: 900 });
   await screen.page.goto(demo.links.office);

@@ -5,13 +5,13 @@ import sharp from "sharp";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import type { Region } from "#core/photo/index.ts";
 import type { SeenBefore } from "#core/wire/index.ts";
-import { Client, type DemoResult, runDemo } from "#infra/demo/index.ts";
+import { Client, type Filled, fillDemo } from "#infra/demo/index.ts";
 import { newId } from "../helpers/edge.ts";
 import { photographs } from "../helpers/photographs.ts";
 import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office blurs parts of a picture, compares pictures seen before and says where a site is, on the real stack. */
-let demo: DemoResult;
+let demo: Filled;
 let browser: Browser;
 let screen: Screen;
 let client: Client;
@@ -36,7 +36,7 @@ async function factsIn(which: 0 | 1, kind: string): Promise<readonly Fact[]> {
 }
 
 beforeAll(async () => {
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
+  demo = await fillDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
   client = await new Client(inject("edge")).signIn(demo.links.owner);
   browser = await openBrowser();
   screen = await newScreen(browser, { width: 1280, height: 900 });

@@ -1,20 +1,19 @@
 import type { Browser } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
-import { type DemoResult, runDemo } from "#infra/demo/index.ts";
-import { newId } from "../helpers/edge.ts";
+import { forPhone } from "#infra/demo/index.ts";
 import { axe, newScreen, openBrowser, type Screen, textOf } from "../helpers/screen.ts";
 
 /** The crew's phone with nothing but what it keeps. */
-let demo: DemoResult;
 let browser: Browser;
 let screen: Screen;
 
 beforeAll(async () => {
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
+  const company = await forPhone(inject("edge"), inject("operatorKey"));
   browser = await openBrowser();
   screen = await newScreen(browser);
-  await screen.page.goto(demo.links.crew);
-  await screen.page.waitForSelector(".jobs li");
+  await screen.page.goto(await company.crewLink());
+  // all of them: what comes later would not have been there before
+  await screen.page.waitForFunction((all) => document.querySelectorAll(".jobs li").length === all, {}, Object.keys(company.jobs).length);
 }, 240_000);
 afterAll(() => browser?.close());
 

@@ -1,23 +1,22 @@
 import type { Browser, ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { numbersEn } from "#core/screens/parts/words/numbers-en.ts";
-import { type DemoResult, runDemo } from "#infra/demo/index.ts";
-import { newId } from "../helpers/edge.ts";
+import { type ForPhone, forPhone } from "#infra/demo/index.ts";
 import { axe, largePhone, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** Numbers before questions, on the crew's phone: set-out card, till water, tonight, where everything is. */
-let demo: DemoResult;
+let company: ForPhone;
 let browser: Browser;
 let crew: Screen;
 let spanish: Screen;
 const shots = process.env.ASBURIED_SHOTS;
 
 const at = (path: string): string => new URL(path, inject("edge")).href;
-const [courtyard, sideYard] = [0, 1];
-const job = (which: number, ...inside: readonly string[]): string => ["/jobs", demo.jobs[which], ...inside].join("/");
+const [courtyard, sideYard] = ["covered", "notYet"] as const;
+const job = (which: keyof ForPhone["jobs"], ...inside: readonly string[]): string => ["/jobs", company.jobs[which], ...inside].join("/");
 
 async function signIn(page: Page): Promise<void> {
-  await page.goto(await demo.newLink("crew"));
+  await page.goto(await company.crewLink());
   await page.waitForSelector(".jobs li", { timeout: 90_000 });
   await page.goto(at("/phone/person"));
   await page.waitForSelector(".choices button");
@@ -26,7 +25,7 @@ async function signIn(page: Page): Promise<void> {
 }
 
 beforeAll(async () => {
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
+  company = await forPhone(inject("edge"), inject("operatorKey"));
   browser = await openBrowser();
   crew = await newScreen(browser);
   await signIn(crew.page);

@@ -6,12 +6,11 @@ import { fileURLToPath } from "node:url";
 import type { Browser, ElementHandle, Page } from "puppeteer";
 import sharp, { type Sharp } from "sharp";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
-import { type DemoResult, runDemo } from "#infra/demo/index.ts";
-import { newId } from "../helpers/edge.ts";
+import { type ForPhone, forPhone } from "#infra/demo/index.ts";
 import { axe, crowded, largePhone, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** Pictures on the crew's phone, with real photographs: the sample of the package exif, cut and blurred here. */
-let demo: DemoResult;
+let company: ForPhone;
 let browser: Browser;
 let crew: Screen;
 let office: Screen;
@@ -55,12 +54,12 @@ beforeAll(async () => {
     const taken = new Date(firstTaken + n * 60_000);
     await utimes(path, taken, taken);
   }
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
+  company = await forPhone(inject("edge"), inject("operatorKey"));
   browser = await openBrowser();
   crew = await newScreen(browser);
   office = await newScreen(browser);
   crew.page.setDefaultTimeout(PATIENCE_MS);
-  await office.page.goto(demo.links.office);
+  await office.page.goto(await company.officeLink());
   await signIn(crew.page);
 }, 300_000);
 afterAll(async () => {
@@ -69,11 +68,11 @@ afterAll(async () => {
 });
 
 const at = (path: string): string => new URL(path, inject("edge")).href;
-const job = (): string => demo.jobs[1] ?? "";
+const job = (): string => company.jobs.notYet;
 const picture = "falls-running";
 
 async function signIn(page: Page): Promise<void> {
-  await page.goto(await demo.newLink("crew"));
+  await page.goto(await company.crewLink());
   await page.waitForSelector(".jobs li");
   await page.goto(at("/phone/person"));
   await page.waitForSelector(".choices button");

@@ -35,6 +35,7 @@ beforeAll(async () => {
     PRINT_URL: stack.print,
     SERVICE_SECRET: stack.secrets.serviceSecret,
     OPERATOR_KEY: stack.secrets.operatorKey,
+    SEAL_SECRET: stack.secrets.sealSecret,
   };
   const worker = await bundleEdge("worker", undefined, join(directory, "worker.js"));
   const plan = { port: 0, worker, persist: join(directory, "two"), migrations: "", app: "", sweepEvery: 0, bindings };

@@ -40,6 +40,14 @@ describe("records", () => {
     expect(after.entries.at(-1).body.what.content).toMatchObject({ version: 1, head, edition: "customer" });
     const second = await company.office.post(`/api/jobs/${job}/records`, { edition: "company" });
     expect(second.body).toMatchObject({ version: 2, edition: "company" });
+    // a version after the first says what is otherwise: here the edition, and the entry that told of the first
+    const { changed } = (await company.office.get(`/api/records/${second.body.record}/model`)).body;
+    expect(changed).toMatchObject({
+      title: "Changed since version 1",
+      lines: [{ label: "Edition", text: "was Customer's edition; now Company's edition" }],
+    });
+    expect(changed.says[1]).toBe("Entries made since: 1 (numbers 5 to 5).");
+    expect(model.changed).toBeUndefined();
     const whole = await company.office.get(`/api/records/${second.body.record}/ledger`);
     expect(verifyLedger(new TextDecoder().decode(whole.bytes))).toMatchObject({ ok: true, withheld: [] });
     const list = (await company.office.get(`/api/jobs/${job}/records`)).body.records;
@@ -47,6 +55,16 @@ describe("records", () => {
       [1, "customer", 4],
       [2, "company", 5],
     ]);
+  });
+
+  it("is in the language and on the paper of its receiver where these are given", async () => {
+    const { job } = await newJob(company);
+    const issued = await company.office.post(`/api/jobs/${job}/records`, { edition: "customer", language: "es", paper: "a4" });
+    const model = (await company.office.get(`/api/records/${issued.body.record}/model`)).body;
+    expect(model).toMatchObject({ language: "es", paper: "a4", title: { record: "Registro de lo enterrado" } });
+    const own = await company.office.post(`/api/jobs/${job}/records`, { edition: "customer" });
+    expect((await company.office.get(`/api/records/${own.body.record}/model`)).body).toMatchObject({ language: "en", paper: "letter" });
+    expect((await company.office.post(`/api/jobs/${job}/records`, { edition: "customer", language: "xx" })).status).toBe(400);
   });
 
   it("leaves what was filed here by mistake out of the customer's edition", async () => {

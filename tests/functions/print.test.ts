@@ -14,7 +14,7 @@ import {
 } from "#functions/shared/index.ts";
 import { browserEnvironment } from "#infra/browser/index.ts";
 import { type Child, startChild } from "../helpers/children.ts";
-import { readPdf } from "../helpers/pdf.ts";
+import { imagesOf, readPdf } from "../helpers/pdf.ts";
 import { renditionOf } from "../helpers/printer.ts";
 import { sampleModel, samplePhotoCount } from "../samples/record-model.ts";
 import { type SamplePhoto, samplePhotos } from "../samples/record-photos.ts";
@@ -124,7 +124,44 @@ describe("POST /print", () => {
       bytes: bytes.value.length,
       pages: (await readPdf(bytes.value)).pages.length,
       missing: [],
+      shown: expect.anything(),
     });
+    // what the seal will name: the words of the pages as another reading finds them, the pictures byte for byte
+    expect(answer.shown?.pages).toEqual((await readPdf(bytes.value)).pages);
+    const inside = new Set((await imagesOf(bytes.value)).map((image) => sha(image.bytes)));
+    const pictures = Object.entries(answer.shown?.pictures ?? {});
+    expect(pictures.map(([photo]) => photo).sort()).toEqual(photos.map(({ sha256 }) => sha256).sort());
+    expect(pictures.filter(([, print]) => !inside.has(print))).toEqual([]);
+  });
+
+  it("puts a seal into what it printed, and nothing else of it changes", async () => {
+    expect((await post(request)).status).toBe(200);
+    const bytesAt = async (key: string): Promise<Uint8Array> => {
+      const got = await store.get(key);
+      const bytes = got.ok ? await got.value.bytes() : got;
+      if (!bytes.ok) throw new Error(JSON.stringify(bytes.refusal));
+      return bytes.value;
+    };
+    const before = await readPdf(await bytesAt(KEY));
+    const attachments = [
+      { name: "seal.jws", type: "application/jose", text: "e30.e30.e30", relationship: "Supplement" },
+      { name: "text.json", type: "application/json", text: "[]", relationship: "Data" },
+    ] as const;
+    const sealing = { kind: "sealing", key: KEY, attachments, issuedAt: request.model.title.issuedAt } as const;
+    const response = await post(sealing);
+    expect(response.status).toBe(200);
+    const bytes = await bytesAt(KEY);
+    expect(await response.json()).toEqual({ sha256: sha(bytes), bytes: bytes.length, pages: before.pages.length, missing: [] });
+    const { attachments: files, ...after } = await readPdf(bytes);
+    const { attachments: earlier, ...rest } = before;
+    expect(after).toEqual(rest);
+    const texts = [...files].map(([name, content]) => [name, new TextDecoder().decode(content)]);
+    expect(texts).toEqual([
+      ...[...earlier].map(([name, content]) => [name, new TextDecoder().decode(content)]),
+      ...attachments.map(({ name, text }) => [name, text]),
+    ]);
+    const missing = await post({ ...sealing, key: "kettle/records/job/none.pdf" });
+    expect([missing.status, (await refusal(missing)).code]).toEqual([404, "record-unknown"]);
   });
 
   it("refuses a body that its token was not made for", async () => {

@@ -7,6 +7,10 @@ export interface ReadPdf {
   /** All pages, without the running strip between them being cut out. */
   readonly text: string;
   readonly outline: readonly OutlineItem[];
+  /** Where each entry of the outline leads, by page number from 1. */
+  readonly begins: readonly number[];
+  /** Links inside the file, in the order of the pages: where they stand and where they lead. */
+  readonly links: readonly { readonly from: number; readonly to: number }[];
   readonly attachments: ReadonlyMap<string, Uint8Array>;
   /** How many images are painted on each page. */
   readonly painted: readonly number[];
@@ -49,6 +53,8 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
       pages: texts,
       text: texts.join(" "),
       outline: flat((await document.getOutline()) ?? []),
+      begins: await Promise.all(places((await document.getOutline()) ?? []).map((place) => pageOf(document, place))),
+      links: (await Promise.all(pages.map((page) => linksOf(document, page)))).flat(),
       attachments: await attachmentsOf(document),
       painted: content.map(({ images }) => images),
       fonts: [...new Set(content.flatMap(({ fonts }) => fonts))].sort(),
@@ -83,6 +89,23 @@ async function attachmentsOf(document: PDFDocumentProxy): Promise<ReadonlyMap<st
   const names = [...(((await document.getAttachments()) as Map<string, unknown> | null)?.keys() ?? [])];
   const contents = await Promise.all(names.map(async (name) => [name, (await document.getAttachmentContent(name)) as Uint8Array] as const));
   return new Map(contents);
+}
+
+type Place = string | readonly unknown[] | null;
+type Target = { readonly dest: Place; readonly items: readonly Target[] };
+const places = (items: readonly Target[]): Place[] => items.flatMap(({ dest, items: below }) => [dest, ...places(below)]);
+
+/** Page number of a destination, from 1; 0 where it leads nowhere. */
+async function pageOf(document: PDFDocumentProxy, place: Place): Promise<number> {
+  const explicit = typeof place === "string" ? await document.getDestination(place) : place;
+  const page = explicit?.[0] as Parameters<PDFDocumentProxy["getPageIndex"]>[0] | undefined;
+  return page === undefined ? 0 : (await document.getPageIndex(page)) + 1;
+}
+
+async function linksOf(document: PDFDocumentProxy, page: PDFPageProxy): Promise<ReadPdf["links"]> {
+  const annotations = (await page.getAnnotations()) as { readonly subtype?: string; readonly dest?: Place }[];
+  const inside = annotations.filter(({ subtype, dest }) => subtype === "Link" && dest !== undefined && dest !== null);
+  return Promise.all(inside.map(async ({ dest = null }) => ({ from: page.pageNumber, to: await pageOf(document, dest) })));
 }
 
 type Item = { readonly title: string; readonly items: readonly Item[] };

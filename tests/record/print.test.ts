@@ -63,6 +63,8 @@ function textsOf({
   tried,
   plan,
   section,
+  summary,
+  upkeep,
 }: RecordModel): string[] {
   const drawings = [plan?.drawing, section?.drawing].filter((view) => view !== undefined);
   const labelled = (texts: readonly { label: string; text: string }[]) => texts.flatMap(({ label, text }) => [label, text]);
@@ -71,6 +73,11 @@ function textsOf({
     title.issued,
     ...labelled(title.lines),
     standing,
+    ...labelled(summary.built),
+    ...summary.buried.flatMap(({ sign, name, ties }) => [sign, name, ties]),
+    summary.marks,
+    ...(upkeep?.parts ?? []).flatMap(({ title: part, lines }) => [part, ...lines]),
+    upkeep?.note ?? "",
     ...labelled(numbers),
     ...exceptions.flatMap((view) => [view.title, view.verdictWord, view.says]),
     ...coverings.flatMap((view) => [view.title, view.state, view.when, view.clearance, ...view.lines]),
@@ -209,6 +216,8 @@ describe("the record as a PDF", () => {
     expect(read.outline.filter(({ depth }) => depth === 2).map(({ title }) => title)).toEqual(
       [
         "standing",
+        "contents",
+        "exceptions",
         "coverings",
         "figures",
         "plan",
@@ -227,12 +236,30 @@ describe("the record as a PDF", () => {
         "compared",
         "budget",
         "equipment",
+        "upkeep",
         "warranty",
         "cautions",
         "signature",
         "how-to-check",
       ].map((key) => model.words[key]),
     );
+  });
+
+  it("says in its contents on which page each part begins, and leads there", async () => {
+    const at = read.pages.findIndex((page) => page.includes(blanked("Contents Read this first")));
+    expect(at).toBe(1);
+    const listed = read.outline
+      .map(({ title, depth }, i) => ({ title, depth, page: read.begins[i] as number }))
+      .filter(
+        ({ title, depth }) => (depth === 2 && title !== model.words.standing && title !== model.words.contents) || /^\d+ /.test(title),
+      );
+    expect(listed.length).toBeGreaterThan(30);
+    // where the heading stands is read from the pages themselves, after the contents
+    for (const { title, page } of listed) {
+      expect(read.pages[at], title).toContain(blanked(`${title} ${page}`));
+      expect(read.pages[page - 1], title).toContain(blanked(title));
+    }
+    expect(read.links.filter(({ from }) => from === at + 1).map(({ to }) => to)).toEqual(listed.map(({ page }) => page));
   });
 
   it("is tagged, in its language, with tables that have headed rows and columns", () => {

@@ -30,10 +30,10 @@ describe("recordPage", () => {
 
   it("uses every word of the list, and says which one the model lacks", () => {
     const marked = Object.fromEntries(headingKeys.map((key) => [key, `word-${key}-`]));
-    const bare = { accepted: [], leftToDo: [], exceptions: [] };
+    const bare = { accepted: [], leftToDo: [], exceptions: [], summary: { built: [], buried: [], marks: "" } };
     const printed = page({ words: marked }) + page({ words: marked, ...bare });
-    // These two are print's own: it chooses between them when a photo fails.
-    const printsOwn = ["photo-not-in-store", "photo-unreadable"];
+    // Print chooses between the first two when a photo fails; the third stands on the receiver's page.
+    const printsOwn = ["photo-not-in-store", "photo-unreadable", "released-pdf"];
     expect(headingKeys.filter((key) => !printed.includes(`word-${key}-`) && !printsOwn.includes(key))).toEqual([]);
     const { warranty: _left, ...fewer } = english;
     expect(() => page({ words: fewer })).toThrow("'warranty' in en");

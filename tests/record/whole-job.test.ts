@@ -1,11 +1,22 @@
+import { execFile } from "node:child_process";
 import { createHash } from "node:crypto";
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
+import { PDFDocument } from "@cantoo/pdf-lib";
 import { beforeAll, describe, expect, inject, it } from "vitest";
 import { clearances, findings as findingsOf, jobLedgerOf, jobState } from "#core/job/index.ts";
 import type { Ledger } from "#core/ledger/index.ts";
+import { checkRecord, readKeyList } from "#core/proof/index.ts";
 import type { FindingView, RecordModel } from "#core/record/index.ts";
 import { Client } from "#infra/demo/client.ts";
 import { courtyardExpected } from "#infra/demo/expected.ts";
 import { type DemoResult, runDemo } from "#infra/demo/index.ts";
+import { meansWith } from "#infra/verify/means.ts";
+import { readPdf as readRecord } from "#infra/verify/read-pdf.ts";
+import { withFigureEdited } from "../helpers/edited-pdf.ts";
 import { imagesOf, type ReadPdf, readPdf } from "../helpers/pdf.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
 import { keptOffEnglish } from "../unit/record/kept-off.ts";
@@ -179,6 +190,108 @@ describe("the record of the demo's first job, from the PDF alone", () => {
   });
 });
 
+describe("the seal", () => {
+  const list = () => {
+    const keys = readKeyList(demo.keys);
+    if (!keys.ok) throw new Error(keys.refusal.code);
+    return keys.value;
+  };
+  const checked = async (bytes: Uint8Array) => {
+    const means = meansWith([list()]);
+    const read = await readRecord(Uint8Array.from(bytes), means);
+    if (!read.ok) throw new Error(read.refusal.code);
+    return checkRecord(read.value, means);
+  };
+
+  it("holds: unchanged, by the company, every finding worked out again under the rules that are kept", async () => {
+    const check = await checked(demo.pdf);
+    expect(check).toMatchObject({ standing: "unchanged", faults: [], company: { name: "Ottermere Gardens (demonstration)" } });
+    if (check.judged?.is !== "judged") throw new Error("not judged");
+    const { same, oneUnit, withheld } = check.judged.again;
+    expect(same + oneUnit.length).toBe(printed().length);
+    expect(withheld).toEqual([]);
+    expect(check.withheld.length).toBeGreaterThan(20);
+    const photos = Object.values(check.seal?.photos ?? {});
+    expect(photos.filter((print) => print !== null).length).toBeGreaterThan(20);
+    // what stands in the job's own ledger is the same seal's
+    const { entries } = await office.get<Ledger>(`/api/jobs/${demo.jobs[0]}/ledger`);
+    const told = entries.filter(({ envelope }) => envelope.kind === "record-issued").map(({ body }) => body.what);
+    const seal = createHash("sha256").update(pdf.attachments.get("seal.jws") ?? new Uint8Array());
+    expect(told).toContainEqual(
+      expect.objectContaining({ content: expect.objectContaining({ seal: seal.digest("hex"), key: check.key }) }),
+    );
+  }, 60_000);
+
+  it("npm run verify says so, in words and by how it ends", async () => {
+    const folder = await mkdtemp(join(tmpdir(), "asburied-verify-"));
+    const file = (name: string): string => join(folder, name);
+    const verify = async (...args: string[]): Promise<readonly [number, string]> => {
+      const script = fileURLToPath(new URL("../../infra/verify/main.ts", import.meta.url));
+      const ran = await promisify(execFile)(process.execPath, [script, ...args]).catch(
+        (thrown: { code: number; stdout: string; stderr: string }) => thrown,
+      );
+      return ["code" in ran ? ran.code : 0, ran.stdout + ran.stderr];
+    };
+    try {
+      await writeFile(file("record.pdf"), demo.pdf);
+      await writeFile(file("keys.json"), JSON.stringify(demo.keys));
+      await writeFile(file("design-check.pdf"), demo.designCheck);
+      const [[held, words], [unsealed, why], [unread, sentence]] = await Promise.all([
+        verify(file("record.pdf"), "--keys", file("keys.json")),
+        verify(file("design-check.pdf"), "--language", "es"),
+        verify(file("keys.json")),
+      ]);
+      expect([held, words.split("\n").slice(4, 6)]).toEqual([
+        0,
+        [
+          expect.stringMatching(/^= Unchanged since it was sealed with key [\w-]{43}$/),
+          "  By Ottermere Gardens (demonstration): the key is in its list of keys.",
+        ],
+      ]);
+      expect([unsealed, why.split("\n")[0]]).toEqual([1, "≠ Sin sello"]);
+      expect([unread, sentence]).toEqual([2, expect.stringContaining("cannot be read as a PDF")]);
+    } finally {
+      await rm(folder, { recursive: true, force: true });
+    }
+  }, 60_000);
+
+  it("shows which figure of a page was edited", async () => {
+    // one that stands once among the readings and is long enough to be found on its page
+    const typed = model()
+      .steps.flatMap(({ readings }) => readings)
+      .find((reading) => /^\d+ \d+\/\d+ in$/.test(reading.typed))?.typed as string;
+    const edited = await withFigureEdited(demo.pdf, typed);
+    const check = await checked(edited.pdf);
+    expect(check.standing).toBe("changed");
+    expect(check.faults.map(({ code, figures }) => [code, figures.page])).toEqual([["seal-page-words", edited.page]]);
+    const { was, now } = check.faults[0]?.figures ?? {};
+    expect(was).toContain(typed);
+    expect(now).toContain(typed.replace(/\d/, (digit) => String((Number(digit) + 1) % 10)));
+    // every attached byte is as it was sealed, and so every finding is
+    expect(check.judged).toMatchObject({ is: "judged", again: { other: [] } });
+  }, 60_000);
+
+  it("names the entry whose reading was changed in the attached ledger", async () => {
+    const entries = (demo.ledger as Ledger).entries;
+    const place = entries.findIndex(({ envelope }) => envelope.kind === "reading-taken");
+    const forged = {
+      ...demo.ledger,
+      entries: entries.map((entry, at) => {
+        const { what } = entry.body;
+        if (at !== place || what === undefined || "withheld" in what) return entry;
+        return { ...entry, body: { ...entry.body, what: { ...what, content: { ...(what.content as object), typed: "9 1/8" } } } };
+      }),
+    };
+    const document = await PDFDocument.load(demo.pdf, { updateMetadata: false });
+    document.detach("ledger.json");
+    await document.attach(new TextEncoder().encode(JSON.stringify(forged)), "ledger.json", { mimeType: "application/json" });
+    const check = await checked(await document.save({ useObjectStreams: false }));
+    const faults = check.faults.filter(({ place: at }) => at.startsWith("entries/"));
+    expect(faults.map(({ code, place: at }) => [code, at])).toEqual([["ledger-part-digest", `entries/${place}/body/what`]]);
+    expect(check.faults.map(({ code }) => code)).toContain("seal-file-changed");
+  }, 60_000);
+});
+
 describe("the customer's edition", () => {
   it("withholds names, contacts and positions and never drops an exception", async () => {
     const [job] = demo.jobs;
@@ -203,6 +316,22 @@ describe("the customer's edition", () => {
     const companyPdf = await readPdf(await office.bytes(`/api/records/${issued.record}/pdf`));
     expect(companyPdf.text).toContain("Santangelo");
     expect(verifyLedger(new TextDecoder().decode(companyPdf.attachments.get("ledger.json"))).withheld).toEqual([]);
+  }, 60_000);
+});
+
+describe("the record released to its receiver", () => {
+  it("is a page without sign-in from the same view model, with every sentence and every picture of the record", async () => {
+    const { link } = await office.send<{ link: string }>("POST", `/api/records/${demo.recordId}/releases`, { to: "the customer" });
+    const ask = (path: string): Promise<Response> => fetch(new URL(path, inject("edge")));
+    const page = await (await ask(link)).text();
+    const words = flat(page.replace(/<style>[\s\S]*?<\/style>/g, "").replace(/<[^>]+>/g, ""));
+    const shown = (text: string): string => flat(text).replaceAll("&", "&amp;").replaceAll("'", "&#39;").replaceAll('"', "&quot;");
+    for (const { says } of [...printed(), ...model().exceptions]) expect(words).toContain(shown(says));
+    const pictures = model().steps.flatMap((step) => step.pictures.filter(({ rendition }) => rendition !== undefined));
+    expect(pictures.filter(({ photo }) => !page.includes(`src="${link}/pictures/${photo}"`))).toEqual([]);
+    const [first] = pictures;
+    const got = new Uint8Array(await (await ask(`${link}/pictures/${first?.photo}`)).arrayBuffer());
+    expect(Buffer.compare(got, await office.bytes(`/api/photos/${first?.photo}/print`))).toBe(0);
   }, 60_000);
 });
 

@@ -205,6 +205,18 @@ export function sampleModel(photos: readonly SamplePhoto[], change: Partial<Reco
       ],
     },
     standing: "Five coverings: three clear when they were covered, one on the office's word, and the trench was filled against a not yet. Read the four lines below first.",
+    summary: {
+      built: [{ label: "Parts", text: "Basin; Pump" }, { label: "Width of the spillway", text: "32 in" }],
+      buried: [{ sign: "1", name: "Buried point 1: union", ties: "A 7 ft 2 5/8 in; B 9 ft 1 1/4 in" }],
+      marks: "A nail in the sill <b>; B cross in the step",
+    },
+    upkeep: {
+      parts: [
+        { title: "Running it", lines: ["Power off before a hand goes into the water, every time.", "It stands 2 3/4 in lower than at rest."] },
+        { title: "Winter", lines: ["Before hard frost the pump is taken out <i>."] },
+      ],
+      note: "The other sentences are common practice without a published source.",
+    },
     numbers: [
       { label: "Basin", text: "52 in × 38 in, 141 gal to the rim" },
       { label: "Water in the stream, running", text: "21 gal ± 2 gal" },
@@ -330,6 +342,7 @@ export function sampleModel(photos: readonly SamplePhoto[], change: Partial<Reco
     proof: {
       head: "9f2c1a7e5b8d4c3f6a0e1d2b7c8f9a4e5d6b3c2a1f0e9d8c7b6a5f4e3d2c1b0a",
       entries: 118,
+      key: "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k",
       rules: 1,
       sheet: "buried basin and waterfall, version 3, digest 5be1…",
       how: ["The file ledger.json is inside this PDF. Its entries are chained: each holds the hash of the one before.", "Compute the SHA-256 of each envelope in its canonical form (RFC 8785) and compare the last one with the hash above."],

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
+  aboutToBeBuried,
   admit,
   clearance,
   clearances,
@@ -12,11 +13,15 @@ import {
   type JobLedger,
   jobState,
   lookBehind,
+  phoneVisits,
   pictureFacts,
   picturesToLookAt,
+  recordBeforeMove,
+  reworkAsked,
   sheetFaults,
   standingOf,
   type Writer,
+  withCorrections,
 } from "#core/job/index.ts";
 import { canonical, type Json } from "#core/ledger/index.ts";
 import { defaultSheet, defaultSheetJson } from "#infra/sheets/default-sheet.ts";
@@ -137,6 +142,14 @@ function everything(ledger: JobLedger): void {
     expect(typeof figure === "string" || Number.isSafeInteger(figure)).toBe(true);
   for (const finding of all) lookBehind(state, finding);
   picturesToLookAt(state);
+  aboutToBeBuried(state, all, now);
+  for (const { facts } of phoneVisits(state))
+    withCorrections(
+      state,
+      facts.map(({ id }) => id),
+    );
+  for (const { about } of reworkAsked(state)) expect(typeof about).toBe("object");
+  recordBeforeMove(state);
   for (const entry of ledger.entries.slice(-12)) for (const writer of roles) admit(state, entry, writer);
   // what comes out is fit to be stored and hashed: no NaN, no undefined that matters
   const text = canonical(JSON.parse(JSON.stringify({ all, now, over })) as Json);

@@ -14,12 +14,19 @@ const design = {
   model: { format: 1, title: { at: 1 }, questions: [] },
   key: "kettle/designs/job/1.pdf",
 };
+const sealing = {
+  kind: "sealing",
+  key: "kettle/records/job/1.pdf",
+  attachments: [{ name: "seal.jws", type: "application/jose", text: "e30.e30.e30", relationship: "Supplement" }],
+  issuedAt: 1,
+};
 const read = (value: unknown) => readPrintRequest(new TextEncoder().encode(typeof value === "string" ? value : JSON.stringify(value)));
 
 describe("readPrintRequest", () => {
   it("takes a whole request", () => {
     expect(read(good)).toEqual({ ok: true, value: good });
     expect(read(design)).toEqual({ ok: true, value: design });
+    expect(read(sealing)).toEqual({ ok: true, value: sealing });
   });
 
   it.each([
@@ -34,6 +41,10 @@ describe("readPrintRequest", () => {
     ["body/key", { ...design, key: good.key }],
     ["body/key", { ...good, key: design.key }],
     ["body/key", { ...design, key: "kettle/designs/../../other/designs/1.pdf" }],
+    ["body/key", { ...sealing, key: design.key }],
+    ["body/issuedAt", { ...sealing, issuedAt: "2026" }],
+    ["body/attachments", { ...sealing, attachments: [] }],
+    ["body/attachments", { ...sealing, attachments: [{ ...sealing.attachments[0], name: "../seal.jws" }] }],
     ["body/model", { ...good, model: { ...good.model, format: 2 } }],
     ["body/model/title/issuedAt", { ...good, model: { ...good.model, title: { issuedAt: "2026" } } }],
     ["body/key", { ...good, key: "kettle/originals/job" }],

@@ -9,6 +9,10 @@ import { aheadEn } from "#core/record/words/ahead-en.ts";
 import { aheadEs } from "#core/record/words/ahead-es.ts";
 import { arithmeticEn } from "#core/record/words/arithmetic-en.ts";
 import { arithmeticEs } from "#core/record/words/arithmetic-es.ts";
+import { callbacksEn } from "#core/record/words/callbacks-en.ts";
+import { callbacksEs } from "#core/record/words/callbacks-es.ts";
+import { checkingRefusalsEn } from "#core/record/words/checking-refusals-en.ts";
+import { checkingRefusalsEs } from "#core/record/words/checking-refusals-es.ts";
 import { designEn } from "#core/record/words/design-en.ts";
 import { designEs } from "#core/record/words/design-es.ts";
 import { designPageEn } from "#core/record/words/design-page-en.ts";
@@ -24,6 +28,8 @@ import { recordEn } from "#core/record/words/record-en.ts";
 import { recordEs } from "#core/record/words/record-es.ts";
 import { refusalsEn } from "#core/record/words/refusals-en.ts";
 import { refusalsEs, wantedEs } from "#core/record/words/refusals-es.ts";
+import { warrantyEn } from "#core/record/words/warranty-en.ts";
+import { warrantyEs } from "#core/record/words/warranty-es.ts";
 import { waterEn } from "#core/record/words/water-en.ts";
 import { waterEs } from "#core/record/words/water-es.ts";
 import tenItems from "../../samples/sheets/ten-items.json" with { type: "json" };
@@ -36,8 +42,12 @@ interface Pair {
   readonly es: Dictionary;
 }
 
+/** Those of every page, and those that come with the page that checks records. */
+const everyRefusalEn: Readonly<Record<RefusalCode, string>> = { ...refusalsEn, ...checkingRefusalsEn };
+const everyRefusalEs: Readonly<Record<RefusalCode, string>> = { ...refusalsEs, ...checkingRefusalsEs };
+
 const pairs: readonly Pair[] = [
-  { name: "refusals", en: refusalsEn, es: refusalsEs },
+  { name: "refusals", en: everyRefusalEn, es: everyRefusalEs },
   { name: "headings", en: headingsEn, es: headingsEs },
   { name: "findings", en: findingsEn, es: findingsEs },
   { name: "water", en: waterEn, es: waterEs },
@@ -47,6 +57,8 @@ const pairs: readonly Pair[] = [
   { name: "design", en: designEn, es: designEs },
   { name: "picture facts", en: pictureFactsEn, es: pictureFactsEs },
   { name: "design page", en: designPageEn, es: designPageEs },
+  { name: "warranty", en: warrantyEn, es: warrantyEs },
+  { name: "callbacks", en: callbacksEn, es: callbacksEs },
 ];
 const own = pairs.slice(0, 2);
 
@@ -114,8 +126,8 @@ it("the search for words that are kept off the screens bites", () => {
 });
 
 describe.each([
-  { language: "English", refusals: refusalsEn },
-  { language: "Spanish", refusals: refusalsEs },
+  { language: "English", refusals: everyRefusalEn },
+  { language: "Spanish", refusals: everyRefusalEs },
 ])("refusals in $language", ({ refusals }) => {
   it("there is one for every code and none besides", () => {
     expectTypeOf(refusals).toEqualTypeOf<Readonly<Record<RefusalCode, string>>>();
@@ -174,12 +186,35 @@ const figuresOf: Readonly<Partial<Record<RefusalCode, readonly string[]>>> = {
   "ledger-job": ["number"],
   "ledger-version-digest": ["version"],
   "ledger-too-deep": ["deepest"],
+  "seal-company": ["key", "name"],
+  "seal-key-retired": ["key"],
+  "seal-file-missing": ["file"],
+  "seal-file-changed": ["file"],
+  "seal-file-not-json": ["file"],
+  "seal-file-unexpected": ["file"],
+  "seal-differs": ["what"],
+  "seal-text-not-shown": ["text"],
+  "seal-pages": ["was", "now"],
+  "seal-page-words": ["page", "was", "now"],
+  "seal-picture-missing": ["photo"],
+  "seal-finding": ["title"],
+  "rules-unknown": ["version"],
+  "rules-differ": ["version"],
+  "own-number-used": ["number"],
+  "table-unreadable": ["line"],
+  "table-column-missing": ["column"],
+  "table-column-twice": ["column"],
+  "table-too-long": ["most"],
+  "table-cell-long": ["characters", "most"],
+  "table-number-twice": ["line"],
+  "table-name-unknown": ["found"],
+  "table-lines-bad": ["count", "line"],
   "photo-not-whole": ["percent", "rows", "height"],
 };
 
 it("every placeholder of a refusal is a figure that the code carries", () => {
   const known = (code: string) => ["place", ...(code.startsWith("reading-") ? ["found"] : []), ...(figuresOf[code as RefusalCode] ?? [])];
-  expect(keysWhere(refusalsEn, (text, code) => placeholders(text).some((name) => !known(code).includes(name)))).toEqual([]);
+  expect(keysWhere(everyRefusalEn, (text, code) => placeholders(text).some((name) => !known(code).includes(name)))).toEqual([]);
 });
 
 describe("what a sentence advises is taken", () => {
