@@ -313,7 +313,9 @@ describe("office", () => {
     await page.waitForFunction(() => document.querySelector(".issued")?.textContent?.includes("No record has been issued yet."));
     await page.click('input[value="company"]');
     await page.click(".issue button");
-    await page.waitForFunction(() => document.querySelector(".issue .answer")?.textContent?.startsWith("Issued: version 1"), { timeout: 60_000 });
+    await page.waitForFunction(() => document.querySelector(".issue .answer")?.textContent?.startsWith("Issued: version 1"), {
+      timeout: 60_000,
+    });
     const link = await page.waitForSelector(".records a");
     expect(await textOf(page, ".records")).toContain("Version 1, for the company");
     const href = await link?.evaluate((one) => (one as HTMLAnchorElement).href);
