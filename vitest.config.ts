@@ -25,7 +25,8 @@ const long = {
 /** `npm test` has fifteen minutes for everything: of the crew's phone it plays the whole job and sends two hundred pictures, and leaves these to `npm run phone`. */
 const longPhone = ["tests/browser/phone-{clocks,full,kept,numbers,pictures,screens}.test.ts"];
 
-const sharedStack = { globalSetup: ["./tests/helpers/stack.ts"] };
+/** One stack for all files of a project, and one worker: what a file imports is loaded once. */
+const sharedStack = { globalSetup: ["./tests/helpers/stack.ts"], isolate: false };
 
 export default defineConfig({
   test: {

@@ -7,8 +7,12 @@ import { countProcesses, judgeRun, type Line, table } from "./report.ts";
 import { runTool } from "./run.ts";
 import { checkTypes, typeProjects } from "./type-projects.ts";
 
-/** `npm test`: everything that can fail, one table, and `N passed, N failed` as the last line. */
-const testProjects = ["unit", "reference", "architecture", "contract", "functions", "record", "browser", "faults"];
+// `npm test`: everything that can fail, one table, and `N passed, N failed` as the last line
+
+/** Beside each other: `faults` mostly waits for what it killed, the others compute. */
+const beside = ["unit", "reference", "architecture", "contract"];
+/** One after another, with the machine to themselves: they measure, or wait for no longer than a person would. */
+const alone = ["functions", "record", "browser"];
 /** Prints what the reference tests were checked against; its last line goes into the table. */
 const sourcesReporter = "./tests/reference/reporter.ts";
 const mustRun = ["workerd", "store", "media", "print", "browser"];
@@ -28,24 +32,26 @@ const processLog = join(out, "processes.jsonl");
 await mkdir(join(out, "tests"), { recursive: true });
 await writeFile(processLog, "");
 
-for (const name of typeProjects) {
-  const ran = await checkTypes(name);
-  one(`types ${name}`, ran.code === 0, ran.seconds, ran.output);
+async function withoutTests(): Promise<void> {
+  for (const name of typeProjects) {
+    const ran = await checkTypes(name);
+    one(`types ${name}`, ran.code === 0, ran.seconds, ran.output);
+  }
+
+  const lint = await runTool("node_modules/@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "--colors=off"], false);
+  one("lint", lint.code === 0, lint.seconds, lint.output);
+
+  const began = performance.now();
+  const imports = await forbiddenImports(project).catch((error: Error) => error);
+  one(
+    "imports",
+    !(imports instanceof Error) && imports.violations.length === 0,
+    (performance.now() - began) / 1000,
+    imports instanceof Error ? imports.message : imports.violations.map(({ from, to, rule }) => `${from} → ${to} (${rule})`).join("\n"),
+  );
 }
 
-const lint = await runTool("node_modules/@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "--colors=off"], false);
-one("lint", lint.code === 0, lint.seconds, lint.output);
-
-const began = performance.now();
-const imports = await forbiddenImports(project).catch((error: Error) => error);
-one(
-  "imports",
-  !(imports instanceof Error) && imports.violations.length === 0,
-  (performance.now() - began) / 1000,
-  imports instanceof Error ? imports.message : imports.violations.map(({ from, to, rule }) => `${from} → ${to} (${rule})`).join("\n"),
-);
-
-for (const name of testProjects) {
+async function tests(name: string): Promise<void> {
   const file = join(out, "tests", `${name}.json`);
   await rm(file, { force: true });
   const ran = await runTool(
@@ -59,6 +65,13 @@ for (const name of testProjects) {
   const sources = /^reference: (.*)$/m.exec(ran.output)?.[1];
   add({ name, ...judged, note: [judged.note, sources ?? ""].filter((part) => part !== "").join(", "), seconds: ran.seconds });
 }
+
+async function oneAfterAnother(names: readonly string[]): Promise<void> {
+  for (const name of names) await tests(name);
+}
+
+await Promise.all([tests("faults"), withoutTests().then(() => oneAfterAnother(beside))]);
+await oneAfterAnother(alone);
 
 const counts = countProcesses(await readFile(processLog, "utf8"));
 const missing = mustRun.filter((name) => !counts.has(name));

@@ -310,10 +310,10 @@ describe("office", () => {
   test("a record that was issued opens as a PDF, and a new one can be issued", async () => {
     const { page } = screens.office;
     await open(page, jobPath(open_));
-    await page.waitForFunction(() => document.querySelector(".issued")?.textContent?.includes("No record has been issued yet."));
+    await page.waitForFunction(() => document.querySelector("div.issued")?.textContent?.includes("No record has been issued yet."));
     await page.click('input[value="company"]');
-    await page.click(".issue button");
-    await page.waitForFunction(() => document.querySelector(".issue .answer")?.textContent?.startsWith("Issued: version 1"), {
+    await page.click("div.issue button");
+    await page.waitForFunction(() => document.querySelector("div.issue .answer")?.textContent?.startsWith("Issued: version 1"), {
       timeout: 60_000,
     });
     const link = await page.waitForSelector(".records a");
@@ -361,10 +361,10 @@ describe("office", () => {
       };
       return void request.respond({ status: 503, contentType: "application/problem+json", body: JSON.stringify(problem) });
     });
-    await page.waitForSelector(".issue button");
-    await page.click(".issue button");
-    await page.waitForSelector(".issue .answer.refused");
-    expect(await textOf(page, ".issue .answer")).toMatch(/^It was not issued\. .{20,}/);
+    await page.waitForSelector("div.issue button");
+    await page.click("div.issue button");
+    await page.waitForSelector("div.issue .answer.refused");
+    expect(await textOf(page, "div.issue .answer")).toMatch(/^It was not issued\. .{20,}/);
     expect(await page.$$(".covering")).not.toEqual([]);
     await screen.close();
   });

@@ -193,8 +193,8 @@ describe("POST /print", () => {
     expect((await post(request)).status).toBe(200);
   });
 
-  it("prints six at the same time, one after another, all alike", async () => {
-    const answers = await Promise.all(Array.from({ length: 6 }, async () => (await post(request)).json() as Promise<PrintAnswer>));
+  it("prints four at the same time, one after another, all alike", async () => {
+    const answers = await Promise.all(Array.from({ length: 4 }, async () => (await post(request)).json() as Promise<PrintAnswer>));
     expect(new Set(answers.map(({ sha256 }) => sha256)).size).toBe(1);
   });
 
