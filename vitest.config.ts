@@ -22,7 +22,7 @@ const long = {
   },
 };
 
-/** `npm test` has fifteen minutes for everything: of the crew's phone it plays the whole job and sends two hundred pictures, and leaves these to `npm run phone`. */
+/** `npm test` has fifteen minutes for everything: of the crew's phone it plays the whole job and sends forty pictures, and leaves two hundred and these files to `npm run phone`. */
 const longPhone = ["tests/browser/phone-{clocks,full,kept,numbers,pictures,screens}.test.ts"];
 
 /** One stack for all files of a project, and one worker: what a file imports is loaded once. */
@@ -47,7 +47,7 @@ export default defineConfig({
       serial("functions", sharedStack),
       serial("record", sharedStack),
       serial("browser", { ...sharedStack, exclude: longPhone }),
-      serial("phone", { ...sharedStack, include: ["tests/browser/phone-*.test.ts"] }),
+      serial("phone", { ...sharedStack, include: ["tests/browser/phone-*.test.ts"], env: { ASBURIED_PICTURES: "200" } }),
       serial("faults"),
       ...(process.env.ASBURIED_LONG === undefined ? [] : [long]),
     ],

@@ -310,7 +310,7 @@ describe("office", () => {
   test("a record that was issued opens as a PDF, and a new one can be issued", async () => {
     const { page } = screens.office;
     await open(page, jobPath(open_));
-    await page.waitForFunction(() => document.querySelector("div.issued")?.textContent?.includes("No record has been issued yet."));
+    await page.waitForFunction(() => document.querySelector(".issued")?.textContent?.includes("No record has been issued yet."));
     await page.click('input[value="company"]');
     await page.click("div.issue button");
     await page.waitForFunction(() => document.querySelector("div.issue .answer")?.textContent?.startsWith("Issued: version 1"), {
