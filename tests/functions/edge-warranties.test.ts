@@ -145,7 +145,7 @@ describe("old warranties from a table", () => {
   it("the same line twice, no such column, a quote that never ends, and nothing at all are told", async () => {
     expect((await send(`${table}A-1;X;Y;Pump;2025-01-31;12;\r\n`, true)).body.rows[2].outcome).toBe("does not read");
     expect((await send("Number;Part\r\n1;Pump\r\n", true)).body).toMatchObject({ code: "request-shape", place: "csv/customer" });
-    expect((await send(`${table}A-9;"x`, true)).body).toMatchObject({ code: "request-shape", place: "csv" });
+    expect((await send(`${table}A-9;"x`, true)).body).toMatchObject({ code: "table-unreadable", place: "csv" });
     expect((await send("", true)).body).toMatchObject({ code: "request-shape" });
   });
 

@@ -39,21 +39,31 @@ interface Parsed {
   readonly info: { readonly lines: number };
 }
 
-/** A table's heads and its lines that are not empty. Refuses `table-unreadable`, `table-empty`, `table-too-long`. */
-export function parsedTable(bytes: Uint8Array): Outcome<TableText> {
-  const text = textOfTable(bytes);
+/** Every row of a table that is not empty, `most` and one more at the most, with its line in the file. `place`: what a refusal names. Refuses `table-unreadable`. */
+export function rowsOfTable(
+  text: string,
+  most: number,
+  place: string,
+): Outcome<readonly { readonly line: number; readonly cells: readonly string[] }[]> {
   const { delimiter, from } = delimiterOf(text);
-  let rows: readonly Parsed[];
+  const before = from > 0 ? 1 : 0;
   try {
-    const options = { bom: true, delimiter, info: true, relax_column_count: true, skip_empty_lines: true, to: MOST_LINES + 2 };
-    rows = parse(text.slice(from), options as never) as unknown as readonly Parsed[];
+    const options = { bom: true, delimiter, info: true, relax_column_count: true, skip_empty_lines: true, to: most + 2 };
+    const rows = parse(text.slice(from), options as never) as unknown as readonly Parsed[];
+    const said = rows.filter(({ record }) => record.some((cell) => cell.trim() !== ""));
+    return ok(said.map(({ record, info }) => ({ line: info.lines + before, cells: record })));
   } catch (thrown) {
     if (!(thrown instanceof CsvError)) throw thrown;
-    return refuse("table-unreadable", "file", { line: String((thrown as { lines?: number }).lines ?? ""), why: thrown.code });
+    return refuse("table-unreadable", place, { line: String((thrown as { lines?: number }).lines ?? ""), why: thrown.code });
   }
-  const [head, ...lines] = rows.filter(({ record }) => record.some((cell) => cell.trim() !== ""));
+}
+
+/** A table's heads and its lines that are not empty. Refuses `table-unreadable`, `table-empty`, `table-too-long`. */
+export function parsedTable(bytes: Uint8Array): Outcome<TableText> {
+  const rows = rowsOfTable(textOfTable(bytes), MOST_LINES, "file");
+  if (!rows.ok) return rows;
+  const [head, ...lines] = rows.value;
   if (head === undefined || lines.length === 0) return refuse("table-empty", "file", {});
   if (lines.length > MOST_LINES) return refuse("table-too-long", "file", { most: MOST_LINES });
-  const before = from > 0 ? 1 : 0;
-  return ok({ heads: head.record, lines: lines.map(({ record, info }) => ({ line: info.lines + before, cells: record })) });
+  return ok({ heads: head.cells, lines });
 }

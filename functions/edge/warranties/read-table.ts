@@ -1,9 +1,9 @@
-import { CsvError, parse } from "csv-parse/browser/esm/sync";
 import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
 import { type DayOrder, readDay } from "#core/reading/index.ts";
 import { isoDay } from "#core/units/index.ts";
 import { lastDayOfCover } from "#core/warranty/index.ts";
 import { type OldWarranty, oldWarranty, read } from "#core/wire/index.ts";
+import { rowsOfTable } from "../tables/parsed.ts";
 
 /** A row of the table: what it says, or why it does not read. */
 export interface TableRow {
@@ -39,35 +39,6 @@ const MOST_ROWS = 2000;
 
 const plain = (head: string): string => head.normalize("NFD").replaceAll(/\p{M}/gu, "").trim().toLowerCase();
 
-/** The sign between columns: the one of which the first line has most. */
-function delimiterOf(csv: string): string {
-  const [first = ""] = csv.split(/\r?\n/, 1);
-  const bare = first.replaceAll(/"[^"]*"/g, "");
-  return [",", ";", "\t"].reduce((best, sign) => (bare.split(sign).length > bare.split(best).length ? sign : best));
-}
-
-interface Parsed {
-  readonly record: readonly string[];
-  readonly info: { readonly lines: number };
-}
-
-function parsed(csv: string): Outcome<readonly Parsed[]> {
-  try {
-    const options = {
-      bom: true,
-      delimiter: delimiterOf(csv),
-      info: true,
-      relax_column_count: true,
-      skip_empty_lines: true,
-      to: MOST_ROWS + 2,
-    };
-    return ok(parse(csv, options as never) as unknown as readonly Parsed[]);
-  } catch (thrown) {
-    if (!(thrown instanceof CsvError)) throw thrown;
-    return refuse("request-shape", "csv", { why: `line ${String(thrown.lines ?? "")}: ${thrown.code}` });
-  }
-}
-
 type Cells = Readonly<Partial<Record<Column, string>>>;
 
 /** The last day: as written, else so many months from the start. */
@@ -101,23 +72,23 @@ const missing = (column: Column): Refusal => refuse("request-shape", `csv/${colu
  * a row that does not read is told with its line and takes no other with it.
  */
 export function readWarrantyTable(csv: string, order: DayOrder): Outcome<readonly TableRow[]> {
-  const table = parsed(csv);
+  const table = rowsOfTable(csv, MOST_ROWS, "csv");
   if (!table.ok) return table;
   const [head, ...rows] = table.value;
-  const names = (head?.record ?? []).map((one) => heads[plain(one)]);
+  const names = (head?.cells ?? []).map((one) => heads[plain(one)]);
   const lacking = (["number", "customer", "address", "part", "start"] as const).find((column) => !names.includes(column));
   if (lacking !== undefined) return { ok: false, refusal: missing(lacking) };
   if (!names.includes("end") && !names.includes("months")) return { ok: false, refusal: missing("end") };
   if (rows.length > MOST_ROWS) return refuse("batch-size", "csv", { entries: rows.length, most: MOST_ROWS });
   const seen = new Set<string>();
   return ok(
-    rows.map(({ record, info }) => {
+    rows.map(({ cells: record, line }) => {
       const cells: Cells = Object.fromEntries(names.flatMap((name, index) => (name === undefined ? [] : [[name, record[index] ?? ""]])));
       const one = rowOf(cells, order);
       const key = one.ok ? JSON.stringify([one.value.number, one.value.part]) : "";
       const isTwice = one.ok && seen.has(key);
       seen.add(key);
-      return { line: info.lines, read: isTwice ? refuse("request-shape", "number", { why: "twice in this table" }) : one };
+      return { line, read: isTwice ? refuse("request-shape", "number", { why: "twice in this table" }) : one };
     }),
   );
 }
