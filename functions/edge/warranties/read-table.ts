@@ -68,7 +68,7 @@ const missing = (column: Column): Refusal => refuse("request-shape", `csv/${colu
 
 /**
  * The rows of a CSV of old warranties. Commas, semicolons or tabs; quoted fields; a byte order mark; days as ISO, with
- * strokes in the company's order, or as Excel counts them. Refuses a table that is none, has no such columns, or is too long;
+ * strokes in the company's order, or as Excel counts them. Refuses a table that is none (`table-unreadable`), has no such columns (`request-shape`), or is too long (`batch-size`);
  * a row that does not read is told with its line and takes no other with it.
  */
 export function readWarrantyTable(csv: string, order: DayOrder): Outcome<readonly TableRow[]> {

@@ -77,11 +77,16 @@ describe("a table of old warranties", () => {
         ),
         (text) => {
           const read = readWarrantyTable(text, "day first");
-          if (!read.ok) expect(["request-shape", "batch-size"]).toContain(read.refusal.code);
+          if (!read.ok) expect(["request-shape", "batch-size", "table-unreadable"]).toContain(read.refusal.code);
         },
       ),
       { numRuns: 400, seed: 11 },
     );
+  });
+
+  it("a quotation mark that never ends is told with its line", () => {
+    const read = readWarrantyTable('number,customer,address,part,start,end\n1,a,b,c,2026-03-04,2027-05-06\n2,"a', "day first");
+    expect(!read.ok && read.refusal).toMatchObject({ code: "table-unreadable", place: "csv", figures: { line: "3" } });
   });
 
   it("goes by the company's order of day and month, and is no longer than it may be", () => {
