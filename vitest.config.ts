@@ -22,8 +22,12 @@ const long = {
   },
 };
 
-/** `npm test` has fifteen minutes for everything: of the crew's phone it plays the whole job and sends forty pictures, and leaves two hundred and these files to `npm run phone`. */
-const longPhone = ["tests/browser/phone-{clocks,full,kept,numbers,pictures,screens}.test.ts"];
+const phone = ["tests/browser/phone-*.test.ts"];
+/** `npm test` has fifteen minutes for everything: of the crew's phone it sends forty pictures and draws every screen in Spanish; two hundred, English and these files are for `npm run phone`. */
+const longPhone = ["tests/browser/phone-{clocks,numbers,pictures}.test.ts"];
+const shortPhone = { ASBURIED_PICTURES: "40", ASBURIED_LANGUAGES: "es" };
+/** What measures waits until nothing else runs. */
+const measured = ["tests/functions/*-{bench,cost}.test.ts"];
 
 /** One stack for all files of a project, and one worker: what a file imports is loaded once. */
 const sharedStack = { globalSetup: ["./tests/helpers/stack.ts"], isolate: false };
@@ -44,10 +48,12 @@ export default defineConfig({
       },
       serial("architecture"),
       serial("contract", sharedStack),
-      serial("functions", sharedStack),
+      serial("functions", { ...sharedStack, exclude: measured }),
+      serial("measured", { ...sharedStack, include: measured }),
       serial("record", sharedStack),
-      serial("browser", { ...sharedStack, exclude: longPhone }),
-      serial("phone", { ...sharedStack, include: ["tests/browser/phone-*.test.ts"], env: { ASBURIED_PICTURES: "200" } }),
+      serial("browser", { ...sharedStack, exclude: phone }),
+      serial("phone", { ...sharedStack, include: phone }),
+      serial("phone-short", { ...sharedStack, include: phone, exclude: longPhone, env: shortPhone }),
       serial("faults"),
       ...(process.env.ASBURIED_LONG === undefined ? [] : [long]),
     ],

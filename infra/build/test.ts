@@ -5,14 +5,18 @@ import { forbiddenImports } from "./imports/index.ts";
 import { project } from "./project.ts";
 import { countProcesses, judgeRun, type Line, table } from "./report.ts";
 import { runTool } from "./run.ts";
+import { givenStack, startTestStack } from "./test-stack.ts";
 import { checkTypes, typeProjects } from "./type-projects.ts";
 
 // `npm test`: everything that can fail, one table, and `N passed, N failed` as the last line
 
-/** Beside each other: `faults` mostly waits for what it killed, the others compute. */
-const beside = ["unit", "reference", "architecture", "contract"];
-/** One after another, with the machine to themselves: they measure, or wait for no longer than a person would. */
-const alone = ["functions", "record", "browser"];
+// Two rows of projects run beside each other, for two cores: while one computes the other mostly waits, for what it killed or for a page.
+const killedAndPrinted = ["faults"];
+const printedAndTouched = ["record", "phone-short"];
+const computed = ["unit", "reference", "architecture"];
+const answered = ["contract", "functions", "browser"];
+/** At the end and with the machine to itself: what measures. */
+const measured = ["measured"];
 /** Prints what the reference tests were checked against; its last line goes into the table. */
 const sourcesReporter = "./tests/reference/reporter.ts";
 const mustRun = ["workerd", "store", "media", "print", "browser"];
@@ -31,6 +35,8 @@ const out = join(project, "out");
 const processLog = join(out, "processes.jsonl");
 await mkdir(join(out, "tests"), { recursive: true });
 await writeFile(processLog, "");
+// whatever starts a process writes into it, this one and all below it
+process.env.ASBURIED_PROCESS_LOG = processLog;
 
 async function withoutTests(): Promise<void> {
   for (const name of typeProjects) {
@@ -51,14 +57,14 @@ async function withoutTests(): Promise<void> {
   );
 }
 
-async function tests(name: string): Promise<void> {
+async function tests(name: string, env: Readonly<Record<string, string>> = {}): Promise<void> {
   const file = join(out, "tests", `${name}.json`);
   await rm(file, { force: true });
   const ran = await runTool(
     "node_modules/vitest/vitest.mjs",
     ["run", "--project", name, "--reporter=default", "--reporter=json", `--outputFile.json=${file}`, `--reporter=${sourcesReporter}`],
     false,
-    { ASBURIED_PROCESS_LOG: processLog, NO_COLOR: "1" },
+    { ...env, NO_COLOR: "1" },
   );
   const judged = judgeRun(await readFile(file, "utf8").catch(() => undefined), ran.code);
   if (judged.failed > 0) console.log(ran.output.trim());
@@ -66,12 +72,28 @@ async function tests(name: string): Promise<void> {
   add({ name, ...judged, note: [judged.note, sources ?? ""].filter((part) => part !== "").join(", "), seconds: ran.seconds });
 }
 
-async function oneAfterAnother(names: readonly string[]): Promise<void> {
-  for (const name of names) await tests(name);
+async function oneAfterAnother(names: readonly string[], env: Readonly<Record<string, string>> = {}): Promise<void> {
+  for (const name of names) await tests(name, env);
 }
 
-await Promise.all([tests("faults"), withoutTests().then(() => oneAfterAnother(beside))]);
-await oneAfterAnother(alone);
+/** The same stack for all of them: starting one takes a build and some seconds. */
+async function onOneStack(names: readonly string[]): Promise<void> {
+  const began = performance.now();
+  const started = await startTestStack().catch((error: Error) => error);
+  if (started instanceof Error) return one("stack", false, (performance.now() - began) / 1000, started.stack ?? started.message);
+  try {
+    await oneAfterAnother(names, { [givenStack]: JSON.stringify(started.stack) });
+  } finally {
+    await started.stop();
+  }
+}
+
+const firstRow = oneAfterAnother(killedAndPrinted).then(() => onOneStack(printedAndTouched));
+const secondRow = withoutTests()
+  .then(() => oneAfterAnother(computed))
+  .then(() => onOneStack(answered));
+await Promise.all([firstRow, secondRow]);
+await onOneStack(measured);
 
 const counts = countProcesses(await readFile(processLog, "utf8"));
 const missing = mustRun.filter((name) => !counts.has(name));

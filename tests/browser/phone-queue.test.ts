@@ -157,7 +157,7 @@ describe("more than one page", () => {
 });
 
 /** Two hundred by `npm run phone`; `npm test` has time for a fifth of them. */
-const MANY = Number(process.env.ASBURIED_PICTURES ?? 40);
+const MANY = Number(process.env.ASBURIED_PICTURES ?? 200);
 
 describe("many at once", () => {
   test(`${MANY} pictures queued without signal, some answers of the edge lost on the way: nothing is lost, nothing stands twice`, async () => {

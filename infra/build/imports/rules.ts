@@ -13,8 +13,9 @@ const sees: Readonly<Record<string, readonly string[]>> = {
   warranty: ["outcome", "units", "ledger", "job"],
   record: [...bottom, ...sideBySide, "ledger", "job", "warranty"],
   proof: ["outcome", "ledger", "job", "record"],
-  wire: [...bottom, ...sideBySide, "ledger", "job", "warranty", "record"],
-  screens: [...bottom, ...sideBySide, "ledger", "job", "warranty", "record", "proof", "wire"],
+  quality: [...bottom, "reading", "ledger", "job", "warranty", "record"],
+  wire: [...bottom, ...sideBySide, "ledger", "job", "warranty", "record", "quality"],
+  screens: [...bottom, ...sideBySide, "ledger", "job", "warranty", "record", "proof", "quality", "wire"],
 };
 
 /** The rooms of `src`. */
@@ -24,6 +25,7 @@ export const rooms: readonly string[] = Object.keys(sees);
 const packages: Readonly<Record<string, readonly string[]>> = {
   "src/wire": ["zod"],
   "src/screens": [
+    "@observablehq/plot",
     "preact",
     "idb",
     "fflate",
@@ -37,7 +39,7 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   "functions/edge": ["hono", "jose", "csv-parse", "fflate"],
   "functions/shared": ["hono", "@aws-sdk/client-s3"],
   "functions/media": ["hono", "sharp", "exifr", "libheif-js"],
-  "functions/print": ["hono", "puppeteer", "@cantoo/pdf-lib", "pdfjs-dist", "sharp"],
+  "functions/print": ["hono", "puppeteer", "@cantoo/pdf-lib", "@observablehq/plot", "linkedom", "pdfjs-dist", "sharp"],
 };
 
 /** Packages that only some folders of infra and tests may import, with the reason. */
@@ -161,11 +163,11 @@ export const importRules: readonly Rule[] = [
   ),
   rule(
     "templates-see",
-    "Templates see the record, units and outcome.",
+    "Templates see the record, the owner's answers, units and outcome.",
     { path: "^templates/" },
     {
       path: "^(src|functions|infra)/",
-      pathNot: "^src/(record|units|outcome)/",
+      pathNot: "^src/(record|quality|units|outcome)/",
     },
   ),
   rule(
