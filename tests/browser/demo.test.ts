@@ -7,6 +7,7 @@ import { verdicts } from "#core/job/index.ts";
 import { type DemoResult, runDemo } from "#infra/demo/index.ts";
 import { defaultSheet } from "#infra/sheets/index.ts";
 import { findingsSaid, follow, linksIn, rightJob, rowsOf, said } from "../helpers/crew-pages.ts";
+import { newId } from "../helpers/edge.ts";
 import { axe, crowded, largePhone, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 import { keptOffEnglish, keptOffSpanish, kinderWords } from "../unit/record/kept-off.ts";
 
@@ -19,7 +20,7 @@ const screens: Record<"crew" | "office" | "owner", Screen> = {} as never;
 
 beforeAll(async () => {
   await mkdir(shots, { recursive: true });
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {} });
+  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
   browser = await openBrowser();
   for (const role of ["crew", "office", "owner"] as const) {
     screens[role] = await newScreen(browser);
@@ -345,7 +346,7 @@ describe("office", () => {
   test("a refusal to issue is said in words, and nothing is lost", async () => {
     const screen = await newScreen(browser);
     const { page } = screen;
-    await page.goto(demo.links.office);
+    await page.goto(await demo.newLink("office"));
     await open(page, jobPath(covered));
     await page.setRequestInterception(true);
     page.on("request", (request) => {
@@ -441,7 +442,7 @@ describe.each(["crew", "office", "owner"] as const)("every page of %s", (role) =
 test("when the office does not answer the page says so, keeps what it shows, and goes on when it answers again", async () => {
   const screen = await newScreen(browser);
   const { page } = screen;
-  await page.goto(demo.links.crew);
+  await page.goto(await demo.newLink("crew"));
   await page.waitForSelector(".jobs li");
   await rightJob(page, address(jobPath(open_)));
   const before = await textOf(page, ".next");
@@ -461,7 +462,7 @@ test("when the office does not answer the page says so, keeps what it shows, and
 test("signing out ends it here: the page shows nothing of the company any more", async () => {
   const screen = await newScreen(browser);
   const { page } = screen;
-  await page.goto(demo.links.crew);
+  await page.goto(await demo.newLink("crew"));
   await page.waitForSelector(".jobs li");
   await page.waitForFunction(async () => (await navigator.serviceWorker.ready).active?.state === "activated");
   const title = await textOf(page, ".jobs h2");
@@ -555,7 +556,7 @@ describe.each(["en", "es"] as const)("in %s", (language) => {
 test("the policy stops a style that somebody puts into the page, and these tests would have seen it", async () => {
   const screen = await newScreen(browser);
   const { page, troubles } = screen;
-  await page.goto(demo.links.crew);
+  await page.goto(await demo.newLink("crew"));
   await page.waitForSelector("main");
   await page.evaluate(() => {
     const style = document.createElement("style");

@@ -111,14 +111,17 @@ describe("WarmBrowser", () => {
   });
 
   it("ends with a page that takes too long, and the next page gets a new one", async () => {
-    const browser = await warmBrowser({ pageLimit: 1_500 });
+    const browser = await warmBrowser({ pageLimit: 3_000 });
     try {
       await browser.warm();
       const first = (await browser.pid()) as number;
       const late = await browser.withPage((one) => one.evaluate("new Promise(() => {})").then(() => ok(null)));
-      expect(late).toMatchObject({ ok: false, refusal: { code: "print-failed", figures: { why: "time-limit", milliseconds: 1_500 } } });
+      expect(late).toMatchObject({ ok: false, refusal: { code: "print-failed", figures: { why: "time-limit", milliseconds: 3_000 } } });
       expect(await ended(first)).toBe(true);
+      // the start is no part of the limit of a page
+      await browser.warm();
       expect(await browser.withPage(async () => ok("next"))).toEqual({ ok: true, value: "next" });
+      expect(await browser.pid()).not.toBe(first);
     } finally {
       await browser.close();
     }
