@@ -1,10 +1,13 @@
 import type { Digest } from "#core/ledger/index.ts";
 import { makeStore, type Store } from "#functions/shared/index.ts";
+import { type AfterWorkRows, afterWorkIn } from "./adapters/after-work.ts";
 import { type Companies, companiesIn } from "./adapters/companies.ts";
+import { type CompanyFacts, companyFactsIn } from "./adapters/company-facts.ts";
 import { type Jobs, jobsIn } from "./adapters/jobs.ts";
 import { type Ledgers, ledgersIn } from "./adapters/ledgers.ts";
 import { type Likenesses, likenessesIn } from "./adapters/likenesses.ts";
 import { type Machines, machinesAt } from "./adapters/machines.ts";
+import { type ObservedRows, observedIn } from "./adapters/observed.ts";
 import { type OldWarranties, oldWarrantiesIn } from "./adapters/old-warranties.ts";
 import { type OthersLinks, othersLinksIn } from "./adapters/others-links.ts";
 import { type Owed, owedIn } from "./adapters/owed.ts";
@@ -20,6 +23,7 @@ import { type Sites, sitesIn } from "./adapters/sites.ts";
 import type { Environment } from "./environment.ts";
 import { HeldJobs } from "./jobs/held.ts";
 import { Lanes } from "./lanes.ts";
+import { BASE, observedParts } from "./questions/parts.ts";
 
 /** Instants in milliseconds. The one clock of the edge, handed in so that tests can freeze it. */
 export type Clock = () => number;
@@ -31,12 +35,15 @@ export interface Services {
   readonly digest: Digest;
   readonly ledgers: Ledgers;
   readonly jobs: Jobs;
+  readonly observed: ObservedRows;
+  readonly afterWork: AfterWorkRows;
   readonly oldWarranties: OldWarranties;
   readonly othersLinks: OthersLinks;
   readonly papers: Papers;
   readonly ownNumbers: OwnNumbers;
   readonly sites: Sites;
   readonly companies: Companies;
+  readonly companyFacts: CompanyFacts;
   readonly sessions: Sessions;
   readonly photos: Photos;
   readonly likenesses: Likenesses;
@@ -63,12 +70,15 @@ export function servicesOf(environment: Environment, clock: Clock): Services {
     digest,
     ledgers: ledgersIn(database),
     jobs: jobsIn(database),
+    observed: observedIn(database, [BASE, ...observedParts]),
+    afterWork: afterWorkIn(database),
     oldWarranties: oldWarrantiesIn(database),
     othersLinks: othersLinksIn(database),
     papers: papersIn(database),
     ownNumbers: ownNumbersIn(database),
     sites: sitesIn(database),
     companies: companiesIn(database),
+    companyFacts: companyFactsIn(database),
     sessions: sessionsIn(database),
     photos: photosIn(database),
     likenesses: likenessesIn(database),

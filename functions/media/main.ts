@@ -4,6 +4,7 @@ import { machineFrom, makeStore } from "#functions/shared/index.ts";
 import { blurPhoto } from "./blur.ts";
 import { gate } from "./gate.ts";
 import { HeicDecoder } from "./heic.ts";
+import { drawMark } from "./mark.ts";
 import { readPhoto } from "./read.ts";
 import { mediaServer } from "./server.ts";
 
@@ -21,6 +22,7 @@ const server = mediaServer({
   say: ({ code, place }) => `${code} at ${place}`,
   read: (company, sha) => oneOfFew(() => readPhoto(company, sha, store, heic)),
   blur: (asked) => oneOfFew(() => blurPhoto(asked, store)),
+  mark: (company, sha) => oneOfFew(() => drawMark(company, sha, store)),
   report: machine.report,
 });
 machine.serve(server, () => heic.close());

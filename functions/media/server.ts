@@ -3,6 +3,7 @@ import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
 import { isRegion, MOST_REGIONS, type PhotoFacts, type Rendition } from "#core/photo/index.ts";
 import { bearer, checkToken, isCompanyId, isSha, problemResponse, type Say } from "#functions/shared/index.ts";
 import type { BlurAsked } from "./blur.ts";
+import type { MarkDrawn } from "./mark.ts";
 
 export interface MediaServerSettings {
   readonly secret: string;
@@ -11,6 +12,8 @@ export interface MediaServerSettings {
   readonly say: Say;
   readonly read: (company: string, sha: string) => Promise<Outcome<PhotoFacts>>;
   readonly blur: (asked: BlurAsked) => Promise<Outcome<readonly Rendition[]>>;
+  /** Draws a company's mark anew. */
+  readonly mark: (company: string, sha: string) => Promise<Outcome<MarkDrawn>>;
   /** Told of every bug, one line each. */
   readonly report: (line: string) => void;
 }
@@ -18,7 +21,7 @@ export interface MediaServerSettings {
 /** A request names one photo; more than this is none. */
 const MOST_BODY = 4_096;
 
-/** `GET /health`, `POST /read` and `POST /blur`; everything else is refused. */
+/** `GET /health`, `POST /read`, `POST /blur` and `POST /mark`; everything else is refused. */
 export function mediaServer(settings: MediaServerSettings): Server {
   const server = createServer(async (request, response) => {
     const answer = await answerTo(request, settings).catch((thrown: Error) => {
@@ -39,13 +42,17 @@ async function answerTo(request: IncomingMessage, settings: MediaServerSettings)
   const body = await readBody(request);
   const route = `${request.method} ${new URL(request.url ?? "/", "http://media").pathname}`;
   if (route === "GET /health") return Response.json({ ok: true });
-  if (route !== "POST /read" && route !== "POST /blur") return refused({ code: "route-unknown", place: "route", figures: {} });
+  if (!["POST /read", "POST /blur", "POST /mark"].includes(route)) return refused({ code: "route-unknown", place: "route", figures: {} });
   const asked = readAsked(body);
   if (!asked.ok) return refused(asked.refusal);
   const { company, sha, parts } = asked.value;
   const token = bearer(header(request, "authorization"));
   const allowed = await checkToken(settings.secret, token, { audience: "media", subject: `${company}/${sha}`, now: settings.now() });
   if (!allowed.ok) return refused(allowed.refusal);
+  if (route === "POST /mark") {
+    const drawn = await settings.mark(company, sha);
+    return drawn.ok ? Response.json(drawn.value) : refused(drawn.refusal);
+  }
   const isBlur = route === "POST /blur";
   if (isBlur && parts === undefined) return refused({ code: "request-shape", place: "body/regions", figures: {} });
   const answer = isBlur && parts ? await settings.blur({ company, sha, ...parts }) : await settings.read(company, sha);

@@ -9,25 +9,33 @@ export type Ending = "whole" | "cut" | "other";
 
 export function ending(bytes: Uint8Array, type: PhotoType): Ending {
   const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  if (type === "image/jpeg") return ofJpeg(file);
-  if (type === "image/png") return ofPng(file);
+  if (type === "image/jpeg" || type === "image/png") {
+    const end = type === "image/jpeg" ? ofJpeg(file) : ofPng(file);
+    return typeof end === "number" ? "whole" : end;
+  }
   if (type === "image/webp") return file.length < 12 || file.readUInt32LE(4) + 8 > file.length ? "cut" : "whole";
   if (type === "image/heic" || type === "image/avif") return ofBoxes(file);
   return file.length > 0 && file[file.length - 1] === 0x3b ? "whole" : "cut";
+}
+
+/** Bytes up to and with the end that the picture's own container names; undefined where it is cut off or no such thing. */
+export function endOf(file: Buffer, type: "image/jpeg" | "image/png"): number | undefined {
+  const end = type === "image/jpeg" ? ofJpeg(file) : ofPng(file);
+  return typeof end === "number" ? end : undefined;
 }
 
 const START_OF_SCAN = 0xda;
 const END = 0xd9;
 
 /** From segment to segment (ITU T.81, B.1.1): only the end marker of the base picture counts, not one inside a segment or behind it. */
-function ofJpeg(file: Buffer): Ending {
+function ofJpeg(file: Buffer): number | "cut" | "other" {
   let at = 2;
   while (at < file.length) {
     if (file[at] !== 0xff) return "other";
     while (file[at] === 0xff) at += 1;
     const marker = file[at];
     if (marker === undefined) return "cut";
-    if (marker === END) return "whole";
+    if (marker === END) return at + 1;
     at += 1;
     if (at + 2 > file.length) return "cut";
     const next = at + file.readUInt16BE(at);
@@ -53,13 +61,13 @@ function endOfScan(file: Buffer, from: number): number {
 }
 
 /** Chunk by chunk (W3C PNG, 5.3). */
-function ofPng(file: Buffer): Ending {
+function ofPng(file: Buffer): number | "cut" | "other" {
   let at = 8;
   while (at + 8 <= file.length) {
     const kind = file.toString("latin1", at + 4, at + 8);
     if (!/^[A-Za-z]{4}$/.test(kind)) return "other";
     at += file.readUInt32BE(at) + 12;
-    if (kind === "IEND") return at > file.length ? "cut" : "whole";
+    if (kind === "IEND") return at > file.length ? "cut" : at;
   }
   return "cut";
 }

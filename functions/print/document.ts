@@ -19,6 +19,8 @@ export interface Document extends Omit<FinishedAbout, "id"> {
   readonly missing: readonly string[];
   /** Of a record: SHA-256 of each picture that is printed, by that of its original. */
   readonly pictures?: Readonly<Record<string, string>>;
+  /** Of a record: SHA-256 of the pictures in each paper that is bound in, by that of the paper. */
+  readonly papers?: Readonly<Record<string, readonly string[]>>;
 }
 
 const ROUNDS = 3;

@@ -1,5 +1,6 @@
 import { AFRelationship, PDFDocument, PDFHexString, PDFName } from "@cantoo/pdf-lib";
 import type { PrintAttachment } from "#functions/shared/index.ts";
+import { type Bound, bind } from "./bind.ts";
 import { documentData } from "./document-data.ts";
 import { nameOutline } from "./outline.ts";
 import { renumberStructureIds } from "./structure-ids.ts";
@@ -14,6 +15,8 @@ export interface FinishedAbout {
   /** Texts of the headings, for the outline. */
   readonly headings: readonly string[];
   readonly attachments: readonly PrintAttachment[];
+  /** Papers whose pages are drawn onto the last pages, which were left empty for them. */
+  readonly bound?: Bound;
 }
 
 export interface Finished {
@@ -28,6 +31,7 @@ export interface Finished {
 export async function finish(printed: Uint8Array, about: FinishedAbout): Promise<Finished> {
   const document = await PDFDocument.load(renumberStructureIds(printed), { updateMetadata: false });
   nameOutline(document, about.headings);
+  if (about.bound) await bind(document, about.bound);
   const at = new Date(about.issuedAt);
   await attach(document, about.attachments, at);
   document.setTitle(about.title, { showInWindowTitleBar: true });

@@ -3,6 +3,7 @@ import { WarmBrowser } from "./browser.ts";
 import { browserEnvironment } from "./environment.ts";
 import { readFonts } from "./fonts.ts";
 import { print } from "./print.ts";
+import { mailServiceFrom, message } from "./sending.ts";
 import { printServer } from "./server.ts";
 import { oneAfterAnother } from "./turns.ts";
 
@@ -20,6 +21,7 @@ const browser = new WarmBrowser({
   closeLimit: CLOSE_LIMIT_MS,
   report,
 });
+const mail = mailServiceFrom(process.env);
 const fonts = await readFonts();
 const inTurn = oneAfterAnother();
 const server = printServer({
@@ -29,6 +31,8 @@ const server = printServer({
   say: ({ code, place }) => `${code} at ${place}`,
   ready: () => browser.ready(),
   print: (request) => inTurn(() => print(request, { store, browser, fonts })),
+  message: (asked) => message(asked, mail),
+  sends: mail !== undefined,
   report,
 });
 // A browser that does not start now is tried again with the first document, so that print runs and can say what is wrong.

@@ -19,13 +19,17 @@ function inOrder(parent: PDFDict | undefined): PDFDict[] {
 }
 
 /**
- * Page on which each part begins, from the outline that the browser wrote: the first heading in a part tells. Empty when the
- * outline does not fit the headings.
+ * Page on which each part begins, from the outline that the browser wrote: the first heading in a part tells; and how many pages
+ * there are. No pages of parts when the outline does not fit the headings.
  */
-export async function pagesOfParts(printed: Uint8Array, parts: readonly string[]): Promise<Readonly<Record<string, number>>> {
+export async function pagesOfParts(
+  printed: Uint8Array,
+  parts: readonly string[],
+): Promise<{ readonly pages: Readonly<Record<string, number>>; readonly count: number }> {
   const document = await PDFDocument.load(printed, { updateMetadata: false });
+  const count = document.getPageCount();
   const items = inOrder(document.catalog.lookupMaybe(PDFName.of("Outlines"), PDFDict));
-  if (items.length !== parts.length) return {};
+  if (items.length !== parts.length) return { pages: {}, count };
   const pages = new Map(document.getPages().map(({ ref }, at) => [ref, at + 1]));
   const begins: Record<string, number> = {};
   for (const [at, item] of items.entries()) {
@@ -34,5 +38,5 @@ export async function pagesOfParts(printed: Uint8Array, parts: readonly string[]
     const page = place instanceof PDFRef ? pages.get(place) : undefined;
     if (part !== "" && page !== undefined) begins[part] ??= page;
   }
-  return begins;
+  return { pages: begins, count };
 }

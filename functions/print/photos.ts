@@ -1,5 +1,5 @@
 import { type Outcome, ok } from "#core/outcome/index.ts";
-import { picturesOf, type RecordModel } from "#core/record/index.ts";
+import { filesOf, type RecordModel } from "#core/record/index.ts";
 import { type Store, sniff } from "#functions/shared/index.ts";
 import { photoAddress, type Served } from "./origin.ts";
 
@@ -18,7 +18,7 @@ const AT_ONCE = 6;
 /** The hashes of all pictures that the model expects to print, each once. */
 export const photosOf = (model: RecordModel): readonly string[] => [
   ...new Set(
-    picturesOf(model)
+    filesOf(model)
       .filter(({ rendition }) => rendition !== undefined)
       .map(({ photo }) => photo),
   ),

@@ -1,12 +1,14 @@
-import { type Outcome, ok } from "#core/outcome/index.ts";
-import type { PrintAnswer, PrintRequest, PrintSealing } from "#functions/shared/index.ts";
+import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
+import type { PrintAnswer, PrintPaper, PrintRequest, PrintSealing } from "#functions/shared/index.ts";
 import { drawDesignCheck } from "./design-check.ts";
 import type { Document, Printer } from "./document.ts";
 import { attachLater, finish } from "./finish.ts";
+import { readPaper } from "./papers.ts";
 import { drawRecord } from "./record.ts";
+import { drawReport } from "./report.ts";
 import { sha256Of, shownIn } from "./shown.ts";
 
-type PrintDocument = Exclude<PrintRequest, PrintSealing>;
+type PrintDocument = Exclude<PrintRequest, PrintSealing | PrintPaper>;
 
 const drawnOf = (request: PrintDocument, printer: Printer): Promise<Outcome<Document>> => {
   switch (request.kind) {
@@ -14,20 +16,35 @@ const drawnOf = (request: PrintDocument, printer: Printer): Promise<Outcome<Docu
       return drawRecord(request, printer);
     case "design-check":
       return drawDesignCheck(request, printer);
+    case "report":
+      return drawReport(request, printer);
   }
 };
 
 /** Prints a document and puts it into the store. Refusals: `store-unavailable`, `print-failed` (with why). */
 export async function print(request: PrintRequest, printer: Printer): Promise<Outcome<PrintAnswer>> {
   if (request.kind === "sealing") return sealed(request, printer.store);
+  if (request.kind === "paper") return counted(request, printer.store);
   const document = await drawnOf(request, printer);
   if (!document.ok) return document;
-  const { pdf: drawn, missing, pictures, ...about } = document.value;
+  const { pdf: drawn, missing, pictures, papers = {}, ...about } = document.value;
   const { pdf, pages } = await finish(drawn, { ...about, id: sha256Of(JSON.stringify(request.model)).slice(0, 32) });
   const stored = await put(request.key, pdf, printer.store);
   if (!stored.ok) return stored;
-  const shown = pictures === undefined ? {} : { shown: await shownIn(pdf, pictures) };
+  const shown = pictures === undefined ? {} : { shown: await shownIn(pdf, { pictures, papers }) };
   return ok({ ...stored.value, pages, missing, ...shown });
+}
+
+/** Opens a paper as it will be opened when it is bound in. Refuses what `readPaper` refuses, and `paper-unknown`. */
+async function counted({ key }: PrintPaper, store: Printer["store"]): Promise<Outcome<PrintAnswer>> {
+  const found = await store.get(key);
+  if (!found.ok) return found.refusal.code === "store-unavailable" ? found : refuse("paper-unknown", "paper");
+  const bytes = await found.value.bytes();
+  if (!bytes.ok) return bytes;
+  const paper = await readPaper(bytes.value);
+  return paper.ok
+    ? ok({ sha256: sha256Of(bytes.value), bytes: bytes.value.length, pages: paper.value.getPageCount(), missing: [] })
+    : paper;
 }
 
 /** Attaches to what lies in the store already. Refuses `record-unknown` where nothing lies there. */

@@ -1,7 +1,9 @@
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
-import { isSha, type PrintAttachment, type PrintRequest } from "#functions/shared/index.ts";
+import { isSha, type MessageAsked, type PrintAttachment, type PrintRequest } from "#functions/shared/index.ts";
 
 type Kind = PrintRequest["kind"];
+/** Of what is drawn. */
+type DocumentKind = Exclude<Kind, "sealing" | "paper">;
 type Json = Readonly<Record<string, unknown>>;
 
 const relationships = ["Data", "Source", "Supplement", "Unspecified"];
@@ -9,7 +11,9 @@ const relationships = ["Data", "Source", "Supplement", "Unspecified"];
 const KEYS: Readonly<Record<Kind, RegExp>> = {
   record: /^[A-Za-z0-9_-]{1,64}\/records\/[A-Za-z0-9_./-]{1,200}$/,
   sealing: /^[A-Za-z0-9_-]{1,64}\/records\/[A-Za-z0-9_./-]{1,200}$/,
+  paper: /^[A-Za-z0-9_-]{1,64}\/papers\/[0-9a-f]{64}$/,
   "design-check": /^[A-Za-z0-9_-]{1,64}\/designs\/[A-Za-z0-9_./-]{1,200}$/,
+  report: /^[A-Za-z0-9_-]{1,64}\/reports\/[A-Za-z0-9_./-]{1,200}$/,
 };
 const RENDITION_KEY = /^[A-Za-z0-9_-]{1,64}\/renditions\/[A-Za-z0-9_./-]{1,200}$/;
 const FILE_NAME = /^[A-Za-z0-9_.-]{1,80}$/;
@@ -33,11 +37,11 @@ export function readPrintRequest(body: Uint8Array): Outcome<PrintRequest> {
   const { kind, model, key } = parsed;
   if (!isKind(kind)) return wrong("body/kind");
   if (typeof key !== "string" || !KEYS[kind].test(key) || key.includes("..")) return wrong("body/key");
-  const fault = kind === "sealing" ? sealingFault(parsed) : documentFault(kind, parsed, model);
+  const fault = kind === "paper" ? undefined : kind === "sealing" ? sealingFault(parsed) : documentFault(kind, parsed, model);
   return fault === undefined ? ok(parsed as unknown as PrintRequest) : wrong(fault);
 }
 
-const documentFault = (kind: Exclude<Kind, "sealing">, request: Json, model: unknown): string | undefined =>
+const documentFault = (kind: DocumentKind, request: Json, model: unknown): string | undefined =>
   isObject(model) && model.format === 1 && isObject(model.title) ? faults[kind](request, model, model.title) : "body/model";
 
 const sealingFault = ({ attachments, issuedAt }: Json): string | undefined => {
@@ -46,7 +50,7 @@ const sealingFault = ({ attachments, issuedAt }: Json): string | undefined => {
 };
 
 /** The place of what is wrong with a request of each kind. */
-const faults: Readonly<Record<Exclude<Kind, "sealing">, (request: Json, model: Json, title: Json) => string | undefined>> = {
+const faults: Readonly<Record<DocumentKind, (request: Json, model: Json, title: Json) => string | undefined>> = {
   record: ({ key, photos, attachments }, model, title) => {
     if (!Array.isArray(model.steps)) return "body/model";
     if (!Number.isSafeInteger(title.issuedAt)) return "body/model/title/issuedAt";
@@ -62,6 +66,10 @@ const faults: Readonly<Record<Exclude<Kind, "sealing">, (request: Json, model: J
     if (!Array.isArray(model.questions)) return "body/model";
     return Number.isSafeInteger(title.at) ? undefined : "body/model/title/at";
   },
+  report: (_request, model, title) => {
+    if (!Array.isArray(model.answers) || !Array.isArray(model.notes)) return "body/model";
+    return Number.isSafeInteger(title.at) ? undefined : "body/model/title/at";
+  },
 };
 
 const isAttachment = (value: unknown): value is PrintAttachment =>
@@ -71,3 +79,20 @@ const isAttachment = (value: unknown): value is PrintAttachment =>
   typeof value.type === "string" &&
   typeof value.text === "string" &&
   relationships.includes(value.relationship as string);
+
+/** Reads the body of `POST /message`: only the edge's token opens it, and the edge has judged its parts. */
+export function readMessageRequest(body: Uint8Array): Outcome<MessageAsked> {
+  let parsed: unknown;
+  try {
+    parsed = JSON.parse(new TextDecoder("utf-8", { fatal: true }).decode(body));
+  } catch {
+    return refuse("request-shape", "body");
+  }
+  const { message, send } = isObject(parsed) ? parsed : {};
+  const whole =
+    isObject(message) &&
+    isObject(message.to) &&
+    [message.to.address, message.subject, message.text, message.id].every((text) => typeof text === "string") &&
+    Number.isSafeInteger(message.at);
+  return whole && typeof send === "boolean" ? ok(parsed as unknown as MessageAsked) : refuse("request-shape", "body/message");
+}

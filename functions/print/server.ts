@@ -3,13 +3,15 @@ import { type Outcome, type Refusal, refuse } from "#core/outcome/index.ts";
 import {
   bearer,
   checkToken,
+  type MessageAnswer,
+  type MessageAsked,
   type PrintAnswer,
   type PrintRequest,
   printSubject,
   problemResponse,
   type Say,
 } from "#functions/shared/index.ts";
-import { readPrintRequest } from "./request.ts";
+import { readMessageRequest, readPrintRequest } from "./request.ts";
 
 export interface PrintServerSettings {
   readonly secret: string;
@@ -19,6 +21,10 @@ export interface PrintServerSettings {
   /** Whether there is a browser to print with. */
   readonly ready: () => Promise<Outcome<null>>;
   readonly print: (request: PrintRequest) => Promise<Outcome<PrintAnswer>>;
+  /** Makes a message of mail, and sends it where asked. */
+  readonly message: (asked: MessageAsked) => Promise<Outcome<MessageAnswer>>;
+  /** Whether there is a mail service to send with. */
+  readonly sends: boolean;
   /** Told of every bug, one line each. */
   readonly report: (line: string) => void;
 }
@@ -26,7 +32,7 @@ export interface PrintServerSettings {
 /** A model and a ledger of some thousand entries, far from it. Own. */
 const MOST_BODY = 64 << 20;
 
-/** `GET /health` and `POST /print`; everything else is refused. */
+/** `GET /health`, `POST /print`, and `GET` and `POST /message`; everything else is refused. */
 export function printServer(settings: PrintServerSettings): Server {
   const server = createServer(async (request, response) => {
     const answer = await answerTo(request, settings).catch((thrown: Error) => {
@@ -50,11 +56,18 @@ async function answerTo(request: IncomingMessage, settings: PrintServerSettings)
     const ready = await settings.ready();
     return ready.ok ? Response.json({ ok: true }) : refused(ready.refusal);
   }
-  if (route !== "POST /print") return refused({ code: "route-unknown", place: "route", figures: {} });
+  if (route === "GET /message") return Response.json({ sends: settings.sends });
+  if (route !== "POST /print" && route !== "POST /message") return refused({ code: "route-unknown", place: "route", figures: {} });
   if (body === undefined) return refused(refuse("request-shape", "body", { most: MOST_BODY }).refusal);
   const token = bearer(header(request, "authorization"));
   const allowed = await checkToken(settings.secret, token, { audience: "print", subject: await printSubject(body), now: settings.now() });
   if (!allowed.ok) return refused(allowed.refusal);
+  if (route === "POST /message") {
+    const message = readMessageRequest(body);
+    if (!message.ok) return refused(message.refusal);
+    const made = await settings.message(message.value);
+    return made.ok ? Response.json(made.value) : refused(made.refusal);
+  }
   const asked = readPrintRequest(body);
   if (!asked.ok) return refused(asked.refusal);
   const answer = await settings.print(asked.value);

@@ -1,12 +1,27 @@
 export { readEnvironment, readPort, tooOldNode } from "./environment.ts";
 export type { Found } from "./found.ts";
-export { blurredKey, designKey, isCompanyId, isSha, originalKey, paperKey, type RenditionName, recordKey, renditionKey } from "./keys.ts";
+export {
+  blurredKey,
+  designKey,
+  isCompanyId,
+  isSha,
+  markKeys,
+  originalKey,
+  paperKey,
+  type RenditionName,
+  recordKey,
+  renditionKey,
+  reportKey,
+} from "./keys.ts";
 export { type Listening, type Machine, machineFrom, type Running } from "./machine.ts";
+export type { Mailbox, Message, MessageAnswer, MessageAsked, MessageService } from "./message-request.ts";
 export {
   type PrintAnswer,
   type PrintAttachment,
   type PrintDesignCheck,
+  type PrintPaper,
   type PrintRecord,
+  type PrintReport,
   type PrintRequest,
   type PrintSealing,
   type PrintShown,

@@ -25,6 +25,12 @@ export const paperKey = (company: string, sha: string): string => `${part("compa
 export const renditionKey = (company: string, sha: string, name: RenditionName): string =>
   `${part("company", company, COMPANY)}/renditions/${part("hash", sha, SHA)}/${name}.jpg`;
 
+/** A company's mark: as it was sent, for screens with what is see-through, and on white for paper. */
+export const markKeys = (company: string, sha: string): Readonly<Record<"sent" | "screen" | "paper", string>> => {
+  const [owner, mark] = [part("company", company, COMPANY), part("hash", sha, SHA)];
+  return { sent: `${owner}/marks/${mark}`, screen: `${owner}/renditions/${mark}/mark.png`, paper: `${owner}/renditions/${mark}/mark.jpg` };
+};
+
 /** Of a rendition in which parts are blurred; the digest of those parts names it. */
 export const blurredKey = (company: string, sha: string, name: RenditionName, digest: string): string =>
   `${part("company", company, COMPANY)}/renditions/${part("hash", sha, SHA)}/${name}-${part("digest", digest, SHA)}.jpg`;
@@ -34,6 +40,10 @@ export const recordKey = (company: string, job: string, version: number, ending 
   if (!Number.isSafeInteger(version) || version < 1) throw new RangeError(`not a record's version: ${version}`);
   return `${part("company", company, COMPANY)}/records/${part("job", job, COMPANY)}/${version}.${part("ending", ending, /^[a-z0-9.-]{1,60}$/)}`;
 };
+
+/** A printed report of the company owner's, by the digest of what is printed. */
+export const reportKey = (company: string, digest: string): string =>
+  `${part("company", company, COMPANY)}/reports/${part("digest", digest, SHA)}.pdf`;
 
 /** A printed design check, by the digest of what is printed: the same design has the same place. */
 export const designKey = (company: string, job: string, digest: string): string =>

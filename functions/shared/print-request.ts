@@ -1,4 +1,6 @@
+import type { ReportModel } from "#core/quality/index.ts";
 import type { DesignPageModel, RecordModel } from "#core/record/index.ts";
+import type { MessageAsked } from "./message-request.ts";
 import { issueToken, TOKEN_LIFE_MS } from "./token.ts";
 
 /** A file put inside the PDF. `relationship` is ISO 32000-2's AFRelationship: the ledger is `Data`, its seal `Supplement`. */
@@ -29,6 +31,14 @@ export interface PrintDesignCheck {
   readonly key: string;
 }
 
+/** The company owner's report of a month. */
+export interface PrintReport {
+  readonly kind: "report";
+  readonly model: ReportModel;
+  /** Key of the store under which the PDF is put. */
+  readonly key: string;
+}
+
 /** Files that go into a record which is printed already: its seal names what was printed, so it can only come afterwards. */
 export interface PrintSealing {
   readonly kind: "sealing";
@@ -40,8 +50,15 @@ export interface PrintSealing {
   readonly issuedAt: number;
 }
 
+/** Whether a paper can be bound into a record: opened and counted, nothing printed. */
+export interface PrintPaper {
+  readonly kind: "paper";
+  /** Key of the store under which the PDF lies. */
+  readonly key: string;
+}
+
 /** `POST /print`: one of the documents that print makes, or what goes into one that it made. */
-export type PrintRequest = PrintRecord | PrintDesignCheck | PrintSealing;
+export type PrintRequest = PrintRecord | PrintDesignCheck | PrintReport | PrintSealing | PrintPaper;
 
 /** Of the PDF as stored. */
 export interface PrintAnswer {
@@ -60,6 +77,8 @@ export interface PrintShown {
   readonly pages: readonly string[];
   /** SHA-256 of each picture as it was printed, by the SHA-256 of its original. */
   readonly pictures: Readonly<Record<string, string>>;
+  /** SHA-256 of the pictures on the pages of each paper that is bound in, by the SHA-256 of the paper. */
+  readonly papers: Readonly<Record<string, readonly string[]>>;
 }
 
 /** What a token for `POST /print` opens: exactly these bytes of a body, and so its kind, its key, its photos and its model. */
@@ -71,7 +90,7 @@ export async function printSubject(body: Uint8Array<ArrayBuffer>): Promise<strin
 /** A finished request: its body and its headers, with a token that is good for this body alone. `now` in milliseconds. */
 export async function printRequest(
   secret: string,
-  request: PrintRequest,
+  request: PrintRequest | MessageAsked,
   now: number,
 ): Promise<{ readonly body: Uint8Array<ArrayBuffer>; readonly headers: Readonly<Record<string, string>> }> {
   const body = new Uint8Array(new TextEncoder().encode(JSON.stringify(request)));

@@ -74,6 +74,14 @@ export class Client {
     return (await (await this.#answered(path, { method, headers, ...(json === undefined ? {} : { json }) })).json()) as T;
   }
 
+  async putFile<T>(path: string, bytes: Uint8Array<ArrayBuffer>, type: string): Promise<T> {
+    return (await (await this.#answered(path, { method: "PUT", bytes, headers: { "content-type": type } })).json()) as T;
+  }
+
+  async postFile<T>(path: string, bytes: Uint8Array<ArrayBuffer>, type: string): Promise<T> {
+    return (await (await this.#answered(path, { method: "POST", bytes, headers: { "content-type": type } })).json()) as T;
+  }
+
   async putPhoto(sha256: string, bytes: Uint8Array<ArrayBuffer>): Promise<void> {
     const response = await this.#answered(`/api/photos/${sha256}`, { method: "PUT", bytes, headers: { "content-type": "image/jpeg" } });
     await response.arrayBuffer();

@@ -19,6 +19,7 @@ export const settings: Json = {
   officeTelephone: "555-0142",
   lines: ["4 Example Lane, Nowhere County", "Telephone 555-0142"],
   paper: "letter",
+  colours: { lines: "#1f4d3a", words: "#0b6572" },
   namesInFull: false,
   warranty: {
     text: [

@@ -36,6 +36,8 @@ export const courtyard: JobScript = {
     poolWidth: { typed: "4", unit: "ft" },
     rainExpected: { typed: "1", unit: "in" },
     evaporationPerDay: { typed: "1/4", unit: "in" },
+    // the stream, 9 ft by 22 in, and the pool, 6 ft by 4 ft: 40.5 ft²
+    openWaterArea: { typed: "40", unit: "ft²" },
     latitude: { typed: "41", unit: "°" },
     elevation: { typed: "650", unit: "ft" },
     linedArea: { typed: "60", unit: "ft²" },

@@ -1,10 +1,11 @@
-import { defaultSheet } from "../sheets/index.ts";
+import { defaultSheet, oldPondSheet } from "../sheets/index.ts";
 import { Client } from "./client.ts";
 import { company, kitCards } from "./company.ts";
 import { courtyard, lookedAt, lookedAtFrom } from "./courtyard.ts";
 import { drawing } from "./drawings.ts";
 import { type Entering, enterAll, type Photos } from "./enter.ts";
 import { type Founded, found, keep } from "./founding.ts";
+import { oldPond } from "./old-pond.ts";
 import { openJob } from "./open-job.ts";
 import { type JobBook, Phone } from "./phone.ts";
 import { sideYard } from "./side-yard.ts";
@@ -16,6 +17,8 @@ export interface DemoPlan {
   readonly log: (line: string) => void;
   /** The company's id where a demo stands on the stack already. Its links work once each. */
   readonly company?: string;
+  /** The job by the second tolerance sheet: filled as well, or its record printed too. */
+  readonly oldPond?: "filled" | "printed";
 }
 
 type Links = { readonly crew: string; readonly office: string; readonly owner: string };
@@ -80,23 +83,24 @@ async function demoLinks(edge: string, operatorKey: string): Promise<Links> {
   return { crew: absolute(crew), office: absolute(office), owner: absolute(owner) };
 }
 
-/** Fills an empty stack with the demo company and its two jobs through the public API, as phones and desks would. @throws with the reason, when any part refuses. */
+/** Fills an empty stack with the demo company and its jobs through the public API, as phones and desks would. @throws with the reason, when any part refuses. */
 export async function fillDemo(plan: DemoPlan): Promise<Filled> {
   const { edge, operatorKey, log } = plan;
-  const sheet = defaultSheet();
   const founded = await found(edge, operatorKey, plan.company);
   const { office, first, second } = founded;
   const versions = await keep(founded);
-  log(`${company.name}: tolerance sheet, ${kitCards.length} kit cards, four people`);
+  log(`${company.name}: two tolerance sheets, ${kitCards.length} kit cards, four people`);
 
   const desk = new Phone(office.person);
   const jobs: JobBook[] = [];
   for (const [script, crew] of [
     [courtyard, first],
     [sideYard, second],
+    ...(plan.oldPond === undefined ? [] : [[oldPond, second] as const]),
   ] as const) {
     const book = await openJob(desk, office.client, script, versions);
     const photos: Photos = new Map();
+    const sheet = script.sheet === undefined ? defaultSheet() : oldPondSheet();
     const shared = { book, sheet, script, photos, labels: new Map(), draw: drawing } satisfies Partial<Entering>;
     await enterAll({ ...shared, phone: desk, fixes: false }, script.office);
     await office.client.empty(book);

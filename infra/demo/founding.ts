@@ -1,7 +1,8 @@
 import type { Json } from "#core/ledger/index.ts";
-import { defaultSheetJson } from "../sheets/index.ts";
+import { defaultSheetJson, oldPondSheetJson } from "../sheets/index.ts";
 import { Client } from "./client.ts";
 import { company, kitCards, people, settings } from "./company.ts";
+import { markSvg } from "./mark.ts";
 
 export interface Version {
   readonly thing: "sheet" | "kit card" | "settings";
@@ -41,18 +42,20 @@ export async function found(edge: string, operatorKey: string, id: string = comp
   return { owner, office: await joined(people.office), first: await joined(people.first), second: await joined(people.second) };
 }
 
-/** The company's settings, its tolerance sheet and its kit cards, as versions that jobs take over. */
+/** The company's settings, its tolerance sheets and its kit cards, as versions that jobs take over. */
 export async function keep({ owner, office }: Founded): Promise<readonly Version[]> {
-  const set = await owner.send<{ number: number; digest: string }>("PUT", "/api/company/settings", settings);
-  const sheet = await office.client.send<{ name: string; number: number; digest: string }>("POST", "/api/company/sheets", defaultSheetJson);
+  const { mark } = await owner.putFile<{ mark: string }>("/api/company/mark", new TextEncoder().encode(markSvg), "image/svg+xml");
+  const withMark = { ...(settings as { readonly [name: string]: Json }), mark };
+  const set = await owner.send<{ number: number; digest: string }>("PUT", "/api/company/settings", withMark);
+  const sheets: Version[] = [];
+  for (const content of [defaultSheetJson, oldPondSheetJson]) {
+    const made = await office.client.send<{ name: string; number: number; digest: string }>("POST", "/api/company/sheets", content);
+    sheets.push({ thing: "sheet", ...made, content });
+  }
   const cards: Version[] = [];
   for (const card of kitCards) {
     const made = await office.client.send<{ name: string; number: number; digest: string }>("POST", "/api/company/kit-cards", card);
     cards.push({ thing: "kit card", ...made, content: card as unknown as Json });
   }
-  return [
-    { thing: "settings", name: "settings", ...set, content: settings },
-    { thing: "sheet", ...sheet, content: defaultSheetJson },
-    ...cards,
-  ];
+  return [{ thing: "settings", name: "settings", ...set, content: withMark }, ...sheets, ...cards];
 }

@@ -3,6 +3,7 @@ import { type Budget, budgetOf, defaultSheet, everydayLimits, everydayTags } fro
 import { Client } from "./client.ts";
 import { courtyard } from "./courtyard.ts";
 import { type DemoPlan, type Filled, fillDemo } from "./fill.ts";
+import { oldPond } from "./old-pond.ts";
 
 export { drawing } from "./drawings.ts";
 export { type DemoPlan, type Filled, fillDemo } from "./fill.ts";
@@ -13,6 +14,8 @@ export { Client };
 export interface DemoResult extends Omit<Filled, "office"> {
   readonly recordId: string;
   readonly pdf: Uint8Array;
+  /** The record of the job by the second tolerance sheet, where it was asked for. */
+  readonly oldPond?: Uint8Array;
   /** The printed design check of the job that was recorded. */
   readonly designCheck: Uint8Array;
   /** The record's view model. */
@@ -24,6 +27,11 @@ export interface DemoResult extends Omit<Filled, "office"> {
   /** Every finding of the record with the sentence that it prints. */
   readonly findings: readonly unknown[];
   readonly budget: { readonly asks: Budget; readonly most: Budget };
+}
+
+async function oldPondRecord(office: Client, job: string): Promise<Uint8Array> {
+  const { record } = await office.send<{ record: string }>("POST", `/api/jobs/${job}/records`, { edition: "customer" });
+  return office.bytes(`/api/records/${record}/pdf`);
 }
 
 /** Fills an empty stack with the demo company and issues one record. @throws with the reason, when any part refuses. */
@@ -46,6 +54,9 @@ export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
   ]);
   log(`${courtyard.title}: record issued, ${issued.pages} pages`);
 
+  const oldPondPdf = plan.oldPond === "printed" ? await oldPondRecord(office, jobs.at(-1) ?? "") : undefined;
+  if (oldPondPdf !== undefined) log(`${oldPond.title}: record issued by the second tolerance sheet`);
+
   const asks = budgetOf(defaultSheet(), everydayTags);
   log(
     `An everyday job by the default sheet: ${asks.holdingReadings} readings that hold (at most ${everydayLimits.holdingReadings}), ` +
@@ -57,6 +68,7 @@ export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
     jobs,
     recordId: issued.record,
     pdf,
+    ...(oldPondPdf === undefined ? {} : { oldPond: oldPondPdf }),
     designCheck,
     record,
     ledger,

@@ -1,4 +1,5 @@
 import type { Json } from "#core/ledger/index.ts";
+import { defaultSheet } from "../sheets/index.ts";
 import type { Client } from "./client.ts";
 import { company } from "./company.ts";
 import type { Version } from "./founding.ts";
@@ -7,7 +8,10 @@ import { type JobScript, moment } from "./script.ts";
 
 /** The office opens a job with all that a phone needs before it leaves signal. */
 export async function openJob(desk: Phone, office: Client, script: JobScript, versions: readonly Version[]): Promise<JobBook> {
-  const taken = versions.filter(({ thing, name }) => thing !== "kit card" || script.kitCards.includes(name));
+  const sheet = script.sheet ?? defaultSheet().id;
+  const taken = versions.filter(
+    ({ thing, name }) => thing === "settings" || (thing === "sheet" ? name === sheet : script.kitCards.includes(name)),
+  );
   const book = openBook(randomId(), Object.fromEntries(taken.map(({ digest, content }) => [digest, content])));
   const opened = moment(script.opened);
   const { title, ownNumber, figures, switches } = script;

@@ -34,6 +34,8 @@ export type Line = Entered | Said | Covered;
 export interface JobScript {
   readonly title: string;
   readonly ownNumber: string;
+  /** Id of its tolerance sheet; absent: the default one. */
+  readonly sheet?: string;
   /** Customer, contact on site, receiver of the record, address. */
   readonly who: Json;
   /** When the office opened it. */
@@ -86,6 +88,9 @@ export const sketchOfStep: Readonly<Record<string, SketchName>> = {
   "pump-lid-wash": "lid and plate",
   "walk-through": "rock work",
   "leave-for-night": "trench section",
+  "old-wiring": "wall detail",
+  "the-old-hole": "basin section",
+  "what-is-kept": "rock work",
 };
 export const sketchOfItem: Readonly<Record<string, SketchName>> = {
   "marks-on-ground": "ground marks",

@@ -8,6 +8,7 @@ export interface DemoSummary {
 /** What the main job leaves; `infra/demo` makes it through the public API. */
 export interface DemoResult {
   readonly pdf: Uint8Array;
+  readonly oldPond?: Uint8Array;
   readonly designCheck: Uint8Array;
   readonly record: unknown;
   readonly ledger: unknown;
@@ -21,12 +22,30 @@ export interface DemoPlan {
   readonly edge: string;
   readonly operatorKey: string;
   readonly log: (line: string) => void;
+  /** The job by the second tolerance sheet: filled as well, or its record printed too. */
+  readonly oldPond?: "filled" | "printed";
 }
 
 /** Runs the demo, loaded only now: a start that finds everything there has no use for it. */
 export const runDemo = async (plan: DemoPlan): Promise<DemoResult> => {
   const { runDemo: run } = (await import(new URL("../demo/index.ts", import.meta.url).href)) as {
     runDemo: (plan: DemoPlan) => Promise<DemoResult>;
+  };
+  return run(plan);
+};
+
+export interface CompaniesPlan {
+  readonly edge: string;
+  readonly operatorKey: string;
+  readonly log: (line: string) => void;
+  /** Where the answers go. */
+  readonly folder: string;
+}
+
+/** The two made-up companies of the owner's questions, loaded only now. */
+export const runCompanies = async (plan: CompaniesPlan): Promise<void> => {
+  const { runCompanies: run } = (await import(new URL("../company/index.ts", import.meta.url).href)) as {
+    runCompanies: (plan: CompaniesPlan) => Promise<void>;
   };
   return run(plan);
 };

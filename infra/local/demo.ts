@@ -3,20 +3,24 @@ import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { parseArgs } from "node:util";
-import { runDemo } from "./demo-result.ts";
+import { runCompanies, runDemo } from "./demo-result.ts";
 import { type Stack, startStack } from "./index.ts";
 
-/** `npm run demo -- --out DIR`: the main job on a fresh temporary stack, its results in DIR, exit 0 or the reason. */
-const out = (() => {
+/**
+ * `npm run demo -- --out DIR`: the main job on a fresh temporary stack, its results in DIR, exit 0 or the reason.
+ * `npm run demo -- --company DIR`: the two made-up companies of the owner's questions instead, their answers in DIR.
+ */
+const { out, company } = (() => {
   try {
-    return parseArgs({ options: { out: { type: "string" } } }).values.out;
+    return parseArgs({ options: { out: { type: "string" }, company: { type: "string" } } }).values;
   } catch (error) {
     console.error((error as Error).message);
-    return undefined;
+    return {};
   }
 })();
-if (!out) {
-  console.error("Say where the results go: npm run demo -- --out DIR");
+const folder = resolve(out ?? company ?? "");
+if (!out && !company) {
+  console.error("Say where the results go: npm run demo -- --out DIR, or -- --company DIR");
   process.exit(2);
 }
 
@@ -33,22 +37,28 @@ for (const signal of ["SIGINT", "SIGTERM"] as const) {
 const json = (value: unknown): string => `${JSON.stringify(value, undefined, 2)}\n`;
 const log = (line: string): void => console.log(line);
 
-try {
-  stack = await startStack({ directory, demoLinks: true, sweepEvery: 2_000, log });
-  const { pdf, designCheck, record, ledger, keys, findings } = await runDemo({
-    edge: stack.edge,
-    operatorKey: stack.secrets.operatorKey,
+async function mainJob({ edge, secrets }: Stack): Promise<void> {
+  const { pdf, oldPond, designCheck, record, ledger, keys, findings } = await runDemo({
+    edge,
+    operatorKey: secrets.operatorKey,
     log,
+    oldPond: "printed",
   });
-  const folder = resolve(out);
-  await mkdir(folder, { recursive: true });
   await writeFile(join(folder, "record.pdf"), pdf);
+  if (oldPond !== undefined) await writeFile(join(folder, "record-old-pond.pdf"), oldPond);
   await writeFile(join(folder, "design-check.pdf"), designCheck);
   await writeFile(join(folder, "record.json"), json(record));
   await writeFile(join(folder, "ledger.json"), json(ledger));
   await writeFile(join(folder, "findings.json"), json(findings));
   await writeFile(join(folder, "keys.json"), json(keys));
-  console.log(`record.pdf, design-check.pdf, record.json, ledger.json, findings.json and keys.json are in ${folder}`);
+  console.log(`record.pdf, record-old-pond.pdf, design-check.pdf, record.json, ledger.json, findings.json and keys.json are in ${folder}`);
+}
+
+try {
+  await mkdir(folder, { recursive: true });
+  stack = await startStack({ directory, demoLinks: true, sweepEvery: 2_000, log });
+  if (out) await mainJob(stack);
+  if (company) await runCompanies({ edge: stack.edge, operatorKey: stack.secrets.operatorKey, log, folder });
 } catch (error) {
   console.error(`The demo stopped: ${(error as Error).message}`);
   process.exitCode = 1;

@@ -69,6 +69,10 @@ const projectEntries: Readonly<Record<ChildName, string>> = {
   edge: join(project, "infra/local/edge.ts"),
 };
 
+/** The mail service, where whoever starts the stack names one. */
+const mailNamed = (): Readonly<Record<string, string>> =>
+  Object.fromEntries(["MAIL_URL", "MAIL_TOKEN"].flatMap((name) => (process.env[name] ? [[name, process.env[name]]] : [])));
+
 const address = (port: number): string => `http://127.0.0.1:${port}`;
 
 /**
@@ -130,7 +134,7 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
       STORE_BUCKET: BUCKET,
     },
     media: { ...service, PORT: String(ports.media), MEDIA_PORT: String(ports.media) },
-    print: { ...service, ...browser, PORT: String(ports.print), PRINT_PORT: String(ports.print) },
+    print: { ...service, ...browser, ...mailNamed(), PORT: String(ports.print), PRINT_PORT: String(ports.print) },
     edge: { EDGE_PLAN: JSON.stringify(edgePlan), WORKERD_PID_FILE: workerdPidFile },
   };
 

@@ -40,7 +40,7 @@ const remembered = async (): Promise<DemoSummary | undefined> =>
 
 const fill = async (): Promise<DemoSummary> => {
   say("Filling the empty stack with the demo company.");
-  const { pdf: bytes, links } = await runDemo({ edge: stack.edge, operatorKey: stack.secrets.operatorKey, log: say });
+  const { pdf: bytes, links } = await runDemo({ edge: stack.edge, operatorKey: stack.secrets.operatorKey, log: say, oldPond: "filled" });
   const pdf = join(directory, "record.pdf");
   await writeFile(pdf, bytes);
   const whole: DemoSummary = { links, pdf };

@@ -395,6 +395,15 @@ var shapes = {
 		"side?": among("left", "right"),
 		"at?": finite
 	}),
+	"read-again": saying({
+		reading: anyText,
+		item: anyText,
+		"tag?": anyText,
+		typed: anyText,
+		unit: anyText,
+		"instrument?": anyText,
+		"setUp?": anyText
+	}),
 	"picture-taken": saying({
 		item: anyText,
 		"tag?": anyText,
@@ -10235,6 +10244,56 @@ function isSpokenFor({ item, tag }, finding, checks = []) {
 		return finding.weight !== "asked" || weight === "holds" || weight === "asked";
 	});
 }
+function eachOnce(judge) {
+	const known = /* @__PURE__ */ new Map();
+	return (asked) => {
+		if (!known.has(asked)) known.set(asked, judge(asked));
+		return known.get(asked);
+	};
+}
+var judging = oncePer((state, sheet) => {
+	const items = askedItems(state, sheet);
+	const named = new Map(items.map((instance) => [keyOf(aboutOf(instance)), instance]));
+	const ofItem = eachOnce((instance) => itemFinding(state, instance));
+	const inGroups = items.filter(({ item }) => oneOfHolding(sheet, item.id) !== void 0);
+	const chosen = eachOnce((_) => chosenGroups(sheet, inGroups.map((instance) => ({
+		instance,
+		finding: ofItem(instance)
+	}))));
+	const idle = (ids) => isIdle(sheet, ids, chosen("all"));
+	const ofCheck = eachOnce((instance) => {
+		const finding = checkFinding(state, sheet, instance, (about) => {
+			const item = named.get(keyOf(about));
+			return item && ofItem(item);
+		});
+		const isEvidence = finding.value !== void 0 || finding.verdict === "within" || finding.verdict === "outside";
+		return idle(readBy(instance.check)) && !isEvidence ? void 0 : {
+			...instance,
+			finding
+		};
+	});
+	return {
+		items,
+		checks: askedChecks(state, sheet),
+		ofItem,
+		ofCheck,
+		isIdle: idle
+	};
+});
+/** The findings of what is asked, in the order of the sheet's steps. `checks` hold every one that reads an item of `items`. */
+function findingsOf(state, sheet, asked) {
+	const { ofItem, ofCheck, isIdle: idle } = judging(state, sheet);
+	const checks = asked.checks.flatMap((instance) => ofCheck(instance) ?? []);
+	const reading = byReading(checks);
+	const ofItems = asked.items.filter((instance) => !isSpokenFor(instance, ofItem(instance), reading.get(instance.item.id))).flatMap((instance) => idle([instance.item.id]) ? idleFinding(ofItem(instance)) : [ofItem(instance)]);
+	const stepOrder = new Map(sheet.steps.map((step, i) => [step.id, i]));
+	const place = (finding) => stepOrder.get(finding.step) ?? sheet.steps.length;
+	return withoutWhatCameBefore(state, sheet, [
+		...asked.tagSets,
+		...ofItems,
+		...checks.map((c) => c.finding)
+	].sort((a, b) => place(a) - place(b)));
+}
 /**
 * The findings of a job: one for each check and for each item that no check speaks for, in the order of the sheet's steps.
 * A function of the state alone: never of the present.
@@ -10242,29 +10301,12 @@ function isSpokenFor({ item, tag }, finding, checks = []) {
 function findings(state) {
 	const { sheet } = state;
 	if (sheet === void 0) return [];
-	const items = askedItems(state, sheet).map((instance) => ({
-		instance,
-		finding: itemFinding(state, instance)
-	}));
-	const byAbout = new Map(items.map(({ instance, finding }) => [keyOf(aboutOf(instance)), finding]));
-	const chosen = chosenGroups(sheet, items);
-	const checks = askedChecks(state, sheet).flatMap((instance) => {
-		const finding = checkFinding(state, sheet, instance, (about) => byAbout.get(keyOf(about)));
-		const isEvidence = finding.value !== void 0 || finding.verdict === "within" || finding.verdict === "outside";
-		return isIdle(sheet, readBy(instance.check), chosen) && !isEvidence ? [] : [{
-			...instance,
-			finding
-		}];
+	const { items, checks } = judging(state, sheet);
+	return findingsOf(state, sheet, {
+		items,
+		checks,
+		tagSets: shortTagSets(state, sheet)
 	});
-	const reading = byReading(checks);
-	const ofItems = items.filter(({ instance, finding }) => !isSpokenFor(instance, finding, reading.get(instance.item.id))).flatMap(({ instance, finding }) => isIdle(sheet, [instance.item.id], chosen) ? idleFinding(finding) : [finding]);
-	const stepOrder = new Map(sheet.steps.map((step, i) => [step.id, i]));
-	const place = (finding) => stepOrder.get(finding.step) ?? sheet.steps.length;
-	return withoutWhatCameBefore(state, sheet, [
-		...shortTagSets(state, sheet),
-		...ofItems,
-		...checks.map((c) => c.finding)
-	].sort((a, b) => place(a) - place(b)));
 }
 // src/job/clearance.ts
 /** What is known of a covering that happened: what the phone showed then, and whether it still holds. */

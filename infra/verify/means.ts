@@ -2,16 +2,18 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { ok, refuse } from "#core/outcome/index.ts";
 import type { Judging, KeyList, Means } from "#core/proof/index.ts";
-import { signature } from "./signature.ts";
+import { signatureBy } from "#core/signature/index.ts";
 
 const rulesAt = (version: number): URL => new URL(`../rules/${version}.js`, import.meta.url);
 const sha256 = (bytes: Uint8Array): Uint8Array => new Uint8Array(createHash("sha256").update(bytes).digest());
 
+const decode = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
+
 /** What a check needs, on Node: rules files as they lie in the project. */
 export const meansWith = (keys: readonly KeyList[]): Means => ({
   digest: async (bytes) => sha256(bytes),
-  signature,
-  decode: (bytes) => new TextDecoder().decode(bytes),
+  signature: signatureBy(decode),
+  decode,
   rules: async (version) => {
     const bytes = await readFile(rulesAt(version)).catch(() => undefined);
     if (bytes === undefined) return refuse("rules-unknown", "rules", { version });

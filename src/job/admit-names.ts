@@ -110,6 +110,7 @@ const judges: Judges = {
   "set-up-made": (_, sheet, what) =>
     all([known(sheet.instruments, what.instrument, "what/instrument"), readable(what.distance, "length", "what/distance")]),
   "reading-taken": (state, sheet, what) => entered(state, sheet, "reading", what, (item) => reading(sheet, what, item)),
+  "read-again": (state, sheet, what) => entered(state, sheet, "reading", what, (item) => reading(sheet, what, item)),
   // beside a reading it is a picture of the tape
   "picture-taken": (state, sheet, what) => entered(state, sheet, ["picture", "reading"], what),
   "received-otherwise": (state, sheet, what) => entered(state, sheet, "picture", what),

@@ -9,6 +9,7 @@ export const factKinds = [
   "tag-named",
   "set-up-made",
   "reading-taken",
+  "read-again",
   "picture-taken",
   "picture-read",
   "picture-looked-at",
@@ -148,6 +149,8 @@ export interface Whats {
     /** When it was read, where that is not when it was entered. */
     at?: number;
   };
+  /** The same place read by someone else without sight of the first: how far the two lie apart is learned from it, and no finding goes by it. */
+  "read-again": { reading: string; item: string; tag?: string; typed: string; unit: string; instrument?: string; setUp?: string };
   "picture-taken": {
     item: string;
     tag?: string;
@@ -168,7 +171,8 @@ export interface Whats {
   "could-not-be-taken": { about: About; reason: string };
   "note-for-record": { text: string; step?: string; tag?: string };
   "note-for-office": { text: string };
-  "paper-added": { title: string; paper: string; photo?: string };
+  /** `paper`: what kind of paper it is, in words. `photo`: a picture of it; `pdf`: SHA-256 of it as a PDF. */
+  "paper-added": { title: string; paper: string; photo?: string; pdf?: string };
   "visit-begun": { note?: string };
   "visit-ended": { staysOpen?: string; note?: string };
   /** Whoever did it stands in `who`. `photo`: his paper, a picture; `paper`: SHA-256 of his paper, a PDF. `link`: entered by its use. */

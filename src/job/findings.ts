@@ -5,8 +5,9 @@ import { type Finding, message } from "./finding.ts";
 import { chosenGroups, idleFinding, isIdle } from "./groups.ts";
 import { askedChecks, askedItems, type CheckInstance } from "./instances.ts";
 import { itemFinding } from "./item-finding.ts";
-import { aboutOf, type Instance } from "./series.ts";
-import type { Check, ToleranceSheet } from "./sheet.ts";
+import { oncePer } from "./once-per.ts";
+import { aboutOf, type Instance, oneOfHolding } from "./series.ts";
+import { type Check, itemNamed, type ToleranceSheet } from "./sheet.ts";
 import type { JobState } from "./state.ts";
 
 const keyOf = (about: About): string => `${about.item ?? about.check ?? ""} ${about.tag ?? ""}`;
@@ -60,6 +61,68 @@ function isSpokenFor({ item, tag }: Instance, finding: Finding, checks: readonly
   });
 }
 
+/** The things that a sheet asks of a state, each judged once, and only when somebody asks for it. */
+interface Judging {
+  readonly items: readonly Instance[];
+  readonly checks: readonly CheckInstance[];
+  readonly ofItem: (instance: Instance) => Finding;
+  /** Undefined where it belongs to a way that was not gone, and has nothing to show for itself. */
+  readonly ofCheck: (instance: CheckInstance) => Checked | undefined;
+  /** Whether what reads these items belongs to a way that was not gone. */
+  readonly isIdle: (ids: readonly string[]) => boolean;
+}
+
+function eachOnce<Asked, Value>(judge: (asked: Asked) => Value): (asked: Asked) => Value {
+  const known = new Map<Asked, Value>();
+  return (asked) => {
+    if (!known.has(asked)) known.set(asked, judge(asked));
+    return known.get(asked) as Value;
+  };
+}
+
+const judging = oncePer((state: JobState, sheet: ToleranceSheet): Judging => {
+  const items = askedItems(state, sheet);
+  const named = new Map(items.map((instance) => [keyOf(aboutOf(instance)), instance]));
+  const ofItem = eachOnce((instance: Instance) => itemFinding(state, instance));
+  const inGroups = items.filter(({ item }) => oneOfHolding(sheet, item.id) !== undefined);
+  const chosen = eachOnce((_: "all") =>
+    chosenGroups(
+      sheet,
+      inGroups.map((instance) => ({ instance, finding: ofItem(instance) })),
+    ),
+  );
+  const idle = (ids: readonly string[]): boolean => isIdle(sheet, ids, chosen("all"));
+  const ofCheck = eachOnce((instance: CheckInstance): Checked | undefined => {
+    const finding = checkFinding(state, sheet, instance, (about) => {
+      const item = named.get(keyOf(about));
+      return item && ofItem(item);
+    });
+    const isEvidence = finding.value !== undefined || finding.verdict === "within" || finding.verdict === "outside";
+    return idle(readBy(instance.check)) && !isEvidence ? undefined : { ...instance, finding };
+  });
+  return { items, checks: askedChecks(state, sheet), ofItem, ofCheck, isIdle: idle };
+});
+
+interface Asked {
+  readonly items: readonly Instance[];
+  readonly checks: readonly CheckInstance[];
+  readonly tagSets: readonly Finding[];
+}
+
+/** The findings of what is asked, in the order of the sheet's steps. `checks` hold every one that reads an item of `items`. */
+function findingsOf(state: JobState, sheet: ToleranceSheet, asked: Asked): readonly Finding[] {
+  const { ofItem, ofCheck, isIdle: idle } = judging(state, sheet);
+  const checks = asked.checks.flatMap((instance) => ofCheck(instance) ?? []);
+  const reading = byReading(checks);
+  const ofItems = asked.items
+    .filter((instance) => !isSpokenFor(instance, ofItem(instance), reading.get(instance.item.id)))
+    .flatMap((instance) => (idle([instance.item.id]) ? idleFinding(ofItem(instance)) : [ofItem(instance)]));
+  const stepOrder = new Map(sheet.steps.map((step, i) => [step.id, i]));
+  const place = (finding: Finding): number => stepOrder.get(finding.step) ?? sheet.steps.length;
+  const all = [...asked.tagSets, ...ofItems, ...checks.map((c) => c.finding)].sort((a, b) => place(a) - place(b));
+  return withoutWhatCameBefore(state, sheet, all);
+}
+
 /**
  * The findings of a job: one for each check and for each item that no check speaks for, in the order of the sheet's steps.
  * A function of the state alone: never of the present.
@@ -67,20 +130,25 @@ function isSpokenFor({ item, tag }: Instance, finding: Finding, checks: readonly
 export function findings(state: JobState): readonly Finding[] {
   const { sheet } = state;
   if (sheet === undefined) return [];
-  const items = askedItems(state, sheet).map((instance) => ({ instance, finding: itemFinding(state, instance) }));
-  const byAbout = new Map(items.map(({ instance, finding }) => [keyOf(aboutOf(instance)), finding]));
-  const chosen = chosenGroups(sheet, items);
-  const checks = askedChecks(state, sheet).flatMap((instance): readonly Checked[] => {
-    const finding = checkFinding(state, sheet, instance, (about) => byAbout.get(keyOf(about)));
-    const isEvidence = finding.value !== undefined || finding.verdict === "within" || finding.verdict === "outside";
-    return isIdle(sheet, readBy(instance.check), chosen) && !isEvidence ? [] : [{ ...instance, finding }];
+  const { items, checks } = judging(state, sheet);
+  return findingsOf(state, sheet, { items, checks, tagSets: shortTagSets(state, sheet) });
+}
+
+/**
+ * Those of `findings` that an item's entries decide, for one tag where it repeats: its own, and those of the checks that read it.
+ * They are judged without the rest, so that an old phone says at once what a reading comes to.
+ */
+export function findingsOn(state: JobState, item: string, tag: string | undefined): readonly Finding[] {
+  const { sheet } = state;
+  if (sheet === undefined) return [];
+  const { items, checks } = judging(state, sheet);
+  const isOwn = (own: string | undefined): boolean => own === undefined || own === tag;
+  const repeats = itemNamed(sheet, item)?.tags !== undefined;
+  const found = findingsOf(state, sheet, {
+    items: items.filter((instance) => instance.item.id === item && isOwn(instance.tag)),
+    // one item read by a check for every tag is spoken for by each of them
+    checks: checks.filter((instance) => readBy(instance.check).includes(item) && (!repeats || isOwn(instance.tag))),
+    tagSets: [],
   });
-  const reading = byReading(checks);
-  const ofItems = items
-    .filter(({ instance, finding }) => !isSpokenFor(instance, finding, reading.get(instance.item.id)))
-    .flatMap(({ instance, finding }) => (isIdle(sheet, [instance.item.id], chosen) ? idleFinding(finding) : [finding]));
-  const stepOrder = new Map(sheet.steps.map((step, i) => [step.id, i]));
-  const place = (finding: Finding): number => stepOrder.get(finding.step) ?? sheet.steps.length;
-  const all = [...shortTagSets(state, sheet), ...ofItems, ...checks.map((c) => c.finding)].sort((a, b) => place(a) - place(b));
-  return withoutWhatCameBefore(state, sheet, all);
+  return found.filter((finding) => finding.tag === undefined || finding.tag === tag);
 }

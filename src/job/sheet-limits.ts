@@ -63,7 +63,7 @@ export function usualUncertainty(sheet: ToleranceSheet, check: Check): number | 
 }
 
 /** A limit as far as the sheet alone knows it: a number, or its offset from the figure that it names. */
-const onPaper = (limit: LimitFigure | undefined): { readonly base: string; readonly value: number } | undefined =>
+export const onPaper = (limit: LimitFigure | undefined): { readonly base: string; readonly value: number } | undefined =>
   limit === undefined
     ? undefined
     : typeof limit === "number"
@@ -71,7 +71,7 @@ const onPaper = (limit: LimitFigure | undefined): { readonly base: string; reado
       : { base: `${limit.function} ${limit.figure ?? ""} ${limit.item ?? ""}`, value: limit.offset ?? 0 };
 
 /** Functions whose limit is their own doubt, a clock or a count: no work could be too good to be decided. */
-const withoutRoom: ReadonlySet<CheckFunction> = new Set([
+export const withoutRoom: ReadonlySet<CheckFunction> = new Set([
   "steady",
   "at least one of",
   "time passed since",

@@ -11,6 +11,7 @@ export const writers: Readonly<Record<FactKind, readonly Writer[]>> = {
   "tag-named": everyone,
   "set-up-made": everyone,
   "reading-taken": everyone,
+  "read-again": everyone,
   "picture-taken": everyone,
   "picture-read": ["program"],
   "picture-looked-at": office,

@@ -89,9 +89,12 @@ export function pageFaults({ model, pages }: Inside, found: readonly string[]): 
 }
 
 /** `seal-picture-missing`, `seal-picture-unknown`: the pictures in the file are not those that were printed, byte for byte. */
-export function pictureFaults(found: readonly string[], { photos }: RecordSeal): readonly Refusal[] {
+export function pictureFaults(found: readonly string[], { photos, papers = {} }: RecordSeal): readonly Refusal[] {
   const there = new Set(found);
-  const printed = Object.entries(photos).flatMap(([photo, print]) => (print === null ? [] : [{ photo, print }]));
+  const printed = [
+    ...Object.entries(photos).flatMap(([photo, print]) => (print === null ? [] : [{ photo, print }])),
+    ...Object.entries(papers).flatMap(([photo, pictures]) => pictures.map((print) => ({ photo, print }))),
+  ];
   const known = new Set(printed.map(({ print }) => print));
   return [
     ...printed.flatMap(({ photo, print }) =>

@@ -3,7 +3,7 @@ import { bare } from "./page-words.ts";
 
 /** Fields of the view model that name something or steer how it is drawn, and are not printed themselves. */
 const notPrinted = new Set(
-  "words edition language paper verdict tone shown step check id photo rendition alt stroke shape anchor filled".split(" "),
+  "words edition language paper verdict tone shown step check id photo rendition alt stroke shape anchor filled colours".split(" "),
 );
 
 /** A drawing's own title and words are for whoever cannot see it. */

@@ -49,12 +49,14 @@ function judgedLines({ judged, model, seal }: RecordCheck, say: ProofSay, refusa
 function coveredLines({ seal, judged, key }: RecordCheck, pages: number, say: ProofSay): readonly string[] {
   if (seal === undefined || key === undefined) return [];
   const pictures = Object.values(seal.photos).filter((print) => print !== null).length;
+  const papers = Object.keys(seal.papers ?? {}).length;
   return [
     say("covered-seal"),
     say("covered-files", { files: sealedFiles.join(", ") }),
     ...(judged === undefined ? [] : [say("covered-chain", { entries: seal.head.number })]),
     say("covered-pages", { pages }),
     say("covered-pictures", { pictures }),
+    ...(papers === 0 ? [] : [say("covered-papers", { papers })]),
   ];
 }
 

@@ -20,12 +20,13 @@ const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 const isText = (value: unknown): value is string => typeof value === "string" && value !== "";
 const isDigest = (value: unknown): value is string => typeof value === "string" && /^[0-9a-f]{64}$/.test(value);
+const isDigests = (value: unknown): boolean => Array.isArray(value) && value.every(isDigest);
 const isCount = (value: unknown): value is number => Number.isSafeInteger(value) && (value as number) >= 0;
 
 /** The place in a payload of what is not as a seal has it; nothing when it is one. */
 function payloadFault(payload: unknown): string | undefined {
   if (!isObject(payload) || payload.format !== 1) return "format";
-  const { company, job, record, version, edition, issuedAt, head, rules, modelDigest, files, photos } = payload;
+  const { company, job, record, version, edition, issuedAt, head, rules, modelDigest, files, photos, papers = {} } = payload;
   const checks: readonly (readonly [string, boolean])[] = [
     ["company", isText(company)],
     ["job", isText(job)],
@@ -38,6 +39,7 @@ function payloadFault(payload: unknown): string | undefined {
     ["modelDigest", isDigest(modelDigest)],
     ["files", isObject(files) && sealedFiles.every((file) => isDigest(files[file])) && Object.keys(files).length === sealedFiles.length],
     ["photos", isObject(photos) && Object.entries(photos).every(([sha, print]) => isDigest(sha) && (print === null || isDigest(print)))],
+    ["papers", isObject(papers) && Object.entries(papers).every(([sha, pictures]) => isDigest(sha) && isDigests(pictures))],
   ];
   return checks.find(([, good]) => !good)?.[0];
 }

@@ -33,6 +33,8 @@ export interface RecordSeal {
   readonly files: Readonly<Record<SealedFile, string>>;
   /** Originals of the pictures that the record shows, with the digest of the picture as it was printed; null: none was. */
   readonly photos: Readonly<Record<string, string | null>>;
+  /** Papers that are bound in, by the digest of the file that was sent, with the digests of the pictures on their pages. */
+  readonly papers?: Readonly<Record<string, readonly string[]>>;
 }
 
 /** `findings.json`: what was found, of the whole ledger. */

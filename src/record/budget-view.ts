@@ -1,7 +1,6 @@
-import type { Expectation, ExpectationId, Finding, Instead } from "../job/index.ts";
-import { fixedPerSi } from "../units/index.ts";
+import type { Expectation, ExpectationId } from "../job/index.ts";
 import type { Context } from "./context.ts";
-import { expectedBy, measuredWhere } from "./designed.ts";
+import { expectedBy, measuredTilt } from "./designed.ts";
 import type { BudgetView } from "./model-drawn.ts";
 import { type SayArithmetic, sayArithmetic } from "./say-arithmetic.ts";
 import { makeDesignSayer } from "./say-design.ts";
@@ -24,19 +23,6 @@ const lines = [
   "timeUntilAir",
   "daysWithoutMakeUp",
 ] as const satisfies readonly ExpectationId[];
-
-/** The basin's tilt as it was measured, the worse way, in the place of the design's. */
-function measuredTilt(context: Context): Instead {
-  const tilts = measuredWhere(context, ({ function: named, kind }) => named === "out of level" && kind === "length");
-  const worst = tilts.reduce<Finding | undefined>(
-    (a, b) => (a === undefined || Math.abs(b.value ?? 0) > Math.abs(a.value ?? 0) ? b : a),
-    undefined,
-  );
-  if (worst?.value === undefined) return {};
-  const perMetre = fixedPerSi("length");
-  const u = (worst.doubt ?? 0) / 2 / perMetre;
-  return { outOfLevel: { value: Math.abs(worst.value) / perMetre, parts: new Map([["figure:outOfLevel", u]]) } };
-}
 
 const PER_MILLION = 1e6;
 

@@ -10,12 +10,14 @@ import {
 } from "../job/index.ts";
 import { budgetView } from "./budget-view.ts";
 import { changedView } from "./changed-view.ts";
+import { companyView } from "./company-view.ts";
 import { comparedViews } from "./compared-view.ts";
 import type { Context } from "./context.ts";
 import { contextOf, type RecordInput } from "./context-of.ts";
 import { correctionViews } from "./corrections-view.ts";
 import { coveringViews, dueViews } from "./coverings-view.ts";
 import { decisionViews } from "./decisions-view.ts";
+import { enclosureViews } from "./enclosures-view.ts";
 import { designViews, equipmentViews, paperPictures, paperViews } from "./equipment-view.ts";
 import { exceptionsFirst } from "./exceptions.ts";
 import { findingView, whoAndWhen } from "./finding-view.ts";
@@ -73,13 +75,14 @@ export function recordModel(input: RecordInput): RecordModel {
   const cautions = [...new Set(sheet.cautions.map((c) => sayer.words(c.text)))];
   const steps = stepViews(context, findings);
   const upkeep = upkeepView(context);
+  const enclosures = enclosureViews(context);
   const model: RecordModel = {
     format: 1,
     edition: input.edition,
     language,
     paper: settings.paper,
     words: language === "es" ? headingsEs : headingsEn,
-    company: { name: settings.name, lines: settings.lines },
+    company: companyView(settings, input.photos),
     title: {
       record: texts("record-title"),
       job: state.opened?.title ?? input.ledger.job,
@@ -103,6 +106,7 @@ export function recordModel(input: RecordInput): RecordModel {
     corrections: correctionViews(context),
     papers: paperViews(context),
     paperPictures: paperPictures(context),
+    ...(enclosures.length > 0 && { enclosures }),
     design: designViews(context),
     ...drawnParts(context),
     equipment: equipmentViews(context),

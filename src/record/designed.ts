@@ -9,6 +9,7 @@ import {
   type Finding,
   type Instead,
 } from "../job/index.ts";
+import { fixedPerSi } from "../units/index.ts";
 import type { Context } from "./context.ts";
 
 /** What the newest design leads to, with what else is known in the place of its figures. */
@@ -32,3 +33,16 @@ export const measuredWhere = (context: Context, isSuch: (check: Check) => boolea
     const check = checkOf(context, finding);
     return check !== undefined && isSuch(check) && finding.kind !== undefined && finding.value !== undefined;
   });
+
+/** The basin's tilt as it was measured, the worse way, in the place of the design's. */
+export function measuredTilt(context: Context): Instead {
+  const tilts = measuredWhere(context, ({ function: named, kind }) => named === "out of level" && kind === "length");
+  const worst = tilts.reduce<Finding | undefined>(
+    (a, b) => (a === undefined || Math.abs(b.value ?? 0) > Math.abs(a.value ?? 0) ? b : a),
+    undefined,
+  );
+  if (worst?.value === undefined) return {};
+  const perMetre = fixedPerSi("length");
+  const u = (worst.doubt ?? 0) / 2 / perMetre;
+  return { outOfLevel: { value: Math.abs(worst.value) / perMetre, parts: new Map([["figure:outOfLevel", u]]) } };
+}

@@ -13,7 +13,14 @@ export interface RecordModel {
   readonly paper: "letter" | "a4";
   /** Headings and fixed words of the templates, by key, in the record's language. */
   readonly words: Readonly<Record<string, string>>;
-  readonly company: { readonly name: string; readonly lines: readonly string[] };
+  readonly company: {
+    readonly name: string;
+    readonly lines: readonly string[];
+    /** Its mark as the company sent it, SHA-256, and the key of what prints of it. */
+    readonly mark?: { readonly photo: string; readonly rendition: string };
+    /** `#rrggbb`; that of words is absent where it could not be read on white. */
+    readonly colours?: { readonly lines: string; readonly words?: string };
+  };
   readonly title: {
     readonly record: string;
     readonly job: string;
@@ -47,6 +54,8 @@ export interface RecordModel {
   readonly corrections: readonly CorrectionView[];
   readonly papers: readonly LabelledText[];
   readonly paperPictures: readonly PictureView[];
+  /** Papers as PDF, in the order of the work; print binds them in where it can. Absent where there are none. */
+  readonly enclosures?: readonly EnclosureView[];
   /** The design as it now stands; its changes are among what was decided. */
   readonly design: readonly LabelledText[];
   /** Figures of the design beside what was measured of them. */
@@ -78,6 +87,14 @@ export interface RecordModel {
   };
   /** Every finding with the sentence that is printed for it. */
   readonly findings: readonly FindingView[];
+}
+
+export interface EnclosureView {
+  /** SHA-256 of the file. */
+  readonly paper: string;
+  readonly title: string;
+  /** What kind of paper it is, and who added it. */
+  readonly says: string;
 }
 
 export interface LabelledText {

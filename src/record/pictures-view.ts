@@ -80,6 +80,13 @@ export function photoView(context: Context, fact: Live, title: string, finding?:
   };
 }
 
+/** Every picture that comes into the record's file, by its original: the company's mark, and the pictures that it prints. */
+export const filesOf = (model: Pick<RecordModel, "company" | "steps" | "paperPictures">): readonly PrintedFile[] => [
+  ...(model.company.mark === undefined ? [] : [model.company.mark]),
+  ...picturesOf(model),
+];
+export type PrintedFile = Pick<PictureView, "photo" | "rendition">;
+
 /** Every picture that the record prints, in its order. */
 export const picturesOf = ({ steps, paperPictures }: Pick<RecordModel, "steps" | "paperPictures">): readonly PictureView[] => [
   ...steps.flatMap(({ pictures }) => pictures),

@@ -13,6 +13,9 @@ export interface CompanySettings {
   /** Names in full in the customer's edition; otherwise role and initials. */
   readonly namesInFull: boolean;
   readonly warranty: WarrantyTerms;
+  /** SHA-256 of the company's mark as it was sent. */
+  readonly mark?: string;
+  readonly colours?: { readonly lines: string; readonly words: string };
 }
 
 type Fields = { readonly [key: string]: Json };
@@ -33,11 +36,32 @@ export function readSettings(json: Json | undefined): CompanySettings {
     paper: given.paper === "a4" ? "a4" : "letter",
     namesInFull: given.namesInFull === true,
     warranty: readTerms(given.warranty),
+    ...readLook(given),
   };
 }
 
-/** What the job itself says of zone, language and units comes before the company's settings. */
+const COLOUR = /^#[0-9a-f]{6}$/;
+
+function readLook(given: Fields): Pick<CompanySettings, "mark" | "colours"> {
+  const mark = text(given.mark);
+  const { lines, words } = fields(given.colours);
+  return {
+    ...(/^[0-9a-f]{64}$/.test(mark) && { mark }),
+    ...(COLOUR.test(text(lines)) && COLOUR.test(text(words)) && { colours: { lines: text(lines), words: text(words) } }),
+  };
+}
+
+/**
+ * What the job itself says of zone, language and units comes before the company's settings. Mark and colours are no terms: they
+ * are the company's of today.
+ */
 export function jobSettings({ opened, settings }: JobState, given: Json): CompanySettings {
-  const { zone, language, units, ...own } = readSettings((settings as Json | undefined) ?? given);
-  return { ...own, zone: opened?.zone ?? zone, language: opened?.language ?? language, units: opened?.units ?? units };
+  const { zone, language, units, mark: _mark, colours: _colours, ...own } = readSettings((settings as Json | undefined) ?? given);
+  return {
+    ...own,
+    ...readLook(fields(given)),
+    zone: opened?.zone ?? zone,
+    language: opened?.language ?? language,
+    units: opened?.units ?? units,
+  };
 }

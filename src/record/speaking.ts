@@ -8,6 +8,8 @@ import { findingsEs } from "./words/findings-es.ts";
 import { type WaterSentence, waterEn } from "./words/water-en.ts";
 import { waterEs } from "./words/water-es.ts";
 
+export { fill } from "./fill.ts";
+
 /** What sentences are made with. */
 export interface Speaking {
   readonly language: Language;
@@ -29,9 +31,3 @@ export const sentences: Readonly<Record<Language, Readonly<Record<Sentence, stri
   en: { ...aheadEn, ...findingsEn, ...waterEn },
   es: { ...aheadEs, ...findingsEs, ...waterEs },
 };
-
-/** A sentence with its figures in place; a figure that is not there prints nothing, and leaves no gap. */
-export function fill(sentence: string, figures: Readonly<Record<string, string>>): string {
-  const present = sentence.replace(/\s*\{(\w+)\}/g, (place, name: string) => ((figures[name] ?? "") === "" ? "" : place));
-  return present.replace(/\{(\w+)\}/g, (_, name: string) => figures[name] ?? "").trim();
-}

@@ -1,7 +1,7 @@
 import { designSwitches, type Expectation, type ExpectationId } from "../job/index.ts";
 import type { ServiceKind } from "../warranty/index.ts";
 import type { Context } from "./context.ts";
-import { designOf, expectedBy } from "./designed.ts";
+import { designOf, expectedBy, measuredTilt } from "./designed.ts";
 import { figureText } from "./equipment-view.ts";
 import type { UpkeepView } from "./model.ts";
 import { sayArithmetic } from "./say-arithmetic.ts";
@@ -19,7 +19,8 @@ type Say = (key: UpkeepText, figures?: Readonly<Record<string, string>>) => stri
 function figuresOf(context: Context) {
   const { language, settings } = context;
   const sayer = makeDesignSayer({ language, units: settings.units });
-  const all = expectedBy(context);
+  // as the water budget says it: two figures of one thing in one record would be a riddle
+  const all = expectedBy(context, measuredTilt(context));
   const withDoubt = sayArithmetic(language);
   const text = (id: ExpectationId): string => {
     const one: Expectation | undefined = all.get(id);

@@ -2,10 +2,10 @@ import type { ComponentType } from "preact";
 import { lazy, Suspense } from "preact/compat";
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import type { SessionView } from "../wire/index.ts";
+import { afterPaint } from "./field/keep/after-paint.ts";
 import { Keep, KeepContext } from "./field/keep/index.ts";
 import { fieldPage } from "./field/pages.tsx";
 import { ask, tell } from "./parts/edge.ts";
-import { Frame } from "./parts/frame.tsx";
 import { type Newer, startServiceWorker } from "./parts/newer.ts";
 import { useNews } from "./parts/news.ts";
 import { placeOf } from "./parts/place.ts";
@@ -40,14 +40,27 @@ const Moving = lazy(() => office(import("./office/moving.tsx")).then((page) => p
 const Deciding = lazy(() => office(import("./office/deciding/index.tsx")).then((page) => page.Deciding));
 const SitePlace = lazy(() => office(import("./office/site-place.tsx")).then((page) => page.SitePlace));
 
+const SideBySide = lazy(() => office(import("./office/side-by-side/index.tsx")).then((page) => page.SideBySide));
+const Papers = lazy(() => office(import("./office/papers.tsx")).then((page) => page.Papers));
+const JobVersions = lazy(() => office(import("./office/versions/index.tsx")).then((page) => page.JobVersions));
 const Particulars = lazy(() => office(import("./office/particulars.tsx")).then((page) => page.Particulars));
 const officePages: Readonly<Record<string, ComponentType>> = {
+  company: lazy(() => office(import("./office/company/index.tsx")).then((page) => page.CompanyPage)),
   callbacks: lazy(() => office(import("./office/after-work/callback-list.tsx")).then((page) => page.CallbackListPage)),
   terms: lazy(() => office(import("./office/after-work/terms.tsx")).then((page) => page.TermsPage)),
   warranties: lazy(() => office(import("./office/after-work/register.tsx")).then((page) => page.RegisterPage)),
   opening: lazy(() => office(import("./office/opening.tsx")).then((page) => page.Opening)),
   archive: lazy(() => office(import("./office/archive.tsx")).then((page) => page.ArchiveIn)),
+  sites: lazy(() => office(import("./office/sites.tsx")).then((page) => page.SitesPage)),
+  kits: lazy(() => office(import("./office/kits/index.tsx")).then((page) => page.Kits)),
+  sheets: lazy(() => office(import("./office/sheets/index.tsx")).then((page) => page.Sheets)),
   table: lazy(() => office(import("./office/table.tsx")).then((page) => page.JobsTable)),
+};
+
+/** Pages about one of the company's things, by its name. */
+const thingPages: Readonly<Record<string, ComponentType<{ readonly name: string }>>> = {
+  kits: lazy(() => office(import("./office/kits/index.tsx")).then((page) => page.KitPage)),
+  sheets: lazy(() => office(import("./office/sheets/index.tsx")).then((page) => page.SheetPage)),
 };
 
 /** Pages of one job about what comes after the work. */
@@ -57,7 +70,10 @@ const afterWork: Readonly<Record<string, ComponentType<{ readonly job: string }>
   warranty: lazy(() => office(import("./office/after-work/warranty.tsx")).then((page) => page.WarrantyPage)),
 };
 
+const QuestionPage = lazy(() => office(import("./owner/question.tsx")).then((page) => page.QuestionPage));
 const Checking = lazy(() => office(import("./checking/index.tsx")).then((page) => page.Checking));
+
+const NoSuchPage = lazy(() => import("./parts/no-such-page.tsx").then((page) => page.NoSuchPage));
 
 /** The path that is shown, and the way to another. */
 function usePath(): { readonly path: string; readonly moved: boolean; readonly go: (path: string) => void } {
@@ -77,28 +93,36 @@ function usePath(): { readonly path: string; readonly moved: boolean; readonly g
 /** The newer app that lies ready, once there is one. */
 function useNewer(): Newer | undefined {
   const [newer, setNewer] = useState<Newer>();
-  useEffect(() => void startServiceWorker(setNewer), []);
+  useEffect(() => afterPaint(() => void startServiceWorker(setNewer)), []);
   return newer;
 }
 
 function Page({ path }: { readonly path: string }) {
-  const { session, say } = useSpeaking();
+  const { session } = useSpeaking();
   const place = placeOf(path);
-  const none = <Frame title={say("no-such-page")} news={{ readAt: Date.now() }} inside={true} />;
+  const none = <NoSuchPage />;
   if (session.role === "crew") return fieldPage(place) ?? none;
   const { jobs: Jobs, job: Job } = pages[session.role];
   if (place.page === "jobs") return <Jobs />;
+  if (place.page === "owner" && session.role === "company owner") return <QuestionPage key={place.question} question={place.question} />;
+  const ThingPage = place.page === "office" && Object.hasOwn(thingPages, place.part) ? thingPages[place.part] : undefined;
+  if (place.page === "office" && place.name !== undefined)
+    return ThingPage === undefined ? none : <ThingPage key={place.name} name={place.name} />;
   const OfficePage = place.page === "office" && Object.hasOwn(officePages, place.part) ? officePages[place.part] : undefined;
   if (OfficePage !== undefined) return <OfficePage />;
+  if (place.page === "job" && place.part === "versions") return <JobVersions key={place.job} job={place.job} />;
   if (place.page === "job" && place.part === "particulars") return <Particulars key={place.job} job={place.job} />;
   const AfterWork = place.page === "job" && Object.hasOwn(afterWork, place.part ?? "") ? afterWork[place.part ?? ""] : undefined;
   if (place.page === "job" && AfterWork !== undefined) return <AfterWork key={place.job} job={place.job} />;
+  if (place.page === "job" && place.part === "papers") return <Papers key={place.job} job={place.job} />;
   if (place.page === "job" && place.part === "looking") return <Looking key={place.job} job={place.job} />;
   if (place.page === "job" && place.part === "received") return <Received key={place.job} job={place.job} />;
   if (place.page === "job" && place.part === "seen-before") return <SeenBefore key={place.job} job={place.job} />;
   if (place.page === "job" && place.part === "moving") return <Moving key={place.job} job={place.job} />;
   if (place.page === "job" && place.part === "deciding") return <Deciding key={place.job} job={place.job} rest={place.rest} />;
   if (place.page === "job" && place.part === "site") return <SitePlace key={place.job} job={place.job} />;
+  if (place.page === "job" && place.part === "beside" && place.rest[0] !== undefined)
+    return <SideBySide key={path} job={place.job} entry={place.rest[0]} />;
   if (place.page === "job" && place.part === "blurring" && place.rest[0] !== undefined)
     return <Blurring key={path} job={place.job} photo={place.rest[0]} />;
   return place.page === "job" && place.part === undefined ? <Job key={place.job} job={place.job} /> : none;
@@ -135,11 +159,12 @@ export function App() {
   const keep = phone === "closed" ? undefined : phone;
   const newer = useNewer();
   const { value, problem, awaySince, again } = useNews("session", () => ask<SessionView>("/api/session"));
-  // a crew's session that has ended or cannot be asked after: the phone goes on with what it keeps
-  const kept = value === undefined && (problem !== undefined || awaySince !== undefined) ? keep?.state.session : undefined;
+  // a crew's session that has ended, cannot be asked after or is not answered for yet: the phone goes on with what it keeps
+  const kept = value === undefined ? keep?.state.session : undefined;
   const session = value ?? kept;
   const crew = session?.role === "crew";
-  useEffect(() => (crew && keep !== undefined ? keep.start() : undefined), [crew, keep]);
+  const isAsked = value !== undefined || problem !== undefined || awaySince !== undefined;
+  useEffect(() => (crew && isAsked && keep !== undefined ? keep.start() : undefined), [crew, isAsked, keep]);
   const language = session?.language ?? (navigator.language.startsWith("es") ? "es" : "en");
   useEffect(() => {
     document.documentElement.lang = language;

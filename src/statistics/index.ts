@@ -1,1 +1,13 @@
+export { type Capability, capability } from "./capability.ts";
+export * from "./charts.ts";
+export * from "./continuous.ts";
+export * from "./counted.ts";
+export { betaShare, gammaUpper, logChoose, logGamma } from "./gamma.ts";
+export { holm } from "./many.ts";
 export { normalDensity, normalDistribution, normalQuantile } from "./normal.ts";
+export { looksNeeded, mostOff } from "./sampling.ts";
+export { differenceOfShares, exactShare, type Interval, wilson } from "./share.ts";
+export * from "./shrink.ts";
+export * from "./survival.ts";
+export { type Trend, trend } from "./trend.ts";
+export { type CrossedVariance, crossedVariance, moments, type VarianceLine } from "./variance.ts";

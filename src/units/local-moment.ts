@@ -7,25 +7,36 @@ export interface LocalMoment extends CalendarDay {
   readonly zoneName: string;
 }
 
+const options = {
+  year: "numeric",
+  month: "numeric",
+  day: "numeric",
+  hour: "numeric",
+  minute: "numeric",
+  hourCycle: "h23",
+  timeZoneName: "short",
+} as const;
+
+/** One for each zone there is: to make one takes an old phone longer than a page may. */
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function formatOf(zone: string): Intl.DateTimeFormat {
+  const known = formats.get(zone);
+  if (known !== undefined) return known;
+  try {
+    const format = new Intl.DateTimeFormat("en-US", { ...options, timeZone: zone });
+    formats.set(zone, format);
+    return format;
+  } catch {
+    // a name that is no zone is not kept: there is no end of such names
+    return formatOf("UTC");
+  }
+}
+
 /** A moment in a site's zone. An unknown zone falls back to UTC, which its name then says. */
 export function momentIn(milliseconds: number, zone: string): LocalMoment {
   const parts = new Map<string, string>();
-  let format: Intl.DateTimeFormat;
-  const options = {
-    year: "numeric",
-    month: "numeric",
-    day: "numeric",
-    hour: "numeric",
-    minute: "numeric",
-    hourCycle: "h23",
-    timeZoneName: "short",
-  } as const;
-  try {
-    format = new Intl.DateTimeFormat("en-US", { ...options, timeZone: zone });
-  } catch {
-    format = new Intl.DateTimeFormat("en-US", { ...options, timeZone: "UTC" });
-  }
-  for (const { type, value } of format.formatToParts(milliseconds)) parts.set(type, value);
+  for (const { type, value } of formatOf(zone).formatToParts(milliseconds)) parts.set(type, value);
   const number = (type: string): number => Number(parts.get(type) ?? 0);
   return {
     year: number("year"),

@@ -3,6 +3,8 @@ import { warrantySettings } from "./after-work.ts";
 import { head } from "./entry.ts";
 import { count, hex64, id, instant, json, language, role, text, units, zone } from "./primitives.ts";
 
+const colour = z.string().check(z.regex(/^#[0-9a-f]{6}$/, "colour"));
+
 export const newCompany = z.strictObject({
   id: z.optional(id),
   name: text(120),
@@ -27,6 +29,9 @@ export const session = z.object({
   units,
   language,
   companyName: z.string(),
+  /** The company's mark and the colour of its lines, where it has them. */
+  mark: z.optional(hex64),
+  line: z.optional(colour),
   /** Words of the screens that the company says in its own way, in this session's language. */
   words: z.optional(z.record(z.string(), z.string())),
 });
@@ -41,6 +46,12 @@ export const people = z.object({
 export type People = z.infer<typeof people>;
 export const link = z.object({ link: z.string() });
 
+/** Bytes of the largest mark that is taken. */
+export const LARGEST_MARK = 2_000_000;
+/** Named by the SHA-256 of the file as it was sent. */
+export const markMade = z.object({ mark: hex64, width: count, height: count });
+export type MarkMade = z.infer<typeof markMade>;
+
 /**
  * The company's settings. Telephone, paper and the rest belong to who reads them (`src/record`); here only their form is
  * known.
@@ -54,6 +65,12 @@ export const settings = z.catchall(
     /** By the screens' own name of a word; a sentence keeps the figures in braces that it has. */
     words: z.optional(z.record(text(64), z.strictObject({ en: z.optional(text(400)), es: z.optional(text(400)) }))),
     warranty: z.optional(warrantySettings),
+    /** From which the company writes. */
+    officeMail: z.optional(z.email().check(z.maxLength(200))),
+    /** The company's mark, sent before. */
+    mark: z.optional(hex64),
+    /** For lines, and for words where they can be read on white; `#rrggbb`. */
+    colours: z.optional(z.strictObject({ lines: colour, words: colour })),
   }),
   json,
 );
@@ -85,6 +102,17 @@ export const settingsSet = z.object({ number: count, digest: hex64 });
 export type SettingsSet = z.infer<typeof settingsSet>;
 export const version = z.object({ kind: z.string(), name: z.string(), number: count, digest: hex64, content: json });
 export type VersionView = z.infer<typeof version>;
+
+/** Every version of one of the company's things, newest first: when it was saved and by whom. */
+export const versionList = z.object({
+  name: z.string(),
+  versions: z.array(z.object({ number: count, digest: hex64, at: instant, person: z.string() })),
+});
+export type VersionList = z.infer<typeof versionList>;
+
+/** A job takes over another version of its tolerance sheet or of a kit card. `id`: of the one who asks, so that sent twice it is one entry. */
+export const versionMove = z.strictObject({ id: z.optional(id), digest: hex64 });
+export type VersionMoveAsked = z.infer<typeof versionMove>;
 
 export const company = z.object({
   settings: z.object({ number: count, digest: hex64, content: settings }),

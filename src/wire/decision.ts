@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { id, json, text } from "./primitives.ts";
 
-/** What the office decides about a job, or was told by an authority. */
+/** What the office decides about a job, or was told by an authority; and the papers that it files. */
 export const decisionKinds = [
   "concession",
   "departure-agreed",
@@ -10,6 +10,7 @@ export const decisionKinds = [
   "go-ahead",
   "go-ahead-denied",
   "inspected-by-authority",
+  "paper-added",
 ] as const;
 export type DecisionKind = (typeof decisionKinds)[number];
 

@@ -1,8 +1,12 @@
 import * as z from "zod/mini";
-import { hex64, id, instant, language, text } from "./primitives.ts";
+import { count, hex64, id, instant, language, text } from "./primitives.ts";
 
 /** Bytes of the largest paper (PDF) that is taken. */
 export const LARGEST_PAPER = 20_000_000;
+
+/** A paper that can be bound into a record. */
+export const paperStored = z.object({ sha256: hex64, bytes: count, pages: count });
+export type PaperStored = z.infer<typeof paperStored>;
 
 /** A link to be made: for one step, with what is asked for in words; good for so many days. */
 export const othersLinkAsked = z.strictObject({

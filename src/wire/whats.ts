@@ -61,6 +61,15 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
     side: z.optional(z.enum(["left", "right"])),
     at: z.optional(instant),
   }),
+  "read-again": z.strictObject({
+    reading: id,
+    item: name,
+    tag: z.optional(name),
+    typed: z.string().check(z.maxLength(80)),
+    unit: text(16),
+    instrument: z.optional(name),
+    setUp: z.optional(id),
+  }),
   "picture-taken": z.strictObject({
     item: name,
     tag: z.optional(name),
@@ -78,7 +87,7 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
   "could-not-be-taken": z.strictObject({ about, reason: text() }),
   "note-for-record": z.strictObject({ text: text(20_000), step: z.optional(name), tag: z.optional(name) }),
   "note-for-office": z.strictObject({ text: text(20_000) }),
-  "paper-added": z.strictObject({ title: text(200), paper: text(200), photo: z.optional(hex64) }),
+  "paper-added": z.strictObject({ title: text(200), paper: text(200), photo: z.optional(hex64), pdf: z.optional(hex64) }),
   "visit-begun": z.strictObject({ note: z.optional(text()) }),
   "visit-ended": z.strictObject({ staysOpen: z.optional(text()), note: z.optional(text()) }),
   "done-by-others": z.strictObject({

@@ -1,5 +1,6 @@
 import type { CoveringView, DueView, ExceptionView, LabelledText, RecordModel } from "#core/record/index.ts";
 import { type Html, html } from "../html.ts";
+import type { PrintedPhoto } from "./pictures.ts";
 import { paragraphs, parts, prose } from "./prose.ts";
 import { verdictMark } from "./tone.ts";
 import type { Say } from "./words.ts";
@@ -10,7 +11,15 @@ const cell = ({ label, text }: LabelledText): Html => html`<div><dt>${label}</dt
 export const compartments = (texts: readonly LabelledText[], kind = ""): Html =>
   html`<dl class="compartments ${kind}">${texts.map(cell)}</dl>`;
 
-export const titleBlock = (model: RecordModel, say: Say): Html => {
+/** Beside the company's name, which says whose it is; nothing where the file of it did not come. */
+const mark = ({ company }: RecordModel, photo: PrintedPhoto): Html | false => {
+  const printed = company.mark && photo(company.mark);
+  return (
+    printed !== undefined && "address" in printed && html`<p class="company-mark"><img src="${printed.address}" alt="${company.name}"></p>`
+  );
+};
+
+export const titleBlock = (model: RecordModel, say: Say, photo: PrintedPhoto): Html => {
   const { title, company } = model;
   const numbers: LabelledText[] = [
     ...(title.ownNumber === undefined ? [] : [{ label: say("job-number"), text: title.ownNumber }]),
@@ -21,7 +30,7 @@ export const titleBlock = (model: RecordModel, say: Say): Html => {
 <div class="name"><p class="kind">${title.record}</p><h1>${prose(title.job)}</h1></div>
 ${compartments(numbers, "column")}
 ${compartments(title.lines, "row")}
-<div class="company"><p class="company-name">${company.name}</p>${company.lines.map((line) => html`<p>${prose(line)}</p>`)}</div>
+<div class="company">${mark(model, photo)}<div class="company-lines"><p class="company-name">${company.name}</p>${company.lines.map((line) => html`<p>${prose(line)}</p>`)}</div></div>
 </header>`;
 };
 

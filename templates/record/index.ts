@@ -1,4 +1,6 @@
 export type { Pages } from "./contents.ts";
+export type { BoundPaper } from "./enclosures.ts";
 export { type RecordSurroundings, recordPage, recordTitle } from "./page.ts";
+export { boundArea } from "./paper.ts";
 export type { PrintedPhoto } from "./pictures.ts";
 export { type ReleasedSurroundings, releasedPage } from "./released.ts";

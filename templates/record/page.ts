@@ -17,6 +17,7 @@ import {
   warranty,
 } from "./back.ts";
 import { contents, type Listed, type Pages } from "./contents.ts";
+import { type BoundPaper, boundPages, enclosures } from "./enclosures.ts";
 import { changed, coverings, exceptions, jobInNumbers, summary, titleBlock } from "./front.ts";
 import type { PrintedPhoto } from "./pictures.ts";
 import { partOfStep, step } from "./step.ts";
@@ -30,7 +31,12 @@ export interface RecordSurroundings {
   readonly photo: PrintedPhoto;
   /** Where each part begins, once the pages are laid out. */
   readonly pages?: Pages;
+  /** Of papers that are bound in; without it all are only named. */
+  readonly bound?: BoundPaper;
 }
+
+/** On a page that is not printed. */
+export const onlyNamed: BoundPaper = () => ({ why: "enclosure-printed" });
 
 /** The document's title: what a reader's window and the PDF's own data say. */
 export const recordTitle = (model: RecordModel): string =>
@@ -45,7 +51,7 @@ export interface Part {
 }
 
 /** The parts of the record in their order; those without a body have nothing to say. */
-export function partsOf(model: RecordModel, say: Say, photo: PrintedPhoto): readonly Part[] {
+export function partsOf(model: RecordModel, say: Say, photo: PrintedPhoto, bound: BoundPaper = onlyNamed): readonly Part[] {
   const part = (id: HeadingKey, body: Html | false): Part => ({ id, title: say(id), body });
   const steps = model.steps.map((view) => ({ id: partOfStep(view), title: `${view.number} ${view.title}`, under: true }));
   return [
@@ -77,6 +83,7 @@ export function partsOf(model: RecordModel, say: Say, photo: PrintedPhoto): read
     part("cautions", cautions(model, say)),
     part("signature", signature(model, say)),
     part("how-to-check", proof(model, say)),
+    part("enclosures", enclosures(model, say, bound)),
   ];
 }
 
@@ -84,17 +91,18 @@ export function partsOf(model: RecordModel, say: Say, photo: PrintedPhoto): read
  * The whole record as one HTML document, ready to print: nothing in it is worked out, fetched or left to the browser's
  * zone or language. Everything that somebody typed is escaped.
  */
-export const recordPage = (model: RecordModel, { fonts, photo, pages = {} }: RecordSurroundings): string => {
+export const recordPage = (model: RecordModel, { fonts, photo, pages = {}, bound = onlyNamed }: RecordSurroundings): string => {
   const say = sayFrom(model);
-  const there = partsOf(model, say, photo).filter(({ body }) => body !== false);
+  const there = partsOf(model, say, photo, bound).filter(({ body }) => body !== false);
   const listed = there.flatMap(({ id, title, inside = [] }) => (title === undefined ? [] : [{ id, title }, ...inside]));
   return html`<!doctype html>
 <html lang="${model.language}"><head><meta charset="utf-8"><title>${recordTitle(model)}</title>
 <style>${trusted(fonts)}</style><style>${trusted(styleSheet(model, say))}</style></head>
 <body><main>
-${titleBlock(model, say)}
+${titleBlock(model, say, photo)}
 ${summary(model, say)}
 ${contents(listed, pages, say("contents"))}
 ${there.map(({ id, body }) => html`<div id="${id}">${body}</div>`)}
+${boundPages(model, say, bound)}
 </main></body></html>`.text;
 };

@@ -13,6 +13,7 @@ const sizes = {
   a4: { size: "A4", width: 210, height: 297 },
 } as const;
 const margin = { top: 10, right: 10, bottom: 19, left: 16 } as const;
+const padding = { top: 6, sides: 6, bottom: 4 } as const;
 const GRID_MM = 5;
 
 const lines = (end: number, line: (at: number) => string): string =>
@@ -29,7 +30,7 @@ export const sheetOfPaper = (paper: RecordModel["paper"], { left, middle, right 
   const { size, width, height } = sizes[paper];
   const frame = grid(width - margin.left - margin.right, height - margin.top - margin.bottom);
   return `
-@page { size: ${size}; margin: ${margin.top}mm ${margin.right}mm ${margin.bottom}mm ${margin.left}mm; padding: 6mm 6mm 4mm; border: .9pt solid #191815;
+@page { size: ${size}; margin: ${margin.top}mm ${margin.right}mm ${margin.bottom}mm ${margin.left}mm; padding: ${padding.top}mm ${padding.sides}mm ${padding.bottom}mm; border: .9pt solid #191815;
   background: #fdfbf5 url("${frame}") no-repeat; font: 400 7pt "Record Sans", sans-serif; color: #191815;
   @bottom-left { ${box("25%")} text-align: left; content: ${left}; }
   @bottom-center { ${box("50%")} border-left: 0; border-right: 0; text-align: left; font-weight: 700; content: ${middle}; }
@@ -39,3 +40,21 @@ export const sheetOfPaper = (paper: RecordModel["paper"], { left, middle, right 
 
 const box = (width: string): string =>
   `width: ${width}; height: 8mm; margin-bottom: 11mm; padding: 0 2.4mm; border: .9pt solid #191815; border-top: 0; vertical-align: middle; overflow: hidden; background: #fff; box-sizing: border-box; font: 400 7pt/1.25 "Record Sans", sans-serif;`;
+
+/** The frame's line, and the hair's breadth that the text keeps from it. */
+const BORDER_MM = 0.85;
+
+/** Height that the name of a bound page takes, millimetres. */
+export const BOUND_NAME_MM = 11;
+
+/** Where a page of a paper goes that is bound in, millimetres from the lower left corner. */
+export const boundArea = (paper: RecordModel["paper"]): Readonly<Record<"x" | "y" | "width" | "height", number>> => {
+  const { width, height } = sizes[paper];
+  const [x, y] = [margin.left + padding.sides + BORDER_MM, margin.bottom + padding.bottom + BORDER_MM];
+  return {
+    x,
+    y,
+    width: width - x - margin.right - padding.sides - BORDER_MM,
+    height: height - y - margin.top - padding.top - BOUND_NAME_MM,
+  };
+};

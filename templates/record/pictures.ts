@@ -6,7 +6,7 @@ import type { Say } from "./words.ts";
 
 /** What print has of a picture: an address on its own made-up origin, or the reason why it has nothing. */
 export type PrintedPhoto = (
-  picture: PictureView,
+  picture: Pick<PictureView, "photo" | "rendition" | "missing">,
 ) => { readonly address: string /** Fetched when it comes into view. */; readonly later?: boolean } | { readonly missing: string };
 
 /** Two beside each other and at most two rows to a page; a row is never parted from its captions. */

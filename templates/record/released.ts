@@ -5,7 +5,7 @@ import { summary, titleBlock } from "./front.ts";
 import { partsOf, recordTitle } from "./page.ts";
 import type { PrintedPhoto } from "./pictures.ts";
 import { prose } from "./prose.ts";
-import { lettering } from "./style.ts";
+import { coloursOf, lettering } from "./style.ts";
 import { tables } from "./tables.ts";
 import { sayFrom } from "./words.ts";
 
@@ -24,9 +24,9 @@ export const releasedPage = (model: RecordModel, { pdf, photo }: ReleasedSurroun
   const there = partsOf(model, say, photo).filter(({ body }) => body !== false);
   return html`<!doctype html>
 <html lang="${model.language}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex">
-<title>${recordTitle(model)}</title><style>${trusted(`${lettering}\n${tables}\n${drawingStyle}\n${onPhone}`)}</style></head>
+<title>${recordTitle(model)}</title><style>${trusted(`${lettering}\n${tables}\n${drawingStyle}\n${coloursOf(model)}\n${onPhone}`)}</style></head>
 <body><main>
-${titleBlock(model, say)}
+${titleBlock(model, say, photo)}
 <p class="whole-record"><a href="${pdf}">${say("released-pdf")}</a></p>
 ${summary(model, say)}
 <nav aria-label="${say("contents")}"><ul class="contents-list">${there.map(

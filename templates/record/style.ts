@@ -2,6 +2,7 @@ import type { RecordModel } from "#core/record/index.ts";
 import { cssString } from "../html.ts";
 import { contentsStyle } from "./contents.ts";
 import { drawingStyle } from "./drawing.ts";
+import { enclosuresStyle } from "./enclosures.ts";
 import { sheetOfPaper } from "./paper.ts";
 import { tables } from "./tables.ts";
 import type { Say } from "./words.ts";
@@ -16,8 +17,20 @@ export const styleSheet = (model: RecordModel, say: Say): string => {
     middle: cssString(`${title.record} · ${title.job}${title.ownNumber === undefined ? "" : ` · ${title.ownNumber}`}`),
     right: `${cssString(`${say("version")} ${title.version} · ${say("page")} `)} counter(page) ${cssString(` ${say("of-pages")} `)} counter(pages)`,
   };
-  return `${sheetOfPaper(model.paper, strip)}\n${lettering}\n${tables}\n${drawingStyle}\n${contentsStyle}`;
+  return `${sheetOfPaper(model.paper, strip)}\n${lettering}\n${coloursOf(model)}\n${tables}\n${drawingStyle}\n${contentsStyle}\n${enclosuresStyle}`;
 };
+
+/** The company's own colours, on what carries no meaning of its own. */
+export const coloursOf = ({ company: { colours } }: RecordModel): string =>
+  colours === undefined
+    ? ""
+    : `.title-block { border-top: 3mm solid ${colours.lines}; }\nh2 { border-top-color: ${colours.lines}; }${
+        colours.words === undefined
+          ? ""
+          : `\n.title-block .kind, .company-mark { flex: none; line-height: 0; }
+.company-mark img { max-width: 34mm; max-height: 13mm; }
+.company-name { color: ${colours.words}; }`
+      }`;
 
 /** Ink, letters, title block, marks: the look that all printed documents share. */
 export const lettering = `
@@ -42,7 +55,8 @@ section.whole, .part { break-inside: avoid; }
 .title-block .name { padding: 4mm 4mm 5mm; border-right: .6pt solid var(--line); }
 .title-block .kind { font-size: 10pt; font-weight: 600; color: var(--clear); margin-bottom: 1mm; }
 .title-block .row, .title-block .company { grid-column: 1 / -1; border-top: .6pt solid var(--line); }
-.company { padding: 2mm 4mm 2.4mm; display: flex; flex-wrap: wrap; gap: 0 4mm; align-items: baseline; font-size: 8pt; }
+.company { padding: 2mm 4mm 2.4mm; display: flex; gap: 5mm; align-items: center; font-size: 8pt; }
+.company-lines { display: flex; flex-wrap: wrap; gap: 0 4mm; align-items: baseline; }
 .company p + p { margin-top: 0; }
 .company-name { font-weight: 700; font-size: 9.4pt; }
 

@@ -46,6 +46,8 @@ const forbiddenRoom: Readonly<Record<string, string>> = {
   warranty: "record",
   record: "wire",
   proof: "wire",
+  signature: "record",
+  quality: "record",
 };
 
 const roomFaults: readonly Fault[] = rooms.map((room) => ({

@@ -149,6 +149,60 @@ describe("the office looks at the pictures that hold a covering", () => {
   });
 });
 
+describe("two pictures side by side", () => {
+  const shown = (page: Page): Promise<string[]> =>
+    page.$$eval(".near-frame img", (images) => images.map((image) => (image as HTMLElement).style.transform));
+
+  test("grow and move as one by wheel, by hand and by keys, with what speaks for and against under each", async () => {
+    const { page, troubles } = screen;
+    // the test before this one was without signal
+    troubles.length = 0;
+    await page.goto(address(jobPath()));
+    await page.waitForSelector(`.steps a[href*="/beside/"]`);
+    await page.$eval(`.steps a[href*="/beside/"]`, (link) => (link as HTMLElement).click());
+    await page.waitForFunction(() => {
+      const images = [...document.querySelectorAll<HTMLImageElement>(".near-frame img")];
+      return images.length === 2 && images.every(({ naturalWidth }) => naturalWidth > 0);
+    });
+    const told = await page.$$eval(".two-frames figcaption", (all) => all.map((one) => one.textContent ?? ""));
+    for (const one of told) expect(one).toMatch(/Speaks for it|Speaks against it|Tells neither way/);
+    expect((await targets(page)).filter(({ height, width }) => height < 48 || width < 48)).toEqual([]);
+    expect((await axe(page)).violations).toEqual([]);
+
+    const frame = await page.waitForSelector(".near-frame");
+    const box = await frame?.boundingBox();
+    if (!box) throw new Error("no frame");
+    const whole = await shown(page);
+    // whole pixels, about a quarter from the left and from the top
+    const [x, y] = [Math.round(box.x + box.width / 4), Math.round(box.y + box.height / 4)];
+    const numbers = async (): Promise<number[]> => ((await shown(page))[0] ?? "").match(/-?[\d.]+/g)?.map(Number) ?? [];
+    await page.mouse.move(x, y);
+    await page.mouse.wheel({ deltaY: -300 });
+    await page.waitForFunction(() => document.querySelector(".near-frame.moves") !== null);
+    const [near, other] = await shown(page);
+    expect(other).toBe(near);
+    // 300 of the wheel double it, and what lay under the pointer stays there: the corner goes as far out as the pointer is in
+    const [right = 0, down = 0, times] = await numbers();
+    expect(times).toBe(2);
+    expect(right).toBeCloseTo((-100 * (x - box.x)) / box.width, 2);
+    expect(down).toBeCloseTo((-100 * (y - box.y)) / box.height, 2);
+    await page.mouse.down();
+    await page.mouse.move(x + 40, y, { steps: 4 });
+    await page.mouse.up();
+    const [moved = 0, still] = await numbers();
+    expect(moved).toBeCloseTo(right + (100 * 40) / box.width, 2);
+    expect(still).toBeCloseTo(down, 6);
+    await page.keyboard.press("0");
+    expect(await shown(page)).toEqual(whole);
+    await page.keyboard.press("+");
+    await page.keyboard.press("ArrowDown");
+    const [first, second] = await shown(page);
+    expect(first).toMatch(/scale\(1\.5\)$/);
+    expect(second).toBe(first);
+    expect(troubles).toEqual([]);
+  });
+});
+
 describe("a picture received otherwise", () => {
   test("is filed with from whom, how and when; axe finds nothing", async () => {
     const { page } = screen;

@@ -36,9 +36,11 @@ describe("doors", () => {
       sha256: sha256(photo),
       record: record.body?.record ?? newId(),
       digest: sheet,
+      name: "gate-post",
       token: "none",
       link: "none",
       release: "none",
+      question: "none",
     };
   });
 
@@ -49,8 +51,10 @@ describe("doors", () => {
     if (path.endsWith("/entries")) return phone.entry(job, person, "note-for-record", { text: "t" }).then((entry) => batchOf(entry));
     if (path.endsWith("/records")) return { edition: "customer" };
     if (path.endsWith("/releases")) return { to: "t" };
+    if (path.endsWith("/messages")) return { kind: "warranty", to: { address: "t@example.org" }, language: "en" };
     if (path.endsWith("/move"))
       return { to: newId(), entries: [{ id: "a", digest: "a".repeat(64) }], reason: "r", outEntry: {}, inEntry: {} };
+    if (path.endsWith("/versions")) return { digest: unknown("digest") };
     if (path.endsWith("/looks")) return { picture: newId(), says: "cannot tell" };
     if (path.endsWith("/moves")) return { to: newId(), entries: ["a"], reason: "r" };
     if (path.endsWith("/decisions")) return { kind: "rework-asked", what: { about: { item: "gate-swings" }, reason: "r" } };

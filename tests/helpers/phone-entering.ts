@@ -15,7 +15,7 @@ export async function enterItem(playing: Playing, item: Item, line: Entered): Pr
   await hand.go(takePath(job, item.id, tag), stepPath(job, item.step, tag), stepPath(job, item.step), jobPath(job));
   if (item.kind === "picture") return enterPicture(playing, item, line);
   if (item.kind === "reading") return enterReading(playing, item, value, tag);
-  const from = hand.here();
+  const from = await hand.here();
   await hand.press("main > .choices button", item.choices?.find(({ id }) => id === value)?.title.en ?? value, "itself");
   await done(playing, () => hand.left(from));
 }
@@ -35,7 +35,7 @@ async function enterPicture(playing: Playing, item: Item, [time, , caption, tag]
   });
   const path = join(folder, `${item.id}-${tag ?? ""}.jpg`);
   await writeFile(path, drawn);
-  const from = hand.here();
+  const from = await hand.here();
   const shutter = await hand.find(".shutter-row .shutter input");
   hand.count("picture");
   await (shutter as ElementHandle<HTMLInputElement>).uploadFile(path);
@@ -72,16 +72,14 @@ async function enterReading(playing: Playing, item: Item, value: string, tag: st
     const side = script.sides?.[tag === undefined ? item.id : `${item.id} ${tag}`];
     if (side !== undefined) await hand.press("main .choices button", say(`tie-${side}`), "itself");
   }
-  const from = hand.here();
+  const from = await hand.here();
   if (item.quantity === "instant") await hand.press("main button", say("moment-now"), "reading");
   else await enterValue(playing, value);
   await hand.press(".enter-reading", undefined, "reading");
   // within: the next thing comes by itself; in doubt: the page stays and says so
   await done(playing, () =>
     hand.page.waitForFunction(
-      (path) =>
-        decodeURI(location.pathname) !== path ||
-        (document.querySelector(".enter-reading") === null && document.querySelector(".verdict-now") !== null),
+      (path) => decodeURI(location.pathname) !== path || document.querySelector(".verdict-now + .choices") !== null,
       { timeout: 15_000 },
       from,
     ),
@@ -109,7 +107,7 @@ export async function beginSetUp(playing: Playing, item: Item, said: Said): Prom
     .filter(({ step, items }) => step === item.step && items.length > 1 && items.every((id) => itemOf(playing, id).inSetUp === true))
     .map(({ id }) => setUpPath(job, id));
   const offered = async (): Promise<string | undefined> => {
-    for (const path of paths) if (hand.here() === path || (await hand.link(path)) !== undefined) return path;
+    for (const path of paths) if ((await hand.here()) === path || (await hand.link(path)) !== undefined) return path;
     return undefined;
   };
   if ((await offered()) === undefined) await hand.go(stepPath(job, item.step), jobPath(job));

@@ -34,9 +34,9 @@ export class Hand {
     else this.#itself += 1;
   }
 
-  /** Where the app is. */
-  here(): string {
-    return decodeURI(new URL(this.page.url()).pathname);
+  /** Where the app is, asked of the page itself: what the browser tells of an address comes later on a busy machine. */
+  async here(): Promise<string> {
+    return decodeURI(await this.page.evaluate(() => location.pathname));
   }
 
   /** The place to touch on an element, `across` and `down` from its top left, 0 to 1. @throws when something lies over it. */
@@ -107,7 +107,7 @@ export class Hand {
       await new Promise((resolve) => setTimeout(resolve, 30));
     }
     const says = await textOf(this.page);
-    throw new Error(`${this.here()}: no ${selector} that says ${words ?? "anything"}\n${says.slice(0, 1200)}`);
+    throw new Error(`${await this.here()}: no ${selector} that says ${words ?? "anything"}\n${says.slice(0, 1200)}`);
   }
 
   async press(selector: string, words: string | undefined, of: TapOf): Promise<void> {
@@ -147,9 +147,8 @@ export class Hand {
   /** Taps from page to page until the app is there: by a link to it where one is shown, by one that leads nearer, or back. */
   async go(path: string, ...nearer: readonly string[]): Promise<void> {
     const to = decodeURI(path);
-    for (let tapped = 0; this.here() !== to; tapped += 1) {
-      if (tapped > 8) throw new Error(`${to} was not reached; the way ended at ${this.here()}`);
-      const from = this.here();
+    for (let tapped = 0, from = await this.here(); from !== to; tapped += 1, from = await this.here()) {
+      if (tapped > 8) throw new Error(`${to} was not reached; the way ended at ${from}`);
       let next = await this.link(to);
       for (const one of nearer) if (next === undefined && decodeURI(one) !== from) next = await this.link(one);
       await this.touch(next ?? (await this.find(".back")), "itself");

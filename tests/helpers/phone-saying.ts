@@ -21,7 +21,7 @@ async function fill({ hand }: Playing, label: string, text: string): Promise<voi
 
 async function enterIt(playing: Playing): Promise<void> {
   const { hand } = playing;
-  const from = hand.here();
+  const from = await hand.here();
   await hand.press("main .target.main", say("way-enter"), "itself");
   await done(playing, () => hand.left(from));
 }
@@ -84,7 +84,7 @@ export async function mend(playing: Playing, [, id, , tag]: Entered, { reason, t
   const { hand, job } = playing;
   const { step } = itemOf(playing, id);
   await hand.go(takePath(job, id, tag), stepPath(job, step, tag), stepPath(job, step), jobPath(job));
-  const from = hand.here();
+  const from = await hand.here();
   await hand.press(`.readings-so-far a[href^="${movePath(job, "")}"]`, undefined, "itself");
   await hand.left(from);
   await fill(playing, say("mend-as-read"), typed);

@@ -4,14 +4,14 @@ import { kitCards, settings } from "#infra/demo/company.ts";
 import { enterAll } from "#infra/demo/enter.ts";
 import { openBook, Phone, sha256Hex } from "#infra/demo/phone.ts";
 import { type JobScript, moment } from "#infra/demo/script.ts";
-import { defaultSheet, defaultSheetJson } from "#infra/sheets/index.ts";
+import { defaultSheet, defaultSheetJson, oldPondSheet, oldPondSheetJson } from "#infra/sheets/index.ts";
 
 /** A job of the demo as its lines say it, entered without screens, network or edge: what a played one is compared with. */
 export async function scriptedJob(script: JobScript): Promise<JobState> {
-  const sheet = defaultSheet();
+  const [sheet, json] = script.sheet === undefined ? [defaultSheet(), defaultSheetJson] : [oldPondSheet(), oldPondSheetJson];
   const digest = (content: Json): string => sha256Hex(new TextEncoder().encode(JSON.stringify(content)));
   const things = [
-    ["sheet", sheet.id, defaultSheetJson] as const,
+    ["sheet", sheet.id, json] as const,
     ["settings", "settings", settings] as const,
     ...kitCards.filter(({ id }) => script.kitCards.includes(id)).map((card) => ["kit card", card.id, card as unknown as Json] as const),
   ];

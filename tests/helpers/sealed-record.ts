@@ -24,7 +24,7 @@ import {
   rulesDigests,
   sealedFindings,
 } from "#core/proof/index.ts";
-import { picturesOf, type RecordModel, recordModel } from "#core/record/index.ts";
+import { filesOf, type RecordModel, recordModel } from "#core/record/index.ts";
 import { defaultSheet } from "#infra/sheets/default-sheet.ts";
 import { meansWith } from "#infra/verify/means.ts";
 import { afterTwoDays, twoDayLedger } from "../samples/two-day-job.ts";
@@ -120,7 +120,7 @@ export async function sealedSample({
     photos: known,
   });
   const pages = pagesOf(model);
-  const pictures = Object.fromEntries(picturesOf(model).map(({ photo }) => [photo, sha256(`print ${photo}`)]));
+  const pictures = Object.fromEntries(filesOf(model).map(({ photo }) => [photo, sha256(`print ${photo}`)]));
   const files = {
     [fileNames.findings]: JSON.stringify(sealedFindings(judge(whole, afterTwoDays), judge(ledger, afterTwoDays))),
     [fileNames.ledger]: JSON.stringify(ledger),

@@ -16,7 +16,8 @@ const surroundings = {
   fonts: "",
   photo: ({ photo, missing }: { photo: string; missing?: string }) => (missing === undefined ? { address: `/${photo}` } : { missing }),
 };
-const page = (change = {}) => recordPage(sampleModel(photos, change), surroundings);
+const enclosures = [{ paper: "c".repeat(64), title: "Permit 12", says: "permit" }];
+const page = (change = {}) => recordPage(sampleModel(photos, { enclosures, ...change }), surroundings);
 
 describe("recordPage", () => {
   it("prints nothing that somebody typed as an element", () => {
@@ -32,8 +33,9 @@ describe("recordPage", () => {
     const marked = Object.fromEntries(headingKeys.map((key) => [key, `word-${key}-`]));
     const bare = { accepted: [], leftToDo: [], exceptions: [], summary: { built: [], buried: [], marks: "" } };
     const printed = page({ words: marked }) + page({ words: marked, ...bare });
-    // Print chooses between the first two when a photo fails; the third stands on the receiver's page.
-    const printsOwn = ["photo-not-in-store", "photo-unreadable", "released-pdf"];
+    // Print chooses between the first two when a photo fails, among the enclosure's when a paper is not bound in; one is the receiver's page's.
+    const ofPapers = ["locked", "not-there", "too-large", "too-long", "unreadable"].map((why) => `enclosure-${why}`);
+    const printsOwn = ["photo-not-in-store", "photo-unreadable", "released-pdf", ...ofPapers];
     expect(headingKeys.filter((key) => !printed.includes(`word-${key}-`) && !printsOwn.includes(key))).toEqual([]);
     const { warranty: _left, ...fewer } = english;
     expect(() => page({ words: fewer })).toThrow("'warranty' in en");

@@ -81,6 +81,16 @@ describe("the record of the demo's first job, from the PDF alone", () => {
     expect(wanted.filter((said) => !text.includes(flat(said)))).toEqual([]);
   });
 
+  it("says in the water budget and among how to run it for how long its water lasts, and the same", () => {
+    const days = model().budget?.lines.find(({ title }) => title === "Time without make-up water")?.value ?? "";
+    expect(days).toMatch(/\d+ d .*±/);
+    expect(
+      model()
+        .upkeep?.parts.flatMap(({ lines }) => lines)
+        .filter((line) => line.includes(days)),
+    ).toHaveLength(1);
+  });
+
   it("holds every picture, byte for byte the rendition that media made", async () => {
     const wanted = model().steps.flatMap((step) =>
       step.pictures.filter((picture) => picture.rendition !== undefined).map((picture) => picture.photo),
@@ -92,7 +102,9 @@ describe("the record of the demo's first job, from the PDF alone", () => {
     const digest = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
     const inside = new Set((await imagesOf(demo.pdf)).map(({ bytes }) => digest(bytes)));
     expect(renditions.map(digest).filter((sha) => !inside.has(sha))).toEqual([]);
-    expect(pdf.painted.reduce((sum, count) => sum + count, 0)).toBe(wanted.length);
+    // and the company's mark, in the title block of the first page
+    expect(pdf.painted[0]).toBe(1);
+    expect(pdf.painted.reduce((sum, count) => sum + count, 0)).toBe(wanted.length + 1);
     expect(Math.max(...pdf.painted)).toBeLessThanOrEqual(4);
   });
 

@@ -27,6 +27,15 @@ export interface VersionRow {
   readonly content: Json;
 }
 
+/** One version of a thing as it was saved: by an entry of the company's own ledger. */
+export interface VersionSaved {
+  readonly number: number;
+  readonly digest: string;
+  /** Milliseconds, the edge's clock. */
+  readonly at: number;
+  readonly person: string;
+}
+
 export interface Companies {
   get(company: string): Promise<CompanyRow | undefined>;
   people(company: string): Promise<readonly PersonRow[]>;
@@ -34,6 +43,8 @@ export interface Companies {
   newest(company: string): Promise<readonly VersionRow[]>;
   newestOf(company: string, kind: VersionRow["kind"], name: string): Promise<Omit<VersionRow, "content"> | undefined>;
   version(company: string, digest: string): Promise<VersionRow | undefined>;
+  /** Every version of one thing, newest first; `ledger`: the company's own. */
+  versionsOf(company: string, ledger: string, kind: VersionRow["kind"], name: string): Promise<readonly VersionSaved[]>;
   /** The content of the company's newest settings. */
   settings(company: string): Promise<Json | undefined>;
   addCompany(company: CompanyRow, made: number): Statement;
@@ -60,6 +71,10 @@ const COLUMNS = "number, kind, name, digest, content";
 const NEWEST = `SELECT ${COLUMNS} FROM version AS v WHERE company = ?1 AND number > 0 AND number =
   (SELECT max(number) FROM version AS w WHERE w.company = v.company AND w.kind = v.kind AND w.name = v.name) ORDER BY number`;
 
+const SAVED = `SELECT v.number, v.digest, e.envelope->>'received' AS at, e.envelope->>'$.author.person' AS person
+  FROM version AS v JOIN entry AS e ON e.company = v.company AND e.job = ?2 AND e.number = v.number
+  WHERE v.company = ?1 AND v.kind = ?3 AND v.name = ?4 AND v.number > 0 ORDER BY v.number DESC`;
+
 export function companiesIn(database: D1Database): Companies {
   const read = ({ content, ...rest }: Kept): VersionRow => ({ ...rest, content: JSON.parse(content) as Json });
   return {
@@ -84,6 +99,8 @@ export function companiesIn(database: D1Database): Companies {
       const row = await statement(database, sql, company, digest).first<Kept>();
       return row ? read(row) : undefined;
     },
+    versionsOf: async (company, ledger, kind, name) =>
+      (await statement(database, SAVED, company, ledger, kind, name).all<VersionSaved>()).results,
     settings: async (company) => {
       const sql = "SELECT content FROM version WHERE company = ?1 AND kind = 'settings' AND number > 0 ORDER BY number DESC LIMIT 1";
       const row = await statement(database, sql, company).first<Pick<Kept, "content">>();

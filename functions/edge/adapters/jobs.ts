@@ -16,8 +16,8 @@ export interface JobRow extends StoredFindings {
 
 export interface Jobs {
   get(place: Place): Promise<StoredFindings | undefined>;
-  /** Keeps what was computed from more entries, or by newer rules. */
-  put(place: Place, findings: StoredFindings): Promise<void>;
+  /** Keeps what was computed from more entries, or by newer rules, with what goes with it. */
+  put(place: Place, findings: StoredFindings, also?: readonly Statement[]): Promise<void>;
   hasJob(place: Place): Promise<boolean>;
   addJob(place: Place, opened: number): Statement;
   /** Every job of a company, the newest first, with what is stored of its findings (number 0: nothing yet). */
@@ -37,8 +37,8 @@ const JOBS = `SELECT j.id AS job, coalesce(f.number, 0) AS number, coalesce(f.ru
 
 export const jobsIn = (database: D1Database): Jobs => ({
   get: async ({ company, job }) => (await statement(database, GET, company, job).first<StoredFindings>()) ?? undefined,
-  put: async ({ company, job }, { number, rules, computed }) => {
-    await statement(database, PUT, company, job, number, rules, computed).run();
+  put: async ({ company, job }, { number, rules, computed }, also = []) => {
+    await database.batch([statement(database, PUT, company, job, number, rules, computed), ...also]);
   },
   hasJob: async ({ company, job }) => (await statement(database, HAS, company, job).first()) !== null,
   addJob: ({ company, job }, opened) => statement(database, ADD, company, job, opened),

@@ -1,7 +1,16 @@
 import { type Outcome, ok, type RefusalCode, refusalCodes, refuse } from "#core/outcome/index.ts";
 import type { PhotoFacts, Region } from "#core/photo/index.ts";
 import { photoFacts } from "#core/wire/index.ts";
-import { issueToken, type PrintAnswer, type PrintRequest, printRequest, TOKEN_LIFE_MS } from "#functions/shared/index.ts";
+import {
+  issueToken,
+  type MessageAnswer,
+  type MessageAsked,
+  type MessageService,
+  type PrintAnswer,
+  type PrintRequest,
+  printRequest,
+  TOKEN_LIFE_MS,
+} from "#functions/shared/index.ts";
 import type { Environment } from "../environment.ts";
 
 export type MachineName = "media" | "print";
@@ -16,8 +25,13 @@ export interface Machines {
     sha256: string,
     parts: { readonly digest: string; readonly regions: readonly Region[] },
   ): Promise<Outcome<null>>;
+  /** Draws the company's mark that was sent under this hash anew; its size in pixels. Refuses `media-unavailable` and what media refuses. */
+  drawMark(company: string, sha256: string): Promise<Outcome<{ readonly width: number; readonly height: number }>>;
   /** Refuses `print-unavailable` and what print refuses. */
   print(request: PrintRequest): Promise<Outcome<PrintAnswer>>;
+  /** Makes a message of mail, and sends it where asked. Refuses `print-unavailable` and what is refused there. */
+  message(asked: MessageAsked): Promise<Outcome<MessageAnswer>>;
+  mail(): Promise<Outcome<MessageService>>;
   /** Nothing when it answers, else why not. */
   down(name: MachineName): Promise<string | undefined>;
 }
@@ -42,30 +56,37 @@ export function machinesAt(settings: Settings, clock: () => number): Machines {
     }
   }
 
+  /** Asks media about one file of a company, with a token that is good for this file alone. */
+  async function askedOfMedia<T>(path: string, company: string, sha256: string, more: object = {}): Promise<Outcome<T>> {
+    const expires = clock() + TOKEN_LIFE_MS;
+    const token = await issueToken(settings.SERVICE_SECRET, { audience: "media", subject: `${company}/${sha256}`, expires });
+    const headers = { authorization: `Bearer ${token}`, "content-type": "application/json" };
+    const body = JSON.stringify({ company, sha: sha256, ...more });
+    return asked<T>("media", path, { method: "POST", headers, body }, READ_MS);
+  }
+
   return {
     async readPhoto(company, sha256) {
-      const expires = clock() + TOKEN_LIFE_MS;
-      const token = await issueToken(settings.SERVICE_SECRET, { audience: "media", subject: `${company}/${sha256}`, expires });
-      const headers = { authorization: `Bearer ${token}`, "content-type": "application/json" };
-      const body = JSON.stringify({ company, sha: sha256 });
-      const answer = await asked<PhotoFacts>("media", "/read", { method: "POST", headers, body }, READ_MS);
+      const answer = await askedOfMedia<PhotoFacts>("/read", company, sha256);
       // What is no number has become null on the way: caught here, before it is stored and told to jobs.
       if (answer.ok && !photoFacts.safeParse(answer.value).success)
         return refuse("media-unavailable", "media", { what: "media", why: "shape" });
       return answer;
     },
     async blurPhoto(company, sha256, { digest, regions }) {
-      const expires = clock() + TOKEN_LIFE_MS;
-      const token = await issueToken(settings.SERVICE_SECRET, { audience: "media", subject: `${company}/${sha256}`, expires });
-      const headers = { authorization: `Bearer ${token}`, "content-type": "application/json" };
-      const body = JSON.stringify({ company, sha: sha256, digest, regions });
-      const made = await asked("media", "/blur", { method: "POST", headers, body }, READ_MS);
+      const made = await askedOfMedia("/blur", company, sha256, { digest, regions });
       return made.ok ? ok(null) : made;
     },
+    drawMark: (company, sha256) => askedOfMedia("/mark", company, sha256),
     async print(request) {
       const { body, headers } = await printRequest(settings.SERVICE_SECRET, request, clock());
       return asked<PrintAnswer>("print", "/print", { method: "POST", headers, body }, PRINT_MS);
     },
+    async message(asking) {
+      const { body, headers } = await printRequest(settings.SERVICE_SECRET, asking, clock());
+      return asked<MessageAnswer>("print", "/message", { method: "POST", headers, body }, PRINT_MS);
+    },
+    mail: () => asked<MessageService>("print", "/message", {}, HEALTH_MS),
     async down(name) {
       try {
         const answer = await fetch(`${addresses[name]}/health`, { signal: AbortSignal.timeout(HEALTH_MS) });

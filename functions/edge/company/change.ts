@@ -1,5 +1,5 @@
 import { contentDigest, type Json } from "#core/ledger/index.ts";
-import { type Outcome, ok } from "#core/outcome/index.ts";
+import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import type { VersionMade } from "#core/wire/index.ts";
 import type { VersionRow } from "../adapters/companies.ts";
 import type { Place } from "../adapters/ledgers.ts";
@@ -81,14 +81,21 @@ export const entryKinds = {
 export async function setVersion(
   services: Services,
   author: Author,
-  thing: { readonly kind: VersionRow["kind"]; readonly name: string; readonly content: Json },
+  thing: {
+    readonly kind: VersionRow["kind"];
+    readonly name: string;
+    readonly content: Json;
+    /** Digest of the version that was edited: refused `version-not-newest` where another has come meanwhile. */
+    readonly from?: string | undefined;
+  },
   also: readonly Statement[] = [],
 ): Promise<Outcome<VersionMade>> {
-  const { kind, name, content } = thing;
+  const { kind, name, content, from } = thing;
   const digest = await contentDigest(services.digest, content);
   if (!digest.ok) return digest;
   const newest = await services.companies.newestOf(author.company, kind, name);
   if (newest?.digest === digest.value) return ok({ name, number: newest.number, digest: newest.digest });
+  if (from !== undefined && newest?.digest !== from) return refuse("version-not-newest", "if-match", {});
   const entry = { kind: entryKinds[kind], what: { name, digest: digest.value, content } };
   const number = await change(services, author, entry, (at) => [
     services.companies.addVersion(author.company, { number: at, kind, name, digest: digest.value, content }),

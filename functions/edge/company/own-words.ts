@@ -10,3 +10,11 @@ export function ownWords(content: Json | undefined, language: "en" | "es"): Read
   });
   return words.length === 0 ? undefined : Object.fromEntries(words);
 }
+
+/** Mark and colour of lines, as the screens show them. */
+export function ownLook(content: Json | undefined): { readonly mark?: string; readonly line?: string } {
+  const read = settings.safeParse(content);
+  if (!read.success) return {};
+  const { mark, colours } = read.data;
+  return { ...(mark !== undefined && { mark }), ...(colours && { line: colours.lines }) };
+}

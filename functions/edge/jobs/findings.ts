@@ -1,8 +1,10 @@
-import { type Callback, type Clearance, callbacksOf, clearances, type Finding, findings, RULES } from "#core/job/index.ts";
+import { type Clearance, clearances, type Finding, findings, RULES } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
-import { type WarrantyClocks, warrantyClocks } from "#core/warranty/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
+import { observedOf } from "../questions/observed.ts";
+import { cutUp, MADE } from "../questions/parts.ts";
 import type { Services } from "../services.ts";
+import { afterWorkOf } from "./after-work-of.ts";
 import { type Buried, buriedOf } from "./buried.ts";
 import { currentJob, headOf } from "./read.ts";
 import type { ReadJob } from "./read-job.ts";
@@ -15,8 +17,6 @@ export interface Computed {
   readonly clearances: readonly Clearance[];
   readonly titles: Readonly<Record<string, Json>>;
   /** Absent in what an older program kept. */
-  readonly warranty?: WarrantyClocks;
-  readonly callbacks?: readonly Callback[];
   readonly buried?: Buried;
 }
 
@@ -30,8 +30,6 @@ export function compute(job: ReadJob, now: number): Computed {
     findings: found,
     clearances: coverings,
     titles: Object.fromEntries((state.sheet?.coverings ?? []).map(({ id, title }) => [id, title as unknown as Json])),
-    warranty: warrantyClocks(state),
-    callbacks: callbacksOf(state),
     buried: buriedOf(state, found, coverings),
   };
 }
@@ -46,7 +44,10 @@ export async function currentFindings(services: Services, place: Place, job: Rea
 
 export async function computeAndKeep(services: Services, place: Place, job: ReadJob): Promise<Computed> {
   const computed = compute(job, services.clock());
-  await services.jobs.put(place, { number: headOf(job.stored).number, rules: RULES, computed: JSON.stringify(computed) });
+  const { number } = headOf(job.stored);
+  const rows = services.observed.put(place, number, MADE, cutUp(observedOf(place.job, job.state, computed.findings)));
+  const afterWork = services.afterWork.put(place, number, JSON.stringify(afterWorkOf(job.state)));
+  await services.jobs.put(place, { number, rules: RULES, computed: JSON.stringify(computed) }, [...rows, afterWork]);
   return computed;
 }
 

@@ -1,6 +1,5 @@
-import { beforehandOf, type Callback, callbacksOf, clearances, factsOf, handingOver, RULES } from "#core/job/index.ts";
+import { beforehandOf, clearances, factsOf, handingOver, RULES } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
-import { type WarrantyClocks, warrantyClocks } from "#core/warranty/index.ts";
 import type { JobList, JobView } from "#core/wire/index.ts";
 import type { JobRow } from "../adapters/jobs.ts";
 import type { Place } from "../adapters/ledgers.ts";
@@ -90,18 +89,4 @@ export async function computedOf(
   const kept = row.number === row.head && row.rules === RULES ? (JSON.parse(row.computed) as Computed) : undefined;
   if (kept !== undefined && enough(kept)) return kept;
   return computeAndKeep(services, place, await currentJob(services, place));
-}
-
-/** What a job says of its warranty and of callbacks, from what is kept of it where that is up to date. */
-export async function clocksOf(services: Services, place: Place, row: JobRow): Promise<AfterWork> {
-  const { title, ownNumber, warranty, callbacks } = await computedOf(services, place, row);
-  const own = { title, ...(ownNumber === undefined ? {} : { ownNumber }) };
-  if (warranty !== undefined && callbacks !== undefined) return { ...own, clocks: warranty, callbacks };
-  const { state } = await currentJob(services, place);
-  return { ...own, clocks: warrantyClocks(state), callbacks: callbacksOf(state) };
-}
-
-interface AfterWork extends Pick<Computed, "title" | "ownNumber"> {
-  readonly clocks: WarrantyClocks;
-  readonly callbacks: readonly Callback[];
 }

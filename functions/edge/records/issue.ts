@@ -15,7 +15,7 @@ import type { Services } from "../services.ts";
 import { modelBefore } from "./before.ts";
 import { editionOf } from "./edition.ts";
 import { fileKey } from "./files.ts";
-import { photosKnown } from "./photos.ts";
+import { markKnown, photosKnown } from "./photos.ts";
 import { attachmentsOf, findingsText, sealPrinted, type ToSeal } from "./sealing.ts";
 import { recordView } from "./view.ts";
 
@@ -80,7 +80,7 @@ async function drafted(services: Services, place: Place, asked: NewRecord, key: 
   const before = await modelBefore(services, place, earlier, edition);
   const ledger = ledgerOf(place.job, job.stored, job.versions);
   const attached = editionOf(ledger, edition);
-  const photos = photosKnown(company, rows);
+  const photos = { ...photosKnown(company, rows), ...markKnown(company, settings?.content) };
   const model = recordModel({
     ...(before === undefined ? {} : { before }),
     key,

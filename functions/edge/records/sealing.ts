@@ -1,8 +1,8 @@
 import type { Ledger } from "#core/ledger/index.ts";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import { fileNames, judge, type RecordSeal, rulesDigests, type SealedPages, sealedFindings } from "#core/proof/index.ts";
-import { picturesOf, type RecordModel } from "#core/record/index.ts";
-import type { PrintAnswer, PrintAttachment } from "#functions/shared/index.ts";
+import { filesOf, type RecordModel } from "#core/record/index.ts";
+import type { PrintAnswer, PrintAttachment, PrintShown } from "#functions/shared/index.ts";
 import { sha256Hex } from "../chance.ts";
 import { type SigningKey, signed } from "../seals/index.ts";
 import type { Services } from "../services.ts";
@@ -34,7 +34,7 @@ export const attachmentsOf = ({ findings, ledger, model }: ToSeal["texts"]): rea
   ];
 };
 
-async function sealOf(toSeal: ToSeal, pages: string, pictures: Readonly<Record<string, string>>): Promise<RecordSeal> {
+async function sealOf(toSeal: ToSeal, pages: string, { pictures, papers }: Pick<PrintShown, "pictures" | "papers">): Promise<RecordSeal> {
   const { company, job, record, model, modelDigest, attached, texts } = toSeal;
   const { title, proof, edition } = model;
   const digest = rulesDigests[proof.rules];
@@ -57,7 +57,8 @@ async function sealOf(toSeal: ToSeal, pages: string, pictures: Readonly<Record<s
       [fileNames.model]: modelBytes as string,
       [fileNames.pages]: words as string,
     },
-    photos: Object.fromEntries(picturesOf(model).map(({ photo }) => [photo, pictures[photo] ?? null])),
+    photos: Object.fromEntries(filesOf(model).map(({ photo }) => [photo, pictures[photo] ?? null])),
+    ...(Object.keys(papers).length > 0 && { papers }),
   };
 }
 
@@ -69,9 +70,9 @@ export async function sealPrinted(
   { at, printed }: { readonly at: string; readonly printed: PrintAnswer },
 ): Promise<Outcome<{ readonly printed: PrintAnswer; readonly seal: string }>> {
   if (printed.shown === undefined) return refuse("print-failed", "print", { why: "shape" });
-  const { pages, pictures } = printed.shown;
+  const { pages } = printed.shown;
   const words = JSON.stringify({ format: 1, pages } satisfies SealedPages);
-  const seal = await signed(await sealOf(toSeal, words, pictures), key);
+  const seal = await signed(await sealOf(toSeal, words, printed.shown), key);
   const attachments: readonly PrintAttachment[] = [
     { name: fileNames.seal, type: "application/jose", text: seal, relationship: "Supplement" },
     { name: fileNames.pages, type: "application/json", text: words, relationship: "Data" },

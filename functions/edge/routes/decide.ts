@@ -21,16 +21,19 @@ function wordRefused(state: JobState, { kind, what, id }: Decision): Outcome<voi
   return answered.some((word) => word.id !== id) ? refuse("entry-answered", place, {}) : ok(undefined);
 }
 
-async function photoRefused({ services, session }: Call, { what }: Decision): Promise<Outcome<void>> {
-  const { photo } = what as { readonly photo?: string };
-  if (photo === undefined || (await services.photos.get(session.company, photo))) return ok(undefined);
-  return refuse("photo-unknown", "what/photo", {});
+/** A picture or a paper that a decision names has arrived before it. */
+async function fileRefused({ services, session: { company } }: Call, { kind, what }: Decision): Promise<Outcome<void>> {
+  const { photo, pdf } = what as { readonly photo?: string; readonly pdf?: string };
+  if (photo !== undefined && !(await services.photos.get(company, photo))) return refuse("photo-unknown", "what/photo", {});
+  if (kind === "paper-added" && pdf !== undefined && (await services.papers.get(company, pdf)) === undefined)
+    return refuse("paper-unknown", "what/pdf", {});
+  return ok(undefined);
 }
 
 export const decide = route({
   method: "POST",
   path: "/api/jobs/:job/decisions",
-  says: "Enters what the office decides: accepted as built, agreed beforehand, rework, a word by telephone; or what an authority said",
+  says: "Enters what the office decides: accepted as built, agreed beforehand, rework, a word by telephone; what an authority said; or a paper",
   who: officeUp,
   takes: decision,
   gives: { 201: entryMade },
@@ -44,8 +47,8 @@ export const decide = route({
     if (!read.ok) return read;
     const word = wordRefused((await currentJob(services, place.value)).state, input);
     if (!word.ok) return word;
-    const photo = await photoRefused(call, input);
-    if (!photo.ok) return photo;
+    const file = await fileRefused(call, input);
+    if (!file.ok) return file;
     const contents = { what: what as Json, ...(who === undefined ? {} : { who: who as unknown as Json }) };
     const made = await sayInJob(services, session, place.value, { id, kind, contents, at: now });
     return made.ok ? json(made.value, 201) : made;

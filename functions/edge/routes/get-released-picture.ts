@@ -1,5 +1,5 @@
 import { ok, refuse } from "#core/outcome/index.ts";
-import { picturesOf } from "#core/record/index.ts";
+import { filesOf } from "#core/record/index.ts";
 import { releasedHeaders, releasedRecord } from "../released/opened.ts";
 import { everyone, route } from "./route.ts";
 
@@ -13,7 +13,7 @@ export const getReleasedPicture = route({
     const opened = await releasedRecord(call);
     if (!opened.ok) return opened;
     const { row, model } = opened.value;
-    const rendition = picturesOf(model).find(({ photo }) => photo === call.parameters.photo)?.rendition;
+    const rendition = filesOf(model).find(({ photo }) => photo === call.parameters.photo)?.rendition;
     // only what this record prints, and only of its own company
     if (rendition === undefined || !rendition.startsWith(`${row.company}/renditions/`)) return refuse("photo-unknown", "photo", {});
     const found = await call.services.store.get(rendition);

@@ -1,5 +1,5 @@
 import { session as shape } from "#core/wire/index.ts";
-import { ownWords } from "../company/own-words.ts";
+import { ownLook, ownWords } from "../company/own-words.ts";
 import { anyRole, json, route } from "./route.ts";
 
 export const getSession = route({
@@ -9,7 +9,8 @@ export const getSession = route({
   who: anyRole,
   gives: { 200: shape },
   async run({ services, session: { hash: _, ...session } }) {
-    const words = ownWords(await services.companies.settings(session.company), session.language);
-    return json(words === undefined ? session : { ...session, words });
+    const content = await services.companies.settings(session.company);
+    const words = ownWords(content, session.language);
+    return json({ ...session, ...ownLook(content), ...(words && { words }) });
   },
 });

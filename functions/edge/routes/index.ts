@@ -1,4 +1,5 @@
 import { addPerson } from "./add-person.ts";
+import { answerQuestion } from "./answer-question.ts";
 import { appendEntries } from "./append-entries.ts";
 import { blurPhoto } from "./blur-photo.ts";
 import { checkDesign } from "./check-design.ts";
@@ -6,6 +7,7 @@ import { decide } from "./decide.ts";
 import { endRelease } from "./end-release.ts";
 import { endSession } from "./end-session.ts";
 import { enterAfterWork } from "./enter-after-work.ts";
+import { enterCompanyFact } from "./enter-company-fact.ts";
 import { foundCompany } from "./found-company.ts";
 import { getCompany } from "./get-company.ts";
 import { getCompanyKeys } from "./get-company-keys.ts";
@@ -18,6 +20,8 @@ import { getJobDesign } from "./get-job-design.ts";
 import { getJobDesignPdf } from "./get-job-design-pdf.ts";
 import { getJobLedger } from "./get-job-ledger.ts";
 import { getJobPictures } from "./get-job-pictures.ts";
+import { getMail } from "./get-mail.ts";
+import { getMark } from "./get-mark.ts";
 import { describing } from "./get-open-api.ts";
 import { getOthersAsked } from "./get-others-asked.ts";
 import { getPaper } from "./get-paper.ts";
@@ -25,6 +29,7 @@ import { getPhoto } from "./get-photo.ts";
 import { getPhotoOriginal } from "./get-photo-original.ts";
 import { getPhotoPrint } from "./get-photo-print.ts";
 import { getPhotoScreen } from "./get-photo-screen.ts";
+import { getQuestionTable } from "./get-question-table.ts";
 import { getReady } from "./get-ready.ts";
 import { getRecordLedger } from "./get-record-ledger.ts";
 import { getRecordModel } from "./get-record-model.ts";
@@ -32,6 +37,7 @@ import { getRecordPdf } from "./get-record-pdf.ts";
 import { getReleased } from "./get-released.ts";
 import { getReleasedPdf } from "./get-released-pdf.ts";
 import { getReleasedPicture } from "./get-released-picture.ts";
+import { getReport } from "./get-report.ts";
 import { getSession } from "./get-session.ts";
 import { tables } from "./get-table.ts";
 import { getVersion } from "./get-version.ts";
@@ -43,21 +49,27 @@ import { listJobSeenBefore } from "./list-job-seen-before.ts";
 import { listJobs } from "./list-jobs.ts";
 import { listOthersLinks } from "./list-others-links.ts";
 import { listPeople } from "./list-people.ts";
+import { listQuestions } from "./list-questions.ts";
 import { listRecords } from "./list-records.ts";
 import { listReleases } from "./list-releases.ts";
 import { listSeenBefore } from "./list-seen-before.ts";
 import { listSites } from "./list-sites.ts";
+import { versionLists } from "./list-versions.ts";
 import { listWarranties } from "./list-warranties.ts";
 import { locateSite } from "./locate-site.ts";
 import { lookAtPicture } from "./look-at-picture.ts";
 import { makeLink } from "./make-link.ts";
+import { makeMessage } from "./make-message.ts";
 import { makeOthersLink } from "./make-others-link.ts";
 import { makeSealKey } from "./make-seal-key.ts";
 import { moveEntries } from "./move-entries.ts";
 import { moveToJob } from "./move-to-job.ts";
+import { moveToVersion } from "./move-to-version.ts";
 import { openJob } from "./open-job.ts";
 import { openJobTyped } from "./open-job-typed.ts";
+import { putMark } from "./put-mark.ts";
 import { putOthersFile } from "./put-others-file.ts";
+import { putPaper } from "./put-paper.ts";
 import { putPhoto } from "./put-photo.ts";
 import { readArchive } from "./read-archive.ts";
 import { rebuildJob } from "./rebuild-job.ts";
@@ -93,8 +105,11 @@ const working: readonly Route[] = [
   getCompany,
   getVersion,
   setSettings,
+  putMark,
+  getMark,
   setSheet,
   setKitCard,
+  ...versionLists,
   setInstrument,
   getCompanyLedger,
   getCompanyKeys,
@@ -118,6 +133,7 @@ const working: readonly Route[] = [
   getJobLedger,
   moveEntries,
   moveToJob,
+  moveToVersion,
   rebuildJob,
   putPhoto,
   getPhoto,
@@ -136,14 +152,22 @@ const working: readonly Route[] = [
   putOthersFile,
   useOthersLink,
   getPaper,
+  putPaper,
   receivePicture,
   locateSite,
   enterAfterWork,
   getJobCalendar,
+  makeMessage,
+  getMail,
   listWarranties,
   importOldWarranties,
   setOldWarranty,
   listCallbacks,
+  enterCompanyFact,
+  listQuestions,
+  answerQuestion,
+  getQuestionTable,
+  getReport,
   blurPhoto,
   issueRecord,
   listRecords,

@@ -1,6 +1,7 @@
 import type { Json } from "#core/ledger/index.ts";
 import { kitCard, versionMade } from "#core/wire/index.ts";
 import { setVersion } from "../company/change.ts";
+import { savedFrom } from "../company/saved-from.ts";
 import { json, officeUp, route } from "./route.ts";
 
 export const setKitCard = route({
@@ -10,8 +11,9 @@ export const setKitCard = route({
   who: officeUp,
   takes: kitCard,
   gives: { 201: versionMade },
-  async run({ services, session, input }) {
-    const set = await setVersion(services, session, { kind: "kit card", name: input.id, content: input as unknown as Json });
+  async run({ services, session, input, request }) {
+    const content = input as unknown as Json;
+    const set = await setVersion(services, session, { kind: "kit card", name: input.id, content, from: savedFrom(request) });
     return set.ok ? json(set.value, 201) : set;
   },
 });

@@ -4,6 +4,7 @@ import { ok } from "#core/outcome/index.ts";
 import { sheet, sheetProblem, versionMade } from "#core/wire/index.ts";
 import { PROBLEM_TYPE, problem } from "#functions/shared/index.ts";
 import { setVersion } from "../company/change.ts";
+import { savedFrom } from "../company/saved-from.ts";
 import { sayIn } from "../say.ts";
 import { json, officeUp, route } from "./route.ts";
 
@@ -14,7 +15,7 @@ export const setSheet = route({
   who: officeUp,
   takes: sheet,
   gives: { 201: versionMade, 422: sheetProblem },
-  async run({ services, session, input }) {
+  async run({ services, session, input, request }) {
     const content = input as Json;
     // A sheet too deep for its canonical form is told as such, before anything walks through it.
     const digest = await contentDigest(services.digest, content);
@@ -27,7 +28,8 @@ export const setSheet = route({
       const body = JSON.stringify({ ...problem(first, 422, say(first)), faults: told });
       return ok(new Response(body, { status: 422, headers: { "content-type": PROBLEM_TYPE } }));
     }
-    const set = await setVersion(services, session, { kind: "sheet", name: (content as { id: string }).id, content });
+    const name = (content as { id: string }).id;
+    const set = await setVersion(services, session, { kind: "sheet", name, content, from: savedFrom(request) });
     return set.ok ? json(set.value, 201) : set;
   },
 });

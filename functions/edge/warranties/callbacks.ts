@@ -1,6 +1,6 @@
 import type { CallbackList } from "#core/wire/index.ts";
-import { clocksOf } from "../jobs/view.ts";
 import type { Services } from "../services.ts";
+import { afterWorkOfAll } from "./after-work.ts";
 
 type Line = CallbackList["callbacks"][number];
 
@@ -13,11 +13,10 @@ function openFirst(a: Line, b: Line): number {
 /** Every callback of a company's jobs. */
 export async function callbackListOf(services: Services, company: string): Promise<CallbackList> {
   const callbacks: Line[] = [];
-  for (const row of await services.jobs.jobs(company)) {
-    const { title, ownNumber, callbacks: own } = await clocksOf(services, { company, job: row.job }, row);
+  for (const { job, title, ownNumber, callbacks: own } of await afterWorkOfAll(services, company)) {
     callbacks.push(
       ...own.map(({ entry, symptom, at, closed }) => ({
-        job: row.job,
+        job,
         title,
         ...(ownNumber === undefined ? {} : { ownNumber }),
         entry,

@@ -2,8 +2,8 @@ import { isoDay } from "#core/units/index.ts";
 import { type Cover, coversOf, dayAt, readTerms, standingOn } from "#core/warranty/index.ts";
 import type { OldWarranty, WarrantyRegister } from "#core/wire/index.ts";
 import type { Session } from "../adapters/sessions.ts";
-import { clocksOf } from "../jobs/view.ts";
 import type { Services } from "../services.ts";
+import { afterWorkOfAll } from "./after-work.ts";
 import { termsSaid } from "./terms.ts";
 
 type Line = WarrantyRegister["covers"][number];
@@ -52,17 +52,16 @@ function soonestFirst(a: Line, b: Line): number {
 export async function registerOf(services: Services, session: Session): Promise<WarrantyRegister> {
   const { company } = session;
   const [jobs, said, old, own] = await Promise.all([
-    services.jobs.jobs(company),
+    afterWorkOfAll(services, company),
     termsSaid(services, company),
     services.oldWarranties.all(company),
     services.companies.get(company),
   ]);
   const now = services.clock();
   const covers: Line[] = [];
-  for (const row of jobs) {
-    const { title, ownNumber, clocks } = await clocksOf(services, { company, job: row.job }, row);
+  for (const { job, title, ownNumber, clocks } of jobs) {
     const terms = readTerms(clocks.ownTerms ?? said);
-    const of = { job: row.job, title, ...(ownNumber === undefined ? {} : { ownNumber }) };
+    const of = { job, title, ...(ownNumber === undefined ? {} : { ownNumber }) };
     covers.push(...coversOf(clocks, terms).map((cover) => lineOf(cover, dayAt(now, clocks.zone), of)));
   }
   const today = isoDay(dayAt(now, own?.zone ?? "UTC"));

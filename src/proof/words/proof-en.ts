@@ -35,6 +35,8 @@ export const proofEn = {
   "covered-chain": "{entries} entries, each chained to the one before",
   "covered-pages": "the words of {pages} pages, against what was sealed and against the record's data",
   "covered-pictures": "{pictures} photos, byte for byte as they were printed",
+  "covered-papers":
+    "{papers} papers bound in: the words and photos of their pages; the seal names each by the digest of the file that was sent",
   "uncovered-title": "Not looked at",
   fonts: "the shapes of letters: fonts could draw another sign than the words say",
   layout: "where on a page something stands, and its colours",

@@ -38,6 +38,8 @@ export const proofEs: Readonly<Record<ProofWord, string>> = {
   "covered-chain": "{entries} anotaciones, cada una encadenada a la anterior",
   "covered-pages": "las palabras de {pages} páginas, contra lo sellado y contra los datos del registro",
   "covered-pictures": "{pictures} fotos, byte por byte como se imprimieron",
+  "covered-papers":
+    "{papers} papeles anexados: las palabras y las fotos de sus páginas; el sello nombra cada uno por la huella del archivo que se mandó",
   "uncovered-title": "No revisado",
   fonts: "la forma de las letras: una fuente podría dibujar otro signo que el que dicen las palabras",
   layout: "en qué lugar de la página está algo, y sus colores",

@@ -80,6 +80,10 @@ export const refusalsEn: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
     "This reading belongs to a set-up, and none is named with it. Enter the set-up, read the height mark, then take the reading.",
   "entry-unknown-version":
     "This job has not taken over the version that this entry needs of a tolerance sheet, kit card or setting. Ask the office to take it over, then send the entry again.",
+  "version-unknown": "The company has nothing of this kind under this name. Read the list again and choose one from it.",
+  "version-not-newest":
+    "Somebody saved another version meanwhile. What you typed is still here: look at what changed there, take it over by hand, and save again.",
+  "version-held": "This job is judged by this very version already. There is nothing to move.",
   "entry-digest-differs": "This entry changed on its way: its content is not what the phone sealed. Send it again from the phone.",
   "entry-answered": "This word by telephone has been answered already. Read the job again and see how.",
   "entry-customer-word":
@@ -165,10 +169,20 @@ export const refusalsEn: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
     "The photo was sent without its size. Bring the program on the phone up to date and send it again; the phone keeps it.",
   "photo-length-differs": "The photo did not arrive whole. Send it again where the signal is better; the phone keeps it.",
   "paper-type": "This file is not a PDF. Send the paper as a PDF, or take a picture of it.",
+  "mark-type": "This file is no PNG, JPEG or SVG. Save the company's mark as one of them and choose it again.",
+  "mark-too-large": "The company's mark is larger than 2 MB or 40 million pixels. Save it smaller and choose it again.",
+  "mark-more-than-picture":
+    "This file holds more than a picture: something stands behind its end, or it carries a script or points elsewhere. Save the bare picture and choose that.",
+  "mark-unreadable": "No picture can be made of this file. Open it, save it again as PNG and choose that.",
+  "mark-unknown": "The company's mark has not arrived. Choose the file once more.",
+  "paper-unreadable": "This PDF cannot be opened. Print it to a PDF once more and send that.",
+  "paper-locked": "This PDF is locked with a password or encrypted. Save it without and send that.",
+  "paper-too-long": "This PDF has more than 60 pages. Send the pages that matter, or in parts.",
   "paper-unknown": "This paper has not arrived. Send it once more.",
   "others-link-ended":
     "This link does not work: it was used, its days are over, it was withdrawn, or it has taken as many files as one link takes. Ask whoever sent it for a new one.",
   "others-paper-missing": "There is no paper yet. Add a picture of it or a PDF.",
+  "question-unknown": "There is no such question or table. Open it from the company owner's own page.",
   "photo-unknown": "This photo has not arrived. Open the program on the phone that took it and let it send.",
   "photo-unreadable":
     "The photo's file cannot be opened as a picture. Send the camera's own file once more, or take it again while it can still be seen.",
@@ -205,6 +219,10 @@ export const refusalsEn: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "print-unavailable": "The part that prints records does not answer. Nothing is lost; issue the record again in a few minutes.",
   "print-failed":
     "The record could not be printed. Nothing is lost; issue it again, and tell whoever runs the program if it happens twice.",
+  "mail-not-set": "No mail service is named for this installation. Save the message as a file and send it from your own mail program.",
+  "mail-sender-missing": "The company's own mail address is missing. Enter it in the company's settings.",
+  "mail-not-sent":
+    "The mail service did not take the message. Save it as a file and send it from your own mail program, or try again later.",
   "database-busy": "Others wrote to this job at the same moment. Send it again in a minute; the phone keeps it.",
 
   "pipe-size-unknown": "No table here has the pipe size at {place}. Choose a size as it is sold, 1/2 to 4 in, or another table.",

@@ -76,6 +76,10 @@ export const refusalsEs: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
     "Esta lectura es de una estación, y no se nombra ninguna con ella. Anote la estación, lea la marca de altura y después tome la lectura.",
   "entry-unknown-version":
     "Este trabajo no ha tomado la versión que esta entrada necesita de una hoja de tolerancias, ficha de pieza o ajuste. Pida a la oficina que la tome y mande la entrada otra vez.",
+  "version-unknown": "La empresa no tiene nada de este tipo con este nombre. Lea otra vez la lista y elija de ella.",
+  "version-not-newest":
+    "Alguien guardó otra versión mientras tanto. Lo que usted escribió sigue aquí: vea qué cambió allá, páselo a mano y guarde otra vez.",
+  "version-held": "Este trabajo ya se juzga por esta misma versión. No hay nada que cambiar.",
   "entry-digest-differs":
     "Esta entrada cambió en el camino: su contenido no es el que selló el teléfono. Mándela otra vez desde el teléfono.",
   "entry-answered": "A esta palabra por teléfono ya se respondió. Lea otra vez el trabajo y vea cómo.",
@@ -164,10 +168,20 @@ export const refusalsEs: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "photo-length-required": "La foto se mandó sin su tamaño. Actualice el programa del teléfono y mándela otra vez; el teléfono la guarda.",
   "photo-length-differs": "La foto no llegó completa. Mándela otra vez donde haya mejor señal; el teléfono la guarda.",
   "paper-type": "Este archivo no es un PDF. Mande el papel como PDF, o tómele una foto.",
+  "mark-type": "Este archivo no es PNG, JPEG ni SVG. Guarde la marca de la empresa en uno de ellos y elíjalo otra vez.",
+  "mark-too-large": "La marca de la empresa pasa de 2 MB o de 40 millones de píxeles. Guárdela más pequeña y elíjala otra vez.",
+  "mark-more-than-picture":
+    "Este archivo lleva más que una imagen: hay algo detrás de su final, o trae un programa o apunta a otro sitio. Guarde solo la imagen y elíjala.",
+  "mark-unreadable": "De este archivo no sale ninguna imagen. Ábralo, guárdelo otra vez como PNG y elíjalo.",
+  "mark-unknown": "La marca de la empresa no ha llegado. Elija el archivo otra vez.",
+  "paper-unreadable": "Este PDF no se puede abrir. Imprímalo otra vez como PDF y mande ese.",
+  "paper-locked": "Este PDF tiene contraseña o está cifrado. Guárdelo sin ella y mande ese.",
+  "paper-too-long": "Este PDF tiene más de 60 páginas. Mande las que importan, o por partes.",
   "paper-unknown": "Este papel no ha llegado. Mándelo otra vez.",
   "others-link-ended":
     "Este enlace no sirve: ya se usó, se acabaron sus días, se retiró, o ya recibió tantos archivos como recibe un enlace. Pida uno nuevo a quien lo mandó.",
   "others-paper-missing": "Todavía no hay papel. Agregue una foto o un PDF.",
+  "question-unknown": "No hay tal pregunta ni tabla. Ábrala desde la página del dueño de la empresa.",
   "photo-unknown": "Esta foto no ha llegado. Abra el programa en el teléfono que la tomó y deje que la mande.",
   "photo-unreadable":
     "El archivo de la foto no se abre como imagen. Mande otra vez el archivo propio de la cámara, o tómela de nuevo mientras todavía se pueda ver.",
@@ -204,6 +218,11 @@ export const refusalsEs: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "print-unavailable": "La parte que imprime los registros no responde. No se pierde nada; emita el registro otra vez en unos minutos.",
   "print-failed":
     "El registro no se pudo imprimir. No se pierde nada; emítalo otra vez, y avise a quien administra el programa si vuelve a pasar.",
+  "mail-not-set":
+    "En esta instalación no hay ningún servicio de correo. Guarde el mensaje como archivo y mándelo desde su propio programa de correo.",
+  "mail-sender-missing": "Falta la dirección de correo de la empresa. Póngala en los ajustes de la empresa.",
+  "mail-not-sent":
+    "El servicio de correo no aceptó el mensaje. Guárdelo como archivo y mándelo desde su propio programa de correo, o inténtelo más tarde.",
   "database-busy": "Otros escribieron en este trabajo al mismo momento. Mándelo otra vez en un minuto; el teléfono lo guarda.",
 
   "pipe-size-unknown":

@@ -9,6 +9,7 @@ import { HeldLines } from "./covering/held.tsx";
 import { LargeClearance } from "./covering/large.tsx";
 import { CoveringState } from "./covering-state.tsx";
 import { NotHere, PhoneFrame } from "./frame.tsx";
+import { glanceLine } from "./keep/book.ts";
 import { openFirst } from "./next.ts";
 import { burstPath, coverPath, setOutPath, stepPath, tonightPath, waterPath, wherePath } from "./paths.ts";
 import { ReworkWanted } from "./reading/rework-asked.tsx";
@@ -45,7 +46,7 @@ function Next({ job, told: { now, sayer, book } }: { readonly job: string; reado
           {rest.map((clearance) => (
             <li key={clearance.covering}>
               <Link to={coverPath(job, clearance.covering)} class="target">
-                <CoveringState clearance={clearance} now={now} sayer={sayer} />
+                <CoveringState line={glanceLine(now.state.sheet, clearance)} zone={now.state.opened?.zone ?? "UTC"} />
               </Link>
             </li>
           ))}

@@ -1,5 +1,5 @@
 import type { Clearance } from "../../job/index.ts";
-import { type Book, clearancesOf } from "./keep/index.ts";
+import type { Glance } from "./keep/shapes.ts";
 
 const nearness: Readonly<Record<Clearance["state"], number>> = { clear: 0, "on word": 1, "not yet": 2 };
 
@@ -11,18 +11,14 @@ export const openFirst = (all: readonly Clearance[]): readonly Clearance[] => {
 };
 
 /** Jobs by what will be covered next: announced soonest, then nearest to clear; a job with nothing open comes last. */
-export function inOrder(books: readonly Book[], now: number): readonly Book[] {
-  const keyed = books.map((book) => {
-    const [next] = openFirst(clearancesOf(book, now));
+export function inOrder<T extends { readonly title: string; readonly glance: Glance }>(jobs: readonly T[]): readonly T[] {
+  const keyed = jobs.map((job) => {
+    const [next] = job.glance.open;
     const key: readonly [number, number, number] =
-      next === undefined
-        ? [2, 0, 0]
-        : next.announced === undefined
-          ? [1, nearness[next.state], next.lines.length]
-          : [0, next.announced.about, 0];
-    return { book, key };
+      next === undefined ? [2, 0, 0] : next.about === undefined ? [1, nearness[next.state], next.held] : [0, next.about, 0];
+    return { job, key };
   });
   return keyed
-    .sort((a, b) => a.key[0] - b.key[0] || a.key[1] - b.key[1] || a.key[2] - b.key[2] || a.book.kept.title.localeCompare(b.book.kept.title))
-    .map(({ book }) => book);
+    .sort((a, b) => a.key[0] - b.key[0] || a.key[1] - b.key[1] || a.key[2] - b.key[2] || a.job.title.localeCompare(b.job.title))
+    .map(({ job }) => job);
 }

@@ -1,16 +1,17 @@
-import type { ComponentType } from "preact";
+import type { ComponentChildren, ComponentType } from "preact";
 import { lazy } from "preact/compat";
+import { useEffect } from "preact/hooks";
 import type { Place } from "../parts/place.ts";
 import { OpenGround } from "./ground.tsx";
 import type { JobPart } from "./job-part.ts";
-import { Take } from "./take.tsx";
+import { useKeep } from "./keep/index.ts";
 
 // all but the first screen come when they are opened; the worker has put them by
 const FieldJob = lazy(() => import("./index.tsx").then((page) => page.FieldJob));
 
 /** The pages inside a job, by the name in their address. */
 const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
-  take: Take,
+  take: lazy(() => import("./take.tsx").then(({ Take }) => Take)),
   step: lazy(() => import("./reading/step.tsx").then(({ StepPage }) => StepPage)),
   "set-up": lazy(() => import("./reading/set-up.tsx").then(({ SetUpPage }) => SetUpPage)),
   burst: lazy(() => import("./picture/burst.tsx").then(({ BurstPage }) => BurstPage)),
@@ -29,14 +30,28 @@ const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
 /** The pages of the phone itself. */
 const phoneParts: Readonly<Record<string, ComponentType>> = {
   person: lazy(() => import("./person.tsx").then(({ PersonPage }) => PersonPage)),
+  study: lazy(() => import("./study/index.tsx").then(({ studyPage }) => studyPage())),
+  instruments: lazy(() => import("./study/index.tsx").then(({ instrumentPage }) => instrumentPage())),
   unsent: lazy(() => import("./unsent.tsx").then(({ UnsentPage }) => UnsentPage)),
 };
 
 const named = <T,>(all: Readonly<Record<string, T>>, name: string): T | undefined => (Object.hasOwn(all, name) ? all[name] : undefined);
 
+/** A page that reads the jobs themselves: drawn once they are read. */
+function OfJobs({ children }: { readonly children: ComponentChildren }) {
+  const { keep, state } = useKeep();
+  useEffect(() => void keep.whole().catch(() => {}), [keep]);
+  return state.whole ? children : null;
+}
+
 /** The crew's page at a place; undefined where there is none. */
 export function fieldPage(place: Place) {
   if (place.page === "jobs") return <OpenGround />;
+  const page = jobsPage(place);
+  return page && <OfJobs>{page}</OfJobs>;
+}
+
+function jobsPage(place: Place) {
   if (place.page === "phone") {
     const Page = named(phoneParts, place.part);
     return Page === undefined ? undefined : <Page />;

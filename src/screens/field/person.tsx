@@ -1,7 +1,10 @@
+import { lazy, Suspense } from "preact/compat";
 import { useSpeaking } from "../parts/speaking.ts";
 import { PhoneFrame } from "./frame.tsx";
 import { useKeep } from "./keep/index.ts";
 import { People } from "./who.tsx";
+
+const StudyLinks = lazy(() => import("./study/index.tsx").then(({ studyLinks }) => studyLinks()));
 
 /** Who enters on this phone today: once a day, and whenever the phone goes to another hand. */
 export function PersonPage() {
@@ -11,6 +14,9 @@ export function PersonPage() {
   return (
     <PhoneFrame title={say("phone-who")} back={{ to: "/", title: say("open-in-the-ground") }}>
       <People onChosen={() => go("/")} />
+      <Suspense fallback={null}>
+        <StudyLinks />
+      </Suspense>
       <section class="sign-out">
         {waiting && <p>{say("unsent-sign-out-waits")}</p>}
         <button type="button" class="target" onClick={signOut}>

@@ -19,7 +19,7 @@ function about(
   { books }: KeepState,
   words: (from: KeepState["books"][number], item: string, tag?: string) => string,
 ) {
-  const what = (entry.body as { readonly what?: { readonly contents?: unknown } } | undefined)?.what?.contents as
+  const what = (entry.body as { readonly what?: { readonly content?: unknown } } | undefined)?.what?.content as
     | Readonly<Record<string, unknown>>
     | undefined;
   const book = books.find(({ kept }) => kept.job === job);

@@ -1,8 +1,13 @@
 import { useCallback } from "preact/hooks";
 import { type Entered, useKeep, type Words } from "./keep/index.ts";
 
+const twoDigits = (count: number): string => String(count).padStart(2, "0");
+
 /** The day where this phone is, as `2026-11-25`. */
-export const dayHere = (milliseconds: number): string => new Date(milliseconds).toLocaleDateString("sv-SE");
+export function dayHere(milliseconds: number): string {
+  const here = new Date(milliseconds);
+  return `${here.getFullYear()}-${twoDigits(here.getMonth() + 1)}-${twoDigits(here.getDate())}`;
+}
 
 /**
  * Enters facts of one job in the name of the person who was chosen on this phone today. Where nobody was chosen yet this day, it is

@@ -35,6 +35,10 @@ export function OfficeJobs() {
         <Link to={officePath("warranties")}>{say("register-open")}</Link>
         <Link to={CHECK_PATH}>{say("checking-open")}</Link>
         <Link to={officePath("callbacks")}>{say("callbacks-all")}</Link>
+        <Link to={officePath("sheets")}>{say("sheets-open")}</Link>
+        <Link to={officePath("kits")}>{say("kits-open")}</Link>
+        <Link to={officePath("sites")}>{say("sites-open")}</Link>
+        <Link to={officePath("company")}>{say("company-open")}</Link>
       </p>
       <p>{say(news.value !== undefined && jobs.length === 0 ? "no-jobs" : "jobs-order")}</p>
       <NotJudged />
@@ -81,7 +85,9 @@ function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job:
         <Link to={jobPath(job, "received")}>{say("received-open")}</Link>
         <Link to={jobPath(job, "moving")}>{say("moving-open")}</Link>
         <SeenBeforeLink job={job} />
+        <Link to={jobPath(job, "versions")}>{say("job-versions-open")}</Link>
         <Link to={jobPath(job, "particulars")}>{say("particulars-change")}</Link>
+        <Link to={jobPath(job, "papers")}>{say("papers-open")}</Link>
         <Link to={jobPath(job, "site")}>{say("site-place-open")}</Link>
         <Link to={jobPath(job, "handed-over")}>{say("handed-title")}</Link>
         <Link to={jobPath(job, "warranty")}>{say("warranty-open")}</Link>
@@ -90,7 +96,7 @@ function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job:
       <Section title="records" look="issued">
         <MovedSince version={recordBeforeMove(now.state)} />
         <Records news={records} sayer={sayer} />
-        <Releasing records={records.value?.records ?? []} />
+        <Releasing records={records.value?.records ?? []} job={job} now={now} />
         <IssueRecord job={job} issued={records.again} spoken={now.state.opened?.language} />
       </Section>
       <Section title="design-check">

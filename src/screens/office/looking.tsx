@@ -82,6 +82,7 @@ function Walk({ job, told: { now, sayer } }: WalkProps) {
           </button>
         )}
       </div>
+      {here !== undefined && <Link to={jobPath(job, "beside", here.picture.id)}>{say("beside-open")}</Link>}
       <Link to={jobPath(job)}>{say("looking-to-job")}</Link>
     </section>
   );

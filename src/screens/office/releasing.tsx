@@ -1,22 +1,40 @@
 import { useState } from "preact/hooks";
 import type { RecordList, ReleaseList, ReleaseMade, WireProblem } from "../../wire/index.ts";
 import { ask, tell } from "../parts/edge.ts";
+import type { JobTold } from "../parts/job-page.tsx";
 import { useNews } from "../parts/news.ts";
 import { momentHere, refusalText, useSpeaking } from "../parts/speaking.ts";
 import { Typed } from "./deciding/decision-form.tsx";
+import { type Addressee, receiverOf } from "./message/addressee.ts";
+import { MakeMessage } from "./message/index.tsx";
 
 type State =
   | { readonly is: "ready" | "releasing" | "away" }
   | { readonly is: "made"; readonly made: ReleaseMade }
   | { readonly is: "refused"; readonly problem: WireProblem };
 
-/** Releases the newest record of the customer's edition: a link that is shown once, and those that were given before. */
-export function Releasing({ records }: { readonly records: RecordList["records"] }) {
-  const [newest] = records.filter(({ edition }) => edition === "customer").sort((a, b) => b.version - a.version);
-  return newest === undefined ? null : <ReleaseOf key={newest.record} record={newest.record} version={newest.version} />;
+const receiverSaid = ({ name, address }: Addressee): string => [name, address].filter((part) => part !== undefined).join(", ");
+
+interface ReleasingProps {
+  readonly records: RecordList["records"];
+  readonly job: string;
+  readonly now: JobTold["now"];
 }
 
-function ReleaseOf({ record, version }: { readonly record: string; readonly version: number }) {
+/** Releases the newest record of the customer's edition: a link that is shown once, and those that were given before. */
+export function Releasing({ records, job, now }: ReleasingProps) {
+  const [newest] = records.filter(({ edition }) => edition === "customer").sort((a, b) => b.version - a.version);
+  return newest === undefined ? null : (
+    <ReleaseOf key={newest.record} record={newest.record} version={newest.version} job={job} now={now} />
+  );
+}
+
+interface ReleaseProps extends Omit<ReleasingProps, "records"> {
+  readonly record: string;
+  readonly version: number;
+}
+
+function ReleaseOf({ record, version, job, now: { state: known } }: ReleaseProps) {
   const { say, session } = useSpeaking();
   const at = `/api/records/${record}/releases`;
   const news = useNews(`releases ${record}`, () => ask<ReleaseList>(at));
@@ -46,7 +64,7 @@ function ReleaseOf({ record, version }: { readonly record: string; readonly vers
           }}
         >
           <p>{say("releasing-how")}</p>
-          <Typed name="to" word="releasing-to" />
+          <Typed name="to" word="releasing-to" value={receiverSaid(receiverOf(known))} />
           <button type="submit" class="target main" aria-disabled={state.is === "releasing"}>
             {say("releasing-do")}
           </button>
@@ -59,6 +77,14 @@ function ReleaseOf({ record, version }: { readonly record: string; readonly vers
             <p>
               <output class="others-link">{new URL(state.made.link, location.href).href}</output>
             </p>
+            <MakeMessage
+              key={state.made.link}
+              job={job}
+              kind="released"
+              link={state.made.link}
+              to={receiverOf(known)}
+              language={known.opened?.language ?? session.language}
+            />
           </>
         )}
         {state.is === "away" && <p>{say("after-away")}</p>}

@@ -1,5 +1,6 @@
 import { type Outcome, ok, refuse } from "../../outcome/index.ts";
 import { readQuantity } from "../../reading/index.ts";
+import type { NewSite, SiteView } from "../../wire/index.ts";
 
 export const siteFields = ["latitude", "longitude", "accuracy", "reaches"] as const;
 export type SiteField = (typeof siteFields)[number];
@@ -46,4 +47,41 @@ export function siteTyped(typed: Readonly<Record<SiteField, string>>, unit: "ft"
     ...(accuracy.value === undefined ? {} : { accuracy: Math.ceil(accuracy.value / MICROMETRES_PER_MILLIMETRE) }),
     ...(reaches.value === undefined ? {} : { reaches: reaches.value }),
   });
+}
+
+const perUnit = { ft: 304_800, m: 1_000_000 } as const;
+
+/** A place as it would be typed: degrees, and lengths in feet or metres; empty where it is not known. */
+export function placeShown(place: NewSite["place"], unit: "ft" | "m"): Readonly<Record<SiteField, string>> {
+  const degrees = (value: number | undefined): string => (value === undefined ? "" : (value / 1e7).toFixed(6));
+  const length = (micrometres: number | undefined): string =>
+    micrometres === undefined ? "" : String(Number((micrometres / perUnit[unit]).toFixed(2)));
+  return {
+    latitude: degrees(place?.latitude),
+    longitude: degrees(place?.longitude),
+    accuracy: length(place?.accuracy === undefined ? undefined : place.accuracy * MICROMETRES_PER_MILLIMETRE),
+    reaches: length(place?.reaches),
+  };
+}
+
+/** A site as it was changed. A place whose fields were left as they were shown stays as it is: showing it has rounded it. */
+export function siteChanged(site: SiteView, text: (name: string) => string, unit: "ft" | "m"): Outcome<NewSite> {
+  const typed = Object.fromEntries(siteFields.map((field) => [field, text(field)])) as Record<SiteField, string>;
+  const shown = placeShown(site.place, unit);
+  const tieMarks = text("tieMarks")
+    .split("\n")
+    .map((mark) => mark.trim())
+    .filter((mark) => mark !== "");
+  const words = {
+    id: site.id,
+    address: text("address"),
+    ...(text("heightMark") !== "" && { heightMark: text("heightMark") }),
+    ...(tieMarks.length > 0 && { tieMarks }),
+  };
+  if (siteFields.every((field) => typed[field] === "")) return ok(words);
+  if (text("how") === "") return refuse("reading-empty", "how", {});
+  if (site.place !== undefined && siteFields.every((field) => typed[field] === shown[field]))
+    return ok({ ...words, place: { ...site.place, how: text("how") } });
+  const place = siteTyped(typed, unit);
+  return place.ok ? ok({ ...words, place: { ...place.value, how: text("how") } }) : place;
 }

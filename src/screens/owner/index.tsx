@@ -9,12 +9,13 @@ import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
 import { useNews } from "../parts/news.ts";
 import type { ListedJob } from "../parts/order.ts";
-import { jobPath } from "../parts/place.ts";
+import { jobPath, officePath } from "../parts/place.ts";
 import { Records, useRecords } from "../parts/records.tsx";
 import { NotJudged, Section } from "../parts/section.tsx";
 import { useSpeaking } from "../parts/speaking.ts";
 import { Steps } from "../parts/steps.tsx";
 import { CountsTable } from "./counts.tsx";
+import { Questions } from "./questions.tsx";
 import { tallyOf } from "./tally.ts";
 
 /** As many jobs as are counted at once: each is two questions to the edge. */
@@ -42,6 +43,11 @@ export function OwnerJobs() {
   const jobs = news.value ?? [];
   return (
     <Frame title={say("counts-title")} news={news}>
+      <Questions />
+      <h2>{say("jobs")}</h2>
+      <p class="looking-keys">
+        <Link to={officePath("company")}>{say("company-open")}</Link>
+      </p>
       {news.value !== undefined && jobs.length === 0 && <p>{say("no-jobs")}</p>}
       <ul class="jobs counted">
         {jobs.slice(0, most).map((job) => (

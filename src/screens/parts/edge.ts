@@ -33,12 +33,17 @@ export async function ask<T>(path: string): Promise<Answer<T>> {
   return answer.is === "refused" && answer.problem.status >= 500 ? { is: "away" } : answer;
 }
 
-/** Asks for something to be done. */
-export const tell = <T>(path: string, body?: unknown, method: "POST" | "PUT" = "POST"): Promise<Answer<T>> =>
+/** Asks for something to be done. `from`: digest of the version that was edited, refused where another has come meanwhile. */
+export const tell = <T>(path: string, body?: unknown, method: "POST" | "PUT" = "POST", from?: string): Promise<Answer<T>> =>
   answerOf<T>(
     fetch(path, {
       method,
-      headers: { accept: "application/json", "x-asburied": "1", ...(body === undefined ? {} : { "content-type": "application/json" }) },
+      headers: {
+        accept: "application/json",
+        "x-asburied": "1",
+        ...(body === undefined ? {} : { "content-type": "application/json" }),
+        ...(from === undefined ? {} : { "if-match": `"${from}"` }),
+      },
       ...(body === undefined ? {} : { body: JSON.stringify(body) }),
       signal: AbortSignal.timeout(PATIENCE.write),
     }),

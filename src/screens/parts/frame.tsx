@@ -54,7 +54,11 @@ export function Frame({ title, cells = [], news, inside = false, children }: Fra
   }, [moved]);
   return (
     <div class={`drawing role-${session.role.replace(" ", "-")}`}>
-      <header class="page-head">
+      <header
+        class={session.line === undefined ? "page-head" : "page-head own-line"}
+        {...(session.line !== undefined && { style: { borderTopColor: session.line } })}
+      >
+        {session.mark !== undefined && <img class="own-mark" src={`/api/company/mark/${session.mark}`} alt="" />}
         <h1 tabIndex={-1} ref={heading}>
           {title}
         </h1>

@@ -15,7 +15,7 @@ interface PictureProps {
 /** One picture with its caption; in place of a photo that cannot be shown, why. */
 export function PictureView({ picture, sayer, originals, job }: PictureProps) {
   const { say } = useSpeaking();
-  const { title, caption, photo, address, unseen, at, looked, earlier } = picture;
+  const { entry, title, caption, photo, address, unseen, at, looked, earlier } = picture;
   return (
     <figure class="picture">
       {unseen === undefined ? (
@@ -39,6 +39,7 @@ export function PictureView({ picture, sayer, originals, job }: PictureProps) {
             {say("picture-original")}
           </a>
         )}
+        {originals && unseen === undefined && <Link to={jobPath(job, "beside", entry)}>{say("beside-open")}</Link>}
         {originals && unseen === undefined && <Link to={jobPath(job, "blurring", photo)}>{say("blurring-open")}</Link>}
       </figcaption>
     </figure>

@@ -5,8 +5,10 @@ export type Place =
   | { readonly page: "job"; readonly job: string; readonly part?: string; readonly rest: readonly string[] }
   /** A page of the phone itself, such as what is not sent. */
   | { readonly page: "phone"; readonly part: string }
-  /** A page of the office that is about no single job; `part` names one inside it. */
-  | { readonly page: "office"; readonly part: string }
+  /** A page of the office that is about no single job; `name`: of the one of the company's things that it is about. */
+  | { readonly page: "office"; readonly part: string; readonly name?: string }
+  /** One question of the company owner's. */
+  | { readonly page: "owner"; readonly question: string }
   /** Where a record is checked; nobody need be signed in. */
   | { readonly page: "check" }
   | { readonly page: "unknown" };
@@ -33,13 +35,16 @@ export function placeOf(path: string): Place {
   if (first === "jobs" && second !== undefined && ID.test(second))
     return { page: "job", job: second, ...(part === undefined ? {} : { part }), rest };
   if (first === "phone" && second !== undefined && part === undefined) return { page: "phone", part: second };
+  if (first === "owner" && second !== undefined && part === undefined) return { page: "owner", question: second };
   if (first === "check" && second === undefined) return { page: "check" };
-  if (first === "office" && second !== undefined && part === undefined) return { page: "office", part: second };
+  if (first === "office" && second !== undefined && rest.length === 0)
+    return { page: "office", part: second, ...(part === undefined ? {} : { name: part }) };
   return { page: "unknown" };
 }
 
 /** The path of a job, or of a page inside it. */
 export const jobPath = (job: string, ...inside: readonly string[]): string => ["/jobs", job, ...inside.map(encodeURIComponent)].join("/");
 export const phonePath = (part: string): string => `/phone/${part}`;
+export const ownerPath = (question: string): string => `/owner/${encodeURIComponent(question)}`;
 export const CHECK_PATH = "/check";
-export const officePath = (part: string): string => `/office/${part}`;
+export const officePath = (...parts: readonly string[]): string => ["/office", ...parts.map(encodeURIComponent)].join("/");

@@ -1,9 +1,10 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
-import { type RefusalCode, refusalCodes } from "../../outcome/index.ts";
-import { makeSayer, momentText } from "../../record/index.ts";
-import type { SessionView, WireProblem } from "../../wire/index.ts";
+import { momentText } from "../../record/index.ts";
+import type { SessionView } from "../../wire/index.ts";
 import { type Say, screenWords } from "./words/index.ts";
+
+export { refusalText } from "./refusal-text.ts";
 
 /** What every part of a page needs to speak: who looks, in which language, and how to get elsewhere. */
 export interface Speaking {
@@ -29,22 +30,16 @@ export const SpeakingContext = createContext<Speaking>({
 
 export const useSpeaking = (): Speaking => useContext(SpeakingContext);
 
-/** A refusal of the edge as a sentence of this app's language; what the edge said itself, where the code is not known here. */
-export function refusalText(problem: WireProblem, { language, units }: Pick<SessionView, "language" | "units">): string {
-  const { code, place, column, figures, detail } = problem;
-  if (!(refusalCodes as readonly string[]).includes(code)) return detail;
-  return makeSayer({ language, units, zone: "UTC" }).refusal({
-    code: code as RefusalCode,
-    place,
-    figures,
-    ...(column === undefined ? {} : { column }),
-  });
-}
-
 /** A day and time where the reader is: a list holds jobs of several zones. */
 export const momentHere = (milliseconds: number, language: "en" | "es"): string =>
   momentText(milliseconds, new Intl.DateTimeFormat().resolvedOptions().timeZone, language);
 
+const clocks = new Map<string, Intl.DateTimeFormat>();
+
 /** A moment of the phone's own clock, to the second. */
-export const clockText = (milliseconds: number, language: string): string =>
-  new Intl.DateTimeFormat(language, { hour: "numeric", minute: "2-digit", second: "2-digit", hourCycle: "h23" }).format(milliseconds);
+export function clockText(milliseconds: number, language: string): string {
+  const options = { hour: "numeric", minute: "2-digit", second: "2-digit", hourCycle: "h23" } as const;
+  const clock = clocks.get(language) ?? new Intl.DateTimeFormat(language, options);
+  clocks.set(language, clock);
+  return clock.format(milliseconds);
+}

@@ -1,7 +1,7 @@
 import { CompactSign, importJWK } from "jose";
 import { describe, expect, it } from "vitest";
 import { type RecordSeal, readSeal } from "#core/proof/index.ts";
-import { signature } from "#infra/verify/signature.ts";
+import { signatureBy } from "#core/signature/index.ts";
 import { sealedSample } from "../../helpers/sealed-record.ts";
 
 // RFC 8037, appendix A.1 to A.4: private key, public key, its thumbprint by RFC 7638, and a JWS made with it.
@@ -15,6 +15,7 @@ const publicKey = { kty: "OKP", crv: "Ed25519", x: rfc.x } as const;
 const privateKey = () => importJWK({ ...publicKey, d: rfc.d }, "EdDSA");
 const header = { alg: "EdDSA", jwk: publicKey };
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
+const signature = signatureBy((payload) => new TextDecoder().decode(payload));
 
 // by a variable name: the edge is written for another platform's types than the tests
 const [wrappingFile, signFile, keysFile] = ["wrapping", "sign", "keys"].map((name) => `#functions/edge/seals/${name}.ts`) as [

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { type Entry, factsOf, jobState } from "#core/job/index.ts";
 import { type Json, type LedgerEntry, type SealedEntry, seal } from "#core/ledger/index.ts";
 import { announcedAndGone } from "#core/screens/field/announced.ts";
-import { bookMaker, bookOf } from "#core/screens/field/keep/book.ts";
+import { bookMaker, bookOf, glanceOf } from "#core/screens/field/keep/book.ts";
 import type { Book } from "#core/screens/field/keep/index.ts";
 import type { KeptJob, OwnEntry, OwnPhoto } from "#core/screens/field/keep/shapes.ts";
 import { inOrder, openFirst } from "#core/screens/field/next.ts";
@@ -165,7 +165,7 @@ describe("what is open in the ground", () => {
       named("Late", (b) => announce(b, "bury-it", now + 3 * hour)),
       named("Soon", (b) => announce(b, "close-it", now + hour)),
     ];
-    expect(inOrder(jobs, now).map(({ kept: { title } }) => title)).toEqual([
+    expect(inOrder(jobs.map((job) => ({ title: job.kept.title, glance: glanceOf(job, now) }))).map(({ title }) => title)).toEqual([
       "Soon",
       "Late",
       "Mid, one lacks",

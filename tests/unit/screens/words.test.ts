@@ -3,10 +3,13 @@ import { en as crewEn } from "#core/screens/parts/words/en.ts";
 import { es as crewEs } from "#core/screens/parts/words/es.ts";
 import { counted, learn, type ScreenWord, screenWords } from "#core/screens/parts/words/index.ts";
 import { officeWords } from "#core/screens/parts/words/office.ts";
+import { studyEn } from "#core/screens/parts/words/study-en.ts";
+import { studyEs } from "#core/screens/parts/words/study-es.ts";
 
 learn(officeWords);
-const en: Readonly<Record<ScreenWord, string>> = { ...crewEn, ...officeWords.en };
-const es: Readonly<Record<ScreenWord, string>> = { ...crewEs, ...officeWords.es };
+learn({ en: studyEn, es: studyEs });
+const en: Readonly<Record<ScreenWord, string>> = { ...crewEn, ...officeWords.en, ...studyEn };
+const es: Readonly<Record<ScreenWord, string>> = { ...crewEs, ...officeWords.es, ...studyEs };
 const keys = Object.keys(en) as ScreenWord[];
 const figures = (sentence: string): string[] => [...sentence.matchAll(/\{(\w+)\}/g)].map(([, name = ""]) => name).sort();
 

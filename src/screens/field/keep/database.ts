@@ -1,4 +1,5 @@
 import { type IDBPDatabase, openDB } from "idb";
+import { headOf } from "./heads.ts";
 import type { AboutPhone, KeepSchema } from "./shapes.ts";
 
 export type Database = IDBPDatabase<KeepSchema>;
@@ -13,8 +14,12 @@ const NAME = "asburied";
  * end it by itself. Either way this page starts anew: without its store it would keep nothing of what is entered.
  */
 export async function openDatabase(name = NAME): Promise<Database> {
-  const database = await openDB<KeepSchema>(name, 1, {
-    upgrade(made) {
+  const database = await openDB<KeepSchema>(name, 2, {
+    async upgrade(made, before, _, transaction) {
+      if (before < 2) made.createObjectStore("heads", { keyPath: "job" });
+      if (before === 1)
+        for (const kept of await transaction.objectStore("jobs").getAll()) await transaction.objectStore("heads").put(headOf(kept));
+      if (before > 0) return;
       made.createObjectStore("about");
       made.createObjectStore("jobs", { keyPath: "job" });
       made.createObjectStore("entries", { keyPath: "run" }).createIndex("job", "job");

@@ -47,9 +47,14 @@ async function sealed(database: Database, entering: Entering): Promise<Outcome<O
 
 /**
  * Seals what was entered and keeps it, with the bytes of its photo where it has one: both or neither.
- * Refuses what has no canonical form; rejects with `QuotaExceededError` when the phone has no room.
+ * `meanwhile` is done while it is written. Refuses what has no canonical form; rejects with `QuotaExceededError` when the phone has no room.
  */
-export async function enter(database: Database, entering: Entering, photo?: Photo): Promise<Outcome<OwnEntry>> {
+export async function enter(
+  database: Database,
+  entering: Entering,
+  photo?: Photo,
+  meanwhile: (own: OwnEntry) => void = () => {},
+): Promise<Outcome<OwnEntry>> {
   const outcome = await sealed(database, entering);
   if (!outcome.ok) return outcome;
   const own = outcome.value;
@@ -58,6 +63,8 @@ export async function enter(database: Database, entering: Entering, photo?: Phot
   if (entering.draft !== undefined) writes.push(transaction.objectStore("drafts").delete(entering.draft));
   if (photo !== undefined)
     writes.push(...photoWrites(transaction, photo, { job: own.job, run: own.run }, await keptBefore(transaction, photo)));
+  // apart from the writing: what goes wrong there takes no entry with it
+  void Promise.resolve(own).then(meanwhile);
   await settled(transaction, ...writes);
   return outcome;
 }

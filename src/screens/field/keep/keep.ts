@@ -1,13 +1,17 @@
-import { bookMaker } from "./book.ts";
+import { afterPaint, idle } from "./after-paint.ts";
+import type { Book } from "./book.ts";
 import { type Database, openDatabase, writeAbout } from "./database.ts";
 import { enter, keepLoose, type Photo, removeLoose } from "./enter.ts";
+import { Glances } from "./glances.ts";
+import { appHere, ownMark } from "./heads.ts";
+import type { Judge } from "./judge.ts";
 import { emptyAll, forget } from "./leave.ts";
 import { findAgain } from "./lost.ts";
 import type { Passed } from "./passed.ts";
 import { type Reading, readAll } from "./read.ts";
 import { askToPersist, freeSpace, holdReserve, isFull, withRoom } from "./room.ts";
 import { sendAll } from "./send.ts";
-import type { AboutPhone, KeptJob } from "./shapes.ts";
+import type { AboutPhone, Glance, JobHead, KeptJob, OwnEntry } from "./shapes.ts";
 import { type Entered, type KeepState, nothing, type Words } from "./state.ts";
 
 const FIRST_WAIT_MS = 2_000;
@@ -19,7 +23,12 @@ const OTHER_PAGE_MS = 3_000;
 /** The phone's store and its way to the edge. Everything it says comes from the store, so a cold start without signal says the same. */
 export class Keep {
   readonly #database: Database;
-  readonly #book = bookMaker();
+  /** What makes books of jobs: a script of its own, since the first screen does without. */
+  #judge: Judge | undefined;
+  #whole: Promise<void> | undefined;
+  /** The jobs as last read from the store; a ledger is read again only when its head is another. */
+  #jobs: ReadonlyMap<string, KeptJob> = new Map();
+  readonly #glances: Glances;
   readonly #channel = new BroadcastChannel("asburied-keep");
   readonly #listeners = new Set<() => void>();
   #state: KeepState = nothing;
@@ -33,15 +42,53 @@ export class Keep {
 
   private constructor(database: Database) {
     this.#database = database;
+    this.#glances = new Glances(database, appHere());
     this.#channel.onmessage = () => void this.#reload(false);
   }
 
   static async open(): Promise<Keep> {
     const database = await openDatabase();
-    await findAgain(database);
     const keep = new Keep(database);
     await keep.#reload(false);
     return keep;
+  }
+
+  /** Reads the jobs themselves, and what judges them. Every page but the first screen waits for it. */
+  whole(): Promise<void> {
+    this.#whole ??= import("./judge.ts")
+      .then(async ({ newJudge }) => {
+        this.#judge = newJudge();
+        await this.#reload(false);
+      })
+      .catch((error: unknown) => {
+        this.#whole = undefined;
+        throw error;
+      });
+    return this.#whole;
+  }
+
+  /** What the first screen says of each job at `now`; of one that nothing holds of any more, nothing until it is judged anew. */
+  glances(now: number): readonly { readonly head: JobHead; readonly glance: Glance | undefined }[] {
+    return this.#state.heads.map((head) => ({ head, glance: this.#glance(head, now) }));
+  }
+
+  #glance(head: JobHead, now: number): Glance | undefined {
+    const { books, entries, skew } = this.#state;
+    const own = ownMark(entries, head.job, skew);
+    const book = books.find(({ kept }) => kept.job === head.job);
+    return this.#glances.of(head, own, now) ?? (book && this.#judge && this.#glances.made(head, own, this.#judge.glanceOf(book, now)));
+  }
+
+  /** Keeps for the next start what the first screen says, one job after the other, whenever this phone has time. */
+  #keepGlances(): void {
+    if (this.#judge === undefined) return;
+    this.#glances.later(async () => {
+      for (const { job } of this.#state.heads) {
+        await idle();
+        const head = this.#state.heads.find((one) => one.job === job);
+        if (head !== undefined && this.#glance(head, this.now()) !== undefined) await this.#glances.keep(head);
+      }
+    });
   }
 
   get state(): KeepState {
@@ -71,7 +118,9 @@ export class Keep {
     const timer = setInterval(again, READ_AGAIN_MS);
     document.addEventListener("visibilitychange", look);
     addEventListener("online", look);
-    void this.contact();
+    void findAgain(this.#database)
+      .then((found) => (found ? this.#reload(true) : undefined))
+      .finally(() => this.contact());
     void this.#lookForRoom();
     return () => {
       this.#stopped = true;
@@ -110,6 +159,8 @@ export class Keep {
     else if (reading.is === "away") this.#change({ awaySince: this.#state.awaySince ?? Date.now() });
     else if (reading.problem.status === 401) this.#change({ signedOut: true }, ["awaySince"]);
     await this.#reload(reading.is === "read");
+    // what judges the jobs could not be fetched when it was asked for: a first visit with a weak signal
+    void this.whole().catch(() => {});
   }
 
   async send(): Promise<Passed> {
@@ -165,7 +216,7 @@ export class Keep {
   }
 
   /** Keeps an entry of the person of the day, and sends it when there is signal. */
-  async enter(job: string, kind: string, { what, who, where, photo, draft }: Words): Promise<Entered> {
+  async enter(job: string, kind: string, { what, who, where, photo, draft, kept }: Words): Promise<Entered> {
     const person = this.#state.today?.person ?? this.#state.session?.person ?? "";
     const parts = {
       ...(who === undefined ? {} : { who }),
@@ -174,11 +225,35 @@ export class Keep {
     };
     const isLarge = photo !== undefined && !this.#state.photos.some(({ sha256 }) => sha256 === photo.sha256);
     const entering = { job, kind, person, made: Date.now(), what, ...parts };
-    const entered = await this.#written(isLarge, () => enter(this.#database, entering, photo));
+    // what a reading comes to is worked out while the store writes it down; it is shown when it is written
+    const ahead = (own: OwnEntry): void => this.#judge?.ahead(this.#jobs.get(job), [...this.#state.entries, own], this.#state.skew, own);
+    const entered = await this.#written(
+      isLarge,
+      () => enter(this.#database, entering, photo, ahead),
+      (outcome) => {
+        if (outcome.ok) kept?.(outcome.value.id);
+        if (outcome.ok && photo === undefined) this.#add(outcome.value);
+        return outcome.ok && photo === undefined;
+      },
+    );
     if (entered === "no room") return { is: "no room" };
     if (!entered.ok) return { is: "refused", refusal: entered.refusal };
-    void this.send();
+    afterPaint(() => void this.send());
     return { is: "kept", own: entered.value };
+  }
+
+  /** An entry that the store holds now, without reading the store again. */
+  #add(own: OwnEntry): void {
+    const isBehind = this.#turn > this.#shown;
+    this.#turn += 1;
+    this.#shown = this.#turn;
+    const entries = [...this.#state.entries, own].sort((a, b) => a.run - b.run);
+    this.#state = { ...this.#state, entries, books: this.#books(entries, this.#state.skew) };
+    this.#say();
+    this.#keepGlances();
+    this.#tellOthers();
+    // a reading that was on its way is left aside for this one, and may have held something new
+    if (isBehind) void this.#reload(false);
   }
 
   /** Keeps photos of a burst until each is put to its picture. */
@@ -194,7 +269,8 @@ export class Keep {
     await this.#reload(true);
   }
 
-  async #written<T>(isLarge: boolean, write: () => Promise<T>): Promise<T | "no room"> {
+  /** `shown`: shows what was written by itself, where it can; else the store is read again. */
+  async #written<T>(isLarge: boolean, write: () => Promise<T>, shown: (value: T) => boolean = () => false): Promise<T | "no room"> {
     try {
       // what is large comes after the reserve: a draft may just have used it up, and the next entries live on what it left
       if (isLarge && !(await holdReserve(this.#database))) {
@@ -202,8 +278,8 @@ export class Keep {
         return "no room";
       }
       const value = await (isLarge ? write() : withRoom(this.#database, write));
-      if (!this.#state.persisted) this.#change({ persisted: await askToPersist() });
-      await this.#reload(true);
+      if (!shown(value)) await this.#reload(true);
+      if (!this.#state.persisted) afterPaint(() => void this.askToPersist());
       return value;
     } catch (error) {
       if (!isFull(error)) throw error;
@@ -301,22 +377,11 @@ export class Keep {
   async #reload(tellOthers: boolean): Promise<void> {
     this.#turn += 1;
     const turn = this.#turn;
-    // in one go: an entry that goes over into its job's ledger is in one of them at every moment
-    const transaction = this.#database.transaction(["jobs", "entries", "photos", "about"]);
-    const of = <K extends keyof AboutPhone>(key: K) => transaction.objectStore("about").get(key) as Promise<AboutPhone[K] | undefined>;
-    const [jobs, entries, photos, session, today, skew, read, phone] = await Promise.all([
-      transaction.objectStore("jobs").getAll(),
-      transaction.objectStore("entries").getAll(),
-      transaction.objectStore("photos").getAll(),
-      of("session"),
-      of("today"),
-      of("skew"),
-      of("read"),
-      of("phone"),
-    ]);
+    const { heads, jobs, entries, photos, session, today, skew, read, phone } = await this.#stored();
     // a slower reading must not put an older state over a newer one
     if (turn < this.#shown) return;
     this.#shown = turn;
+    this.#jobs = jobs;
     const { session: _, today: __, phone: ___, readAt: ____, ...rest } = this.#state;
     this.#state = {
       ...rest,
@@ -326,12 +391,52 @@ export class Keep {
       ...(phone === undefined ? {} : { phone: phone.id }),
       ...(read === undefined ? {} : { readAt: read.at }),
       skew: skew?.milliseconds ?? 0,
-      books: jobs.map((kept: KeptJob) => this.#book(kept, entries, skew?.milliseconds ?? 0)),
+      heads,
+      whole: this.#judge !== undefined,
+      books: this.#books(entries, skew?.milliseconds ?? 0),
       entries,
       photos,
     };
     this.#say();
-    if (tellOthers && !this.#stopped) this.#channel.postMessage("changed");
+    this.#keepGlances();
+    if (tellOthers) this.#tellOthers();
+  }
+
+  /** All in one go: an entry that goes over into its job's ledger is in one of them at every moment. */
+  async #stored() {
+    const transaction = this.#database.transaction(["jobs", "heads", "entries", "photos", "about"]);
+    const of = <K extends keyof AboutPhone>(key: K) => transaction.objectStore("about").get(key) as Promise<AboutPhone[K] | undefined>;
+    const readingHeads = transaction.objectStore("heads").getAll();
+    const all = Promise.all([
+      transaction.objectStore("entries").getAll(),
+      transaction.objectStore("photos").getAll(),
+      of("session"),
+      of("today"),
+      of("skew"),
+      of("read"),
+      of("phone"),
+    ]);
+    const heads = await readingHeads;
+    const jobs = new Map<string, KeptJob>();
+    if (this.#judge !== undefined)
+      for (const { job, hash, readAt } of heads) {
+        const known = this.#jobs.get(job);
+        const isSame = known?.readAt === readAt && known.ledger.head.hash === hash;
+        const kept = isSame ? known : await transaction.objectStore("jobs").get(job);
+        if (kept !== undefined) jobs.set(job, kept);
+      }
+    const [entries, photos, session, today, skew, read, phone] = await all;
+    return { heads, jobs, entries, photos, session, today, skew, read, phone };
+  }
+
+  #books(entries: readonly OwnEntry[], skew: number): readonly Book[] {
+    const judge = this.#judge;
+    if (judge === undefined) return [];
+    return [...this.#jobs.values()].map((kept) => judge.book(kept, entries, skew));
+  }
+
+  #tellOthers(): void {
+    if (!this.#stopped) this.#channel.postMessage("changed");
   }
 
   #change(some: Partial<KeepState>, without: readonly (keyof KeepState)[] = []): void {

@@ -13,9 +13,12 @@ async function jobsWaiting(database: Database): Promise<ReadonlySet<string>> {
 export async function forget(database: Database): Promise<void> {
   const waiting = await jobsWaiting(database);
   const company = await readAbout(database, "session");
-  const transaction = database.transaction(["about", "jobs", "small", "drafts"], "readwrite", strictly);
-  for (const key of await transaction.objectStore("jobs").getAllKeys())
-    if (!waiting.has(key)) await transaction.objectStore("jobs").delete(key);
+  const transaction = database.transaction(["about", "jobs", "heads", "small", "drafts"], "readwrite", strictly);
+  for (const key of await transaction.objectStore("jobs").getAllKeys()) {
+    if (waiting.has(key)) continue;
+    await transaction.objectStore("jobs").delete(key);
+    await transaction.objectStore("heads").delete(key);
+  }
   const about = transaction.objectStore("about");
   await Promise.all([
     transaction.objectStore("small").clear(),
@@ -35,11 +38,12 @@ export async function isAnothers(database: Database, session: SessionView): Prom
   return company !== undefined && company !== session.company && (await jobsWaiting(database)).size > 0;
 }
 
-const stores = ["jobs", "entries", "photos", "bytes", "small", "drafts"] as const;
+const stores = ["jobs", "heads", "entries", "photos", "bytes", "small", "drafts"] as const;
 
 /** Everything but the phone's own id and number. */
 export async function emptyAll(database: Database): Promise<void> {
-  for (const store of stores) await database.clear(store);
+  const transaction = database.transaction(stores, "readwrite");
+  await Promise.all([...stores.map((store) => transaction.objectStore(store).clear()), transaction.done]);
   for (const key of ["session", "today", "read", "left"] as const) await database.delete("about", key);
 }
 

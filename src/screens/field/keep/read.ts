@@ -3,6 +3,7 @@ import type { JobList, JobView, People, SessionView, WireProblem } from "../../.
 import { ask } from "../../parts/edge.ts";
 import { sha256 } from "./chance.ts";
 import { type Database, strictly, writeAbout } from "./database.ts";
+import { headOf } from "./heads.ts";
 import { emptyForAnother, isAnothers } from "./leave.ts";
 import type { KeptJob } from "./shapes.ts";
 
@@ -29,8 +30,9 @@ async function digestsOf(ledger: Ledger, known: Readonly<Record<string, string>>
 /** A job and whatever of this phone's own entries its ledger now holds, in one go: nothing counts twice, nothing is missing between. */
 async function keep(database: Database, kept: KeptJob): Promise<void> {
   const there = new Set(kept.ledger.entries.map(({ envelope }) => envelope.id));
-  const transaction = database.transaction(["jobs", "entries"], "readwrite", strictly);
+  const transaction = database.transaction(["jobs", "heads", "entries"], "readwrite", strictly);
   await transaction.objectStore("jobs").put(kept);
+  await transaction.objectStore("heads").put(headOf(kept));
   for (const own of await transaction.objectStore("entries").index("job").getAll(kept.job))
     if (there.has(own.id)) await transaction.objectStore("entries").delete(own.run);
   await transaction.done;

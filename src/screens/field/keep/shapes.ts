@@ -1,4 +1,5 @@
 import type { DBSchema } from "idb";
+import type { Clearance, Words } from "../../../job/index.ts";
 import type { Ledger } from "../../../ledger/index.ts";
 import type { PhotoState, SentEntry, SessionView, WireProblem } from "../../../wire/index.ts";
 
@@ -58,6 +59,37 @@ export interface Draft {
   readonly value: unknown;
 }
 
+/** One covering that is open, as the first screen says it. */
+export interface GlanceLine {
+  readonly covering: string;
+  /** The words of the tolerance sheet, in each language that it speaks. */
+  readonly act: Words | undefined;
+  readonly state: Clearance["state"];
+  /** How many lines hold it. */
+  readonly held: number;
+  /** About when it is to be covered, ms. */
+  readonly about?: number;
+}
+
+/** What the first screen says of a job. True from `at` until before `until`, the edge's clock, ms. */
+export interface Glance {
+  readonly open: readonly GlanceLine[];
+  readonly zone: string;
+  readonly at: number;
+  readonly until?: number;
+}
+
+/** A job's name and how far its ledger goes, written with it: what the first screen needs, without reading the ledger. */
+export interface JobHead {
+  readonly job: string;
+  readonly title: string;
+  readonly ownNumber?: string;
+  readonly hash: string;
+  readonly readAt: number;
+  /** `mark`: what it was made of and by which app; it counts for nothing where that is another now. */
+  readonly glance?: Glance & { readonly mark: string };
+}
+
 /** What the phone knows of itself, its people and the company. */
 export interface AboutPhone {
   phone: { readonly id: string; readonly run: number };
@@ -73,6 +105,7 @@ export interface AboutPhone {
 export interface KeepSchema extends DBSchema {
   about: { key: keyof AboutPhone; value: AboutPhone[keyof AboutPhone] };
   jobs: { key: string; value: KeptJob };
+  heads: { key: string; value: JobHead };
   entries: { key: number; value: OwnEntry; indexes: { job: string } };
   photos: { key: string; value: OwnPhoto; indexes: { job: string } };
   bytes: { key: string; value: PhotoBytes };

@@ -4,7 +4,7 @@ import type { SessionView } from "../../../wire/index.ts";
 import type { Book } from "./book.ts";
 import type { Photo } from "./enter.ts";
 import type { Progress } from "./passed.ts";
-import type { AboutPhone, OwnEntry, OwnPhoto } from "./shapes.ts";
+import type { AboutPhone, JobHead, OwnEntry, OwnPhoto } from "./shapes.ts";
 
 /** All that the pages of the phone are drawn from. A new object for every change. */
 export interface KeepState {
@@ -13,7 +13,11 @@ export interface KeepState {
   /** Who enters on this phone today. */
   readonly today?: AboutPhone["today"];
   readonly phone?: string;
+  /** What the first screen is drawn from. */
+  readonly heads: readonly JobHead[];
+  /** The jobs themselves, once they are read: `whole`. */
   readonly books: readonly Book[];
+  readonly whole: boolean;
   readonly entries: readonly OwnEntry[];
   readonly photos: readonly OwnPhoto[];
   readonly skew: number;
@@ -47,11 +51,15 @@ export interface Words {
   readonly where?: Json;
   readonly photo?: Photo;
   readonly draft?: string;
+  /** Told in the moment in which the pages are: what they draw then is drawn once. */
+  readonly kept?: (entry: string) => void;
 }
 
 export const nothing: KeepState = {
   people: [],
+  heads: [],
   books: [],
+  whole: false,
   entries: [],
   photos: [],
   skew: 0,

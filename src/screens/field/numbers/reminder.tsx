@@ -2,8 +2,8 @@ import { leavingTonight } from "../../../job/index.ts";
 import { Link } from "../../parts/link.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { type Book, useKeep } from "../keep/index.ts";
+import { useMinute } from "../minute.ts";
 import { tonightPath } from "../paths.ts";
-import { useMinute } from "../told.ts";
 import { toSettle } from "./evening.ts";
 
 function unsettledIn({ state, findings }: Book, at: number): number {

@@ -1,11 +1,12 @@
-import { useMemo } from "preact/hooks";
+import { useCallback } from "preact/hooks";
 import { leavingTonight, type NightLine } from "../../../job/index.ts";
 import { jobPath } from "../../parts/place.ts";
 import { Sign } from "../../parts/sign.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
 import type { JobPart } from "../job-part.ts";
-import { type ToldOnPhone, useMinute, useTold } from "../told.ts";
+import { useMinute } from "../minute.ts";
+import { type ToldOnPhone, useTold } from "../told.ts";
 import { Cautions } from "./cautions.tsx";
 import { isSettled, shapeOfNight } from "./evening.ts";
 import { MissingLinks } from "./missing-links.tsx";
@@ -44,8 +45,7 @@ function NightLineView({ job, line, since, told }: { job: string; line: NightLin
 export function TonightPage({ job }: JobPart) {
   const { say } = useSpeaking();
   const told = useTold(job);
-  const instants = useMemo(() => told?.book.findings.map(({ from }) => from) ?? [], [told?.book]);
-  const at = useMinute(instants);
+  const at = useMinute(useCallback(() => told?.book.findings.map(({ from }) => from) ?? [], [told?.book]));
   if (told === undefined) return <NotHere />;
   const { now, sayer } = told;
   const { sheet } = now.state;

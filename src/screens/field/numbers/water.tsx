@@ -1,4 +1,4 @@
-import { useMemo } from "preact/hooks";
+import { useCallback } from "preact/hooks";
 import { itemNamed, tagSetOf, type Wait, type WaitLine, waterWhen } from "../../../job/index.ts";
 import { Link } from "../../parts/link.tsx";
 import { jobPath } from "../../parts/place.ts";
@@ -7,8 +7,9 @@ import { Sign } from "../../parts/sign.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
 import type { JobPart } from "../job-part.ts";
+import { useMinute } from "../minute.ts";
 import { namesPath } from "../paths.ts";
-import { type ToldOnPhone, useMinute, useTold } from "../told.ts";
+import { type ToldOnPhone, useTold } from "../told.ts";
 import { Cautions, cautionsOfItems } from "./cautions.tsx";
 import { MissingLinks } from "./missing-links.tsx";
 import { OfficeCall } from "./office-call.tsx";
@@ -82,8 +83,7 @@ function NameNext({ job, told: { now, sayer } }: Omit<OfJob, "at">) {
 export function WaterPage({ job }: JobPart) {
   const { say } = useSpeaking();
   const told = useTold(job);
-  const instants = useMemo(() => told?.book.findings.map(({ from }) => from) ?? [], [told?.book]);
-  const at = useMinute(instants);
+  const at = useMinute(useCallback(() => told?.book.findings.map(({ from }) => from) ?? [], [told?.book]));
   if (told === undefined) return <NotHere />;
   const { now, sayer } = told;
   const { sheet } = now.state;

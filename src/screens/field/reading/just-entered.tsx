@@ -31,11 +31,19 @@ export function useGoOn({ job, item, tag, told }: Taking): (entry: string) => vo
   );
 }
 
+interface JustEnteredProps {
+  readonly job: string;
+  readonly told: ToldOnPhone;
+  /** What was entered on this very page, before the next thing comes. */
+  readonly entry?: string;
+}
+
 /** What was entered a moment ago, what it comes to, and the way to take it back: on top of what came by itself. */
-export function JustEntered({ job, told }: { readonly job: string; readonly told: ToldOnPhone }) {
+export function JustEntered({ job, told, entry }: JustEnteredProps) {
   const { say, go } = useSpeaking();
   const enter = useEnter(job);
-  const [shown] = useState(() => (just?.at === location.pathname ? just : undefined));
+  const [before] = useState(() => (just?.at === location.pathname ? just : undefined));
+  const shown = entry === undefined ? before : { entry, from: location.pathname };
   const { now, sayer } = told;
   const fact = shown && now.state.facts.find(({ id }) => id === shown.entry);
   const item = fact && now.state.sheet && itemNamed(now.state.sheet, String(fact.what.item));

@@ -76,12 +76,13 @@ export function ReadingPage(taking: Taking) {
     const answer = await enter("reading-taken", {
       what: { ...about, typed, unit, ...tied, ...(setUp === undefined ? {} : { setUp }) },
       draft: place,
+      kept(entry) {
+        setTyped("");
+        setEntered(entry);
+      },
     });
     if (answer?.is === "no room") return setRefused(say("unsent-full"));
     if (answer?.is === "refused") return setRefused(sayer.refusal(answer.refusal));
-    if (answer?.is !== "kept") return;
-    setTyped("");
-    setEntered(answer.own.id);
   };
   const found = findingsOn(told, item, tag);
   const doubtful = found.some(isDoubtful);
@@ -90,7 +91,8 @@ export function ReadingPage(taking: Taking) {
   useEffect(() => {
     if (entered !== undefined && isJudged && !doubtful) goOn(entered);
   }, [entered, isJudged, doubtful, goOn]);
-  const next = isJudged ? nextOpen(told, job, item, tag) : undefined;
+  // what comes next is known once everything is judged: of what is in doubt it is shown, the rest goes on after the verdict is painted
+  const next = isJudged && doubtful ? nextOpen(told, job, item, tag) : undefined;
   if (item.inSetUp === true && setUp === undefined)
     return (
       <PhoneFrame title={sayer.title(about)} back={{ to: stepPath(job, item.step, tag), title: sayer.words(step?.title) }}>
@@ -100,9 +102,10 @@ export function ReadingPage(taking: Taking) {
   return (
     <PhoneFrame title={sayer.title(about)} back={{ to: stepPath(job, item.step, tag), title: sayer.words(step?.title) }}>
       {entered === undefined && <JustEntered job={job} told={told} />}
+      {entered !== undefined && isJudged && !doubtful && <JustEntered key={entered} job={job} told={told} entry={entered} />}
       {item.prompt !== undefined && <p class="prompt">{sayer.words(item.prompt)}</p>}
       <ReworkAsked {...taking} />
-      {isJudged && <VerdictNow found={found} sayer={sayer} />}
+      {isJudged && doubtful && <VerdictNow found={found} sayer={sayer} />}
       {isJudged && doubtful && (
         <ul class="choices">
           <li>

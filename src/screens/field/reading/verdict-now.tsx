@@ -1,30 +1,11 @@
-import type { Finding, Item, ToleranceSheet } from "../../../job/index.ts";
+import type { Finding, Item } from "../../../job/index.ts";
 import { isForElectrician } from "../../parts/counts.ts";
 import { FindingList } from "../../parts/steps.tsx";
 import type { ToldOnPhone } from "../told.ts";
 
-/** Of every item the checks that read it. */
-const readers = new WeakMap<ToleranceSheet, ReadonlyMap<string, ReadonlySet<string>>>();
-
-function readersIn(sheet: ToleranceSheet): ReadonlyMap<string, ReadonlySet<string>> {
-  const before = readers.get(sheet);
-  if (before !== undefined) return before;
-  const made = new Map<string, Set<string>>();
-  for (const { id, items, minus = [] } of sheet.checks)
-    for (const item of [...items, ...minus]) made.set(item, (made.get(item) ?? new Set()).add(id));
-  readers.set(sheet, made);
-  return made;
-}
-
-/** The findings that an item's entries decide: its own, and those of the checks that read it. */
-export function findingsOn({ now }: Pick<ToldOnPhone, "now">, item: Item, tag: string | undefined): readonly Finding[] {
-  const reads = now.state.sheet && readersIn(now.state.sheet).get(item.id);
-  return now.findings.filter(
-    (finding) =>
-      (finding.tag === undefined || finding.tag === tag) &&
-      (finding.of === "check" ? reads?.has(finding.check) === true : finding.check === item.id),
-  );
-}
+/** The findings that an item's entries decide: its own, and those of the checks that read it. Judged without the rest. */
+export const findingsOn = ({ book }: Pick<ToldOnPhone, "book">, item: Item, tag: string | undefined): readonly Finding[] =>
+  book.on(item.id, tag);
 
 /** Measured, and not simply within: somebody decides what comes next. Of what the electrician is asked there is no verdict to doubt. */
 export const isDoubtful = (finding: Finding): boolean =>

@@ -1,12 +1,16 @@
 import { useState } from "preact/hooks";
 import { handingOverText, makeWarrantySayer } from "../../../record/index.ts";
-import type { Language } from "../../../wire/index.ts";
+import type { CompanyView, Language } from "../../../wire/index.ts";
+import { ask } from "../../parts/edge.ts";
 import { JobPage, type JobTold } from "../../parts/job-page.tsx";
 import { Link } from "../../parts/link.tsx";
+import { useNews } from "../../parts/news.ts";
 import { jobPath } from "../../parts/place.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
+import { signerOf } from "../message/addressee.ts";
 import { sha256Of } from "../store-photo.ts";
 import { SaidForm } from "./said-form.tsx";
+import { type Beside, SameSite, textBeside } from "./same-site.tsx";
 import { useWarranted, type Warranted } from "./warranted.ts";
 
 /** How a job was handed over: signed, delivered without a signature, or accepted by use. */
@@ -41,18 +45,22 @@ function Handing({ job, told }: { readonly job: string; readonly told: JobTold }
 function Shown({ job, told, warranted }: { readonly job: string; readonly told: JobTold; readonly warranted: Warranted }) {
   const { say } = useSpeaking();
   const [language, setLanguage] = useState<Language>(warranted.clocks.language);
-  const text = handingOverText({
+  const [beside, setBeside] = useState<Beside>(new Map());
+  const company = useNews("company", () => ask<CompanyView>("/api/company")).value;
+  const own = handingOverText({
     language,
     job: told.now.view.title,
     terms: warranted.terms,
     covers: warranted.covers,
     leftToDo: told.now.handingOver.leftToDo,
   });
+  const text = [own, ...[...beside.values()].map((now) => textBeside(now, company, language))].join("\n");
   const shown = async () => ({
     language,
     text,
     textDigest: await sha256Of(new TextEncoder().encode(text)),
   });
+  const signer = signerOf(told.now.state);
   const because = (["not reached", "declined", "vacant"] as const).map((value) => ({ value, title: say(`handed-because-${value}`) }));
   return (
     <>
@@ -64,6 +72,7 @@ function Shown({ job, told, warranted }: { readonly job: string; readonly told: 
           </label>
         ))}
       </fieldset>
+      <SameSite job={job} beside={beside} chosen={setBeside} />
       <p>{say("handed-text-why")}</p>
       <pre class="shown-text" lang={language}>
         {text}
@@ -75,10 +84,16 @@ function Shown({ job, told, warranted }: { readonly job: string; readonly told: 
         title="handed-sign"
         enter="handed-sign-enter"
         fields={[
-          { name: "name", word: "handed-name", required: true, who: true },
-          { name: "relation", word: "handed-relation", required: true },
+          { name: "name", word: "handed-name", required: true, who: true, ...(signer.name !== undefined && { value: signer.name }) },
+          {
+            name: "relation",
+            word: "handed-relation",
+            required: true,
+            ...(signer.of !== undefined && { value: say(`handed-signs-${signer.of}`) }),
+          },
         ]}
         more={shown}
+        beside={[...beside.keys()]}
       />
       <SaidForm
         job={job}
@@ -93,6 +108,7 @@ function Shown({ job, told, warranted }: { readonly job: string; readonly told: 
           { name: "objection", word: "handed-objection", reads: "long" },
         ]}
         more={shown}
+        beside={[...beside.keys()]}
       />
       <p>
         {say(warranted.terms.acceptedByUseAfterDays === undefined ? "handed-use-none" : "handed-use-days", {

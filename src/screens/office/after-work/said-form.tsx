@@ -19,16 +19,24 @@ interface SaidFormProps {
   readonly fields: readonly TypedField[];
   /** What goes with it without being typed. */
   readonly more?: () => Promise<{ readonly [key: string]: Json }>;
+  /** Other jobs in which the same is entered: one hand-over for several. */
+  readonly beside?: readonly string[];
   readonly entered?: () => void;
 }
 
 const newId = (): string => Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, "0")).join("");
 
 /** Enters one fact after the work. Its id is made here, so that what is sent twice is one entry. */
-export function SaidForm({ job, kind, title, enter, fields, more, entered }: SaidFormProps) {
+export function SaidForm({ job, kind, title, enter, fields, more, beside = [], entered }: SaidFormProps) {
   const { say, session } = useSpeaking();
   const [state, setState] = useState<State>({ is: "ready" });
-  const id = useRef(newId());
+  const ids = useRef(new Map<string, string>());
+  // kept until every job has it: what was half sent is sent again as the same entries
+  const idIn = (of: string): string => {
+    const id = ids.current.get(of) ?? newId();
+    ids.current.set(of, id);
+    return id;
+  };
   const submit = (event: SubmitEvent): void => {
     event.preventDefault();
     if (state.is === "entering") return;
@@ -38,18 +46,23 @@ export function SaidForm({ job, kind, title, enter, fields, more, entered }: Sai
     setState({ is: "entering" });
     void (async () => {
       const also = (await more?.()) ?? {};
-      const answer = await tell<EntryMade>(`/api/jobs/${job}/afterwards`, {
-        id: id.current,
-        kind,
-        what: { ...what, ...also },
-        ...(who === undefined ? {} : { who }),
-      });
-      setState(answer.is === "given" ? { is: "entered", number: answer.value.number } : answer);
-      if (answer.is === "given") {
-        id.current = newId();
-        form.reset();
-        entered?.();
+      const enterIn = (of: string) =>
+        tell<EntryMade>(`/api/jobs/${of}/afterwards`, {
+          id: idIn(of),
+          kind,
+          what: { ...what, ...also },
+          ...(who === undefined ? {} : { who }),
+        });
+      const answer = await enterIn(job);
+      if (answer.is !== "given") return setState(answer);
+      for (const other of beside) {
+        const there = await enterIn(other);
+        if (there.is !== "given") return setState(there);
       }
+      setState({ is: "entered", number: answer.value.number });
+      ids.current.clear();
+      form.reset();
+      entered?.();
     })();
   };
   return (
@@ -79,7 +92,7 @@ export function SaidForm({ job, kind, title, enter, fields, more, entered }: Sai
 
 function Field({ field }: { readonly field: TypedField }) {
   const { say } = useSpeaking();
-  const { name, word, reads = "text", choices, required = false } = field;
+  const { name, word, reads = "text", choices, required = false, value = "" } = field;
   const id = useId();
   const own = { id, name, required };
   const pattern = reads === "money" || reads === "hours" ? patterns[reads] : ".*\\S.*";
@@ -100,7 +113,7 @@ function Field({ field }: { readonly field: TypedField }) {
       ) : reads === "day" ? (
         <input {...own} type="date" />
       ) : (
-        <input {...own} type="text" maxLength={200} autoComplete="off" pattern={pattern} />
+        <input {...own} type="text" maxLength={200} autoComplete="off" pattern={pattern} defaultValue={value} />
       )}
     </label>
   );

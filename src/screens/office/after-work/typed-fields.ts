@@ -9,6 +9,8 @@ export interface TypedField {
   readonly reads?: "text" | "long" | "day" | "money" | "hours" | "yes";
   readonly choices?: readonly { readonly value: string; readonly title: string }[];
   readonly required?: boolean;
+  /** What stands there to begin with. */
+  readonly value?: string;
   /** A name or a contact: it stands apart, so that it can be withheld. */
   readonly who?: boolean;
 }

@@ -28,9 +28,14 @@ export interface Warranted {
 /** The warranty of a job by the terms that it took over, else by the company's own now; undefined until those are read. */
 export function useWarranted({ state }: JobNow): Warranted | undefined {
   const news = useNews("company", () => ask<CompanyView>("/api/company"));
+  return warrantedBy(state, news.value);
+}
+
+/** The same of any job, once the company's settings are read. */
+export function warrantedBy(state: JobNow["state"], read: CompanyView | undefined): Warranted | undefined {
   const clocks = warrantyClocks(state);
-  const company = news.value?.settings.content.warranty as Json | undefined;
-  if (clocks.ownTerms === undefined && news.value === undefined) return undefined;
+  const company = read?.settings.content.warranty as Json | undefined;
+  if (clocks.ownTerms === undefined && read === undefined) return undefined;
   const terms = readTerms(clocks.ownTerms ?? company);
   return {
     clocks,

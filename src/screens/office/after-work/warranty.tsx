@@ -4,6 +4,8 @@ import { JobPage, type JobTold } from "../../parts/job-page.tsx";
 import { Link } from "../../parts/link.tsx";
 import { jobPath } from "../../parts/place.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
+import { receiverOf } from "../message/addressee.ts";
+import { MakeMessage } from "../message/index.tsx";
 import { useWarranted, type Warranted } from "./warranted.ts";
 import { WarrantyEntered } from "./warranty-entered.tsx";
 
@@ -18,7 +20,7 @@ function WarrantyParts({ job, told }: { readonly job: string; readonly told: Job
   return (
     <section class="after-work">
       <h2>{say("warranty-title")}</h2>
-      {warranted === undefined ? <p>{say("after-terms-waiting")}</p> : <Covers job={job} warranted={warranted} />}
+      {warranted === undefined ? <p>{say("after-terms-waiting")}</p> : <Covers job={job} warranted={warranted} told={told} />}
       <Link to={jobPath(job)}>{say("looking-to-job")}</Link>
     </section>
   );
@@ -45,7 +47,7 @@ function CoverRow({ cover, warranted: { today } }: { readonly cover: Cover; read
 
 const heads = ["warranty-part", "warranty-stands", "warranty-term", "warranty-ends", "warranty-rests"] as const;
 
-function Covers({ job, warranted }: { readonly job: string; readonly warranted: Warranted }) {
+function Covers({ job, warranted, told }: { readonly job: string; readonly warranted: Warranted; readonly told: JobTold }) {
   const { say, session } = useSpeaking();
   const { covers, over, today, terms } = warranted;
   const sayer = makeWarrantySayer(session.language);
@@ -80,6 +82,7 @@ function Covers({ job, warranted }: { readonly job: string; readonly warranted: 
           {say("warranty-calendar")}
         </a>
       </p>
+      <MakeMessage job={job} kind="warranty" to={receiverOf(told.now.state)} language={warranted.clocks.language} />
       <WarrantyEntered job={job} parts={terms.terms.map((term) => term.part)} />
     </>
   );

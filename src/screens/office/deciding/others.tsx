@@ -6,11 +6,12 @@ import { behindOf } from "../../parts/job-now.ts";
 import type { JobTold } from "../../parts/job-page.tsx";
 import { useNews } from "../../parts/news.ts";
 import { momentHere, refusalText, useSpeaking } from "../../parts/speaking.ts";
+import { MakeMessage } from "../message/index.tsx";
 import { Typed } from "./decision-form.tsx";
 
 type State =
   | { readonly is: "ready" | "making" | "away" }
-  | { readonly is: "made"; readonly made: OthersLinkMade }
+  | { readonly is: "made"; readonly made: OthersLinkMade; readonly what: string }
   | { readonly is: "refused"; readonly problem: WireProblem };
 
 /** What others did on the job, and the links by which they say so themselves. */
@@ -24,11 +25,9 @@ export function OthersLinks({ job, told: { now, sayer } }: { readonly job: strin
   const make = async (form: HTMLFormElement): Promise<void> => {
     const given = new FormData(form);
     setState({ is: "making" });
-    const answer = await tell<OthersLinkMade>(`/api/jobs/${job}/others-links`, {
-      step: String(given.get("step")),
-      what: String(given.get("what")).trim(),
-    });
-    setState(answer.is === "given" ? { is: "made", made: answer.value } : answer);
+    const what = String(given.get("what")).trim();
+    const answer = await tell<OthersLinkMade>(`/api/jobs/${job}/others-links`, { step: String(given.get("step")), what });
+    setState(answer.is === "given" ? { is: "made", made: answer.value, what } : answer);
     if (answer.is === "given") form.reset();
     news.again();
   };
@@ -93,6 +92,14 @@ export function OthersLinks({ job, told: { now, sayer } }: { readonly job: strin
             <p>
               <output class="others-link">{new URL(state.made.link, location.href).href}</output>
             </p>
+            <MakeMessage
+              key={state.made.link}
+              job={job}
+              kind="others"
+              link={state.made.link}
+              what={state.what}
+              language={now.state.opened?.language ?? session.language}
+            />
           </>
         )}
         {state.is === "away" && <p>{say("after-away")}</p>}

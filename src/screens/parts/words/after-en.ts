@@ -165,5 +165,8 @@ export const afterEn = {
   "terms-within": "It counts so many days before and after (empty: 45)",
   "terms-save": "Save the terms",
   "terms-saved": "Saved as a new version of the settings.",
+  "handed-signs-customer": "Customer",
+  "handed-signs-receiver": "Receives the record",
+  "handed-same-site": "Other jobs of this site that are handed over with this one",
 } as const;
 export type AfterWord = keyof typeof afterEn;

@@ -167,4 +167,7 @@ export const afterEs: Readonly<Record<AfterWord, string>> = {
   "terms-within": "Cuenta tantos días antes y después (vacío: 45)",
   "terms-save": "Guardar las condiciones",
   "terms-saved": "Guardado como una versión nueva de los ajustes.",
+  "handed-signs-customer": "Cliente",
+  "handed-signs-receiver": "Recibe el registro",
+  "handed-same-site": "Otras obras de este sitio que se entregan junto con esta",
 };

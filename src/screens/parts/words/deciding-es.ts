@@ -132,4 +132,22 @@ export const decidingEs: Readonly<Record<keyof typeof decidingEn, string>> = {
   "moving-issue-again": "Emita otra vez el registro de {title}: la versión {version} no sabe de la mudanza",
   "moving-since":
     "Desde que se emitió la versión {version} se movieron anotaciones a este trabajo o fuera de él: emita otra vez el registro.",
+  "papers-title": "Papeles de esta obra",
+  "papers-open": "Papeles (PDF)",
+  "papers-how":
+    "Permiso, el papel de la autoridad, el del electricista, manuales, órdenes de cambio. Van anexados al final del próximo registro, o solo nombrados si no caben. De un archivo solo entra en el registro lo que muestran sus páginas.",
+  "papers-add": "Agregar un papel",
+  "papers-enter": "Agregarlo",
+  "papers-file": "El papel como PDF, de 60 páginas como mucho",
+  "papers-name": "Cómo se llama",
+  "papers-kind": "Qué clase de papel es",
+  "papers-kind-permit": "permiso",
+  "papers-kind-inspection": "papel de la autoridad",
+  "papers-kind-electrician": "papel del electricista",
+  "papers-kind-manual": "manual de una pieza",
+  "papers-kind-change": "orden de cambio",
+  "papers-kind-other": "otro papel",
+  "papers-none-chosen": "Elija primero un archivo.",
+  "papers-pages": "Se abre. Páginas: {pages}.",
+  "papers-none": "Todavía no hay ningún papel como PDF.",
 };

@@ -1,22 +1,30 @@
 import { fill, type Language } from "../../../record/index.ts";
 import type { AfterWord } from "./after-en.ts";
 import type { checkingEn } from "./checking-en.ts";
+import type { companyEn } from "./company-en.ts";
 import type { decidingEn } from "./deciding-en.ts";
 import { type CrewWord, en } from "./en.ts";
 import { es } from "./es.ts";
 import type { lookingEn } from "./looking-en.ts";
 import type { openingEn } from "./opening-en.ts";
+import type { ownerEn } from "./owner-en.ts";
 import type { releasingEn } from "./releasing-en.ts";
+import type { sheetsEn } from "./sheets-en.ts";
+import type { studyEn } from "./study-en.ts";
 
 /** Everybody's words, and those of the office's pages. */
 export type ScreenWord =
   | CrewWord
   | AfterWord
   | keyof typeof checkingEn
+  | keyof typeof companyEn
   | keyof typeof decidingEn
   | keyof typeof lookingEn
   | keyof typeof openingEn
-  | keyof typeof releasingEn;
+  | keyof typeof ownerEn
+  | keyof typeof studyEn
+  | keyof typeof releasingEn
+  | keyof typeof sheetsEn;
 
 const known: Readonly<Record<Language, Partial<Record<ScreenWord, string>>>> = { en: { ...en }, es: { ...es } };
 

@@ -102,4 +102,15 @@ export const openingEn = {
   "archive-in-open": "To the job",
   "archive-in-refused": "It was not taken, and nothing of it is kept.",
   "archive-in-away": "The office does not answer. Read it in again: nothing is doubled.",
+  "sites-title": "Sites",
+  "sites-open": "Sites",
+  "sites-how":
+    "Address, position and marks belong to the site, and every job there shares them. What you change is told in each of its jobs by an entry.",
+  "sites-none": "There is no site yet. It comes with the first job that is opened at it.",
+  "sites-no-jobs": "No job is at this site.",
+  "sites-touches": "Jobs at this site: {count}. A change is told in each.",
+  "sites-change": "Change this site",
+  "sites-each": "Issue the records of these jobs again where they have been issued already.",
+  "sites-save": "Save and tell its jobs",
+  "sites-saved": "Saved, and told in its jobs: {count}.",
 } as const;

@@ -105,4 +105,15 @@ export const openingEs: Readonly<Record<keyof typeof openingEn, string>> = {
   "archive-in-open": "Ir al trabajo",
   "archive-in-refused": "No se tomó, y nada de ello queda.",
   "archive-in-away": "La oficina no responde. Léalo de nuevo: nada se duplica.",
+  "sites-title": "Sitios",
+  "sites-open": "Sitios",
+  "sites-how":
+    "La dirección, la posición y las marcas son del sitio, y todas sus obras las comparten. Lo que cambie se dice en cada una de sus obras con una entrada.",
+  "sites-none": "Todavía no hay ningún sitio. Viene con la primera obra que se abra en él.",
+  "sites-no-jobs": "En este sitio no hay ninguna obra.",
+  "sites-touches": "Obras en este sitio: {count}. Un cambio se dice en cada una.",
+  "sites-change": "Cambiar este sitio",
+  "sites-each": "Emita otra vez los registros de estas obras si ya se emitieron.",
+  "sites-save": "Guardar y decirlo en sus obras",
+  "sites-saved": "Guardado, y dicho en sus obras: {count}.",
 };

@@ -12,4 +12,17 @@ export const releasingEn = {
   "releasing-open": "{to}: released {time}, the link opens the record.",
   "releasing-ended": "{to}: the link ended {time}.",
   "releasing-end": "End this link",
+  "message-about-released": "A message with this link",
+  "message-about-others": "A message with this link for them",
+  "message-about-warranty": "A message about the days to come",
+  "message-how":
+    "The message is a file that your own mail program opens and sends. Nothing is sent from here unless a mail service is named for this installation.",
+  "message-name": "For whom",
+  "message-address": "Mail address",
+  "message-language": "In the language of its reader",
+  "message-make": "Make the message",
+  "message-send": "Send it from here",
+  "message-making": "Making it …",
+  "message-made": "Made. Open the file and send it.",
+  "message-sent": "Sent: the mail service took it.",
 } as const;

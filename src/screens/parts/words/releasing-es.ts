@@ -14,4 +14,17 @@ export const releasingEs: Readonly<Record<keyof typeof releasingEn, string>> = {
   "releasing-open": "{to}: entregado el {time}, el enlace abre el registro.",
   "releasing-ended": "{to}: el enlace terminó el {time}.",
   "releasing-end": "Terminar este enlace",
+  "message-about-released": "Un mensaje con este enlace",
+  "message-about-others": "Un mensaje con este enlace para ellos",
+  "message-about-warranty": "Un mensaje sobre los días por venir",
+  "message-how":
+    "El mensaje es un archivo que abre y manda su propio programa de correo. Desde aquí no se manda nada, salvo que en esta instalación haya un servicio de correo.",
+  "message-name": "Para quién",
+  "message-address": "Dirección de correo",
+  "message-language": "En el idioma de quien lo lee",
+  "message-make": "Hacer el mensaje",
+  "message-send": "Mandarlo desde aquí",
+  "message-making": "Haciéndolo …",
+  "message-made": "Hecho. Abra el archivo y mándelo.",
+  "message-sent": "Mandado: el servicio de correo lo aceptó.",
 };

@@ -1,0 +1,28 @@
+import { capability, moments } from "../statistics/index.ts";
+import { cellOf, grouped, LEAST_JOBS, label, labelCell, row, withEnds } from "./answering.ts";
+import type { JobObserved } from "./observation.ts";
+import type { Row } from "./question.ts";
+
+/** How first values fill their limits, of checks whose instrument has been studied: before that, the spread is not the work's. */
+export function capable(jobs: readonly JobObserved[], studied: ReadonlySet<string>, alpha: number): readonly Row[] {
+  const findings = jobs.flatMap((job) => job.findings.map((finding) => ({ job, finding })));
+  const byCheck = grouped(findings, ({ job, finding: { check, instrument, firstValue, of } }) =>
+    of === "check" && firstValue !== undefined && instrument !== undefined && studied.has(instrument)
+      ? `${job.sheet}\n${check}`
+      : undefined,
+  );
+  return [...byCheck].flatMap(([key, own]) => {
+    const [sheet, check = ""] = key.split("\n");
+    // limits that change with the design are taken off, so that jobs of different designs stand on one axis
+    const values = own.map(({ finding: { firstValue = 0, aim } }) => firstValue - (aim ?? 0));
+    const last = own.at(-1)?.finding;
+    const { mean, variance } = moments(values);
+    const shift = (limit: number | undefined): number | undefined => (limit === undefined ? undefined : limit - (last?.aim ?? 0));
+    const [lower, upper] = [shift(last?.lower), shift(last?.upper)];
+    const limits = { ...(lower === undefined ? {} : { lower }), ...(upper === undefined ? {} : { upper }) };
+    const found =
+      values.length < LEAST_JOBS ? undefined : capability({ mean, sigma: Math.sqrt(variance), n: values.length }, limits, alpha);
+    if (found === undefined) return [];
+    return [row([labelCell(label("check", check, sheet)), cellOf(values.length), found.cp ? withEnds(found.cp) : {}, withEnds(found.cpk)])];
+  });
+}

@@ -1,0 +1,38 @@
+/** Words of the crew's pages for the tape study and for instruments checked against themselves, in English. */
+export const studyEn = {
+  "study-title": "Tape study",
+  "study-how":
+    "Twenty minutes. Make {marks} marks and number them. Two or three people read each of them twice; the phone says who reads which. Nobody looks at what was read before.",
+  "study-people": "Who takes part: two or three",
+  "study-instrument": "With what",
+  "study-placing": "What it rests on",
+  "study-begin": "Begin",
+  "study-progress": "{done} of {all} readings taken.",
+  "study-mark": "reads mark {mark}",
+  "study-enter": "Enter it",
+  "study-not-read": "This is no length. Type it as the tape reads, such as 14 3/8, in {unit}.",
+  "study-stop": "Give this study up",
+  "study-stop-sure": "Give it up: its readings are gone",
+  "study-sent": "The office has it, as entry {number} of the company's ledger.",
+  "study-kept": "Kept on this phone. It is sent when there is signal.",
+  "study-send": "Send now ({count})",
+  "study-drop": "Take the one that was refused off this phone",
+  "check-title": "Check an instrument",
+  "check-way": "How",
+  "check-level": "Level turned end for end",
+  "check-level-how":
+    "Lay the level on a straight edge, shim its low end until the bubble stands in the middle, note the shims. Turn it end for end and do the same at the same end of the edge.",
+  "check-level-first": "Shims as it lay, {unit}; other end low: a minus",
+  "check-level-second": "Shims after turning, {unit}; other end low: a minus",
+  "check-level-over": "Length of the level, {unit}",
+  "check-laser": "Laser read two ways",
+  "check-laser-how":
+    "Hold the rod on a mark far off and read it. Turn the laser half round on its tripod, let it settle, and read the same mark again.",
+  "check-laser-first": "First reading, {unit}",
+  "check-laser-second": "Reading after turning, {unit}",
+  "check-laser-over": "Distance to the mark, {unit}",
+  "check-hook": "Hook of a tape pushed and pulled",
+  "check-hook-how": "Read one thing with the hook pulled over its edge, then with the hook pushed against it.",
+  "check-hook-first": "Pulled, {unit}",
+  "check-hook-second": "Pushed, {unit}",
+} as const;

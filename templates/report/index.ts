@@ -1,0 +1,1 @@
+export { type ReportSurroundings, reportPage } from "./page.ts";
