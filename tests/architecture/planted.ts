@@ -47,7 +47,7 @@ const forbiddenRoom: Readonly<Record<string, string>> = {
   record: "wire",
   proof: "wire",
   signature: "record",
-  quality: "record",
+  quality: "wire",
 };
 
 const roomFaults: readonly Fault[] = rooms.map((room) => ({

@@ -7,6 +7,7 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import sharp, { type Sharp } from "sharp";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { type ForPhone, forPhone } from "#infra/demo/index.ts";
+import { draftsOn } from "../helpers/crew-phone.ts";
 import { axe, crowded, largePhone, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** Pictures on the crew's phone, with real photographs: the sample of the package exif, cut and blurred here. */
@@ -275,6 +276,8 @@ describe("one picture", () => {
       await open(page, "take", picture);
       const [chooser] = await Promise.all([page.waitForFileChooser(), page.click(".shutter-row .shutter input")]);
       expect(chooser.isMultiple()).toBe(false);
+      // a phone takes longer to open its camera than the store to write where it was opened
+      await expect.poll(() => draftsOn(page)).toContain("camera");
       await page.goto(at("/"));
       await says(page, "its photo was not received");
       expect(new URL(page.url()).pathname).toBe(`/jobs/${job()}/take/${picture}`);

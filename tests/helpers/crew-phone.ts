@@ -22,6 +22,23 @@ export interface Kept {
   readonly skew?: number;
 }
 
+/** The places of what was begun on this phone and not entered yet. */
+export const draftsOn = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(async () => {
+    const database = await new Promise<IDBDatabase>((resolve, reject) => {
+      const opening = indexedDB.open("asburied");
+      opening.onsuccess = () => resolve(opening.result);
+      opening.onerror = () => reject(opening.error);
+    });
+    const places = await new Promise<readonly IDBValidKey[]>((resolve, reject) => {
+      const asking = database.transaction("drafts").objectStore("drafts").getAllKeys();
+      asking.onsuccess = () => resolve(asking.result);
+      asking.onerror = () => reject(asking.error);
+    });
+    database.close();
+    return places.map(String);
+  });
+
 /** What the phone's store holds, read beside the app. */
 export const keptOn = (page: Page): Promise<Kept> =>
   page.evaluate(async () => {

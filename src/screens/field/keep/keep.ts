@@ -248,7 +248,7 @@ export class Keep {
     this.#turn += 1;
     this.#shown = this.#turn;
     const entries = [...this.#state.entries, own].sort((a, b) => a.run - b.run);
-    this.#state = { ...this.#state, entries, books: this.#books(entries, this.#state.skew) };
+    this.#state = { ...this.#state, entries, books: this.#books(this.#judge, entries, this.#state.skew) };
     this.#say();
     this.#keepGlances();
     this.#tellOthers();
@@ -377,7 +377,9 @@ export class Keep {
   async #reload(tellOthers: boolean): Promise<void> {
     this.#turn += 1;
     const turn = this.#turn;
-    const { heads, jobs, entries, photos, session, today, skew, read, phone } = await this.#stored();
+    // the one that this reading begins with: what was read without it knows no jobs, though it has come meanwhile
+    const judge = this.#judge;
+    const { heads, jobs, entries, photos, session, today, skew, read, phone } = await this.#stored(judge !== undefined);
     // a slower reading must not put an older state over a newer one
     if (turn < this.#shown) return;
     this.#shown = turn;
@@ -392,8 +394,8 @@ export class Keep {
       ...(read === undefined ? {} : { readAt: read.at }),
       skew: skew?.milliseconds ?? 0,
       heads,
-      whole: this.#judge !== undefined,
-      books: this.#books(entries, skew?.milliseconds ?? 0),
+      whole: judge !== undefined,
+      books: this.#books(judge, entries, skew?.milliseconds ?? 0),
       entries,
       photos,
     };
@@ -403,7 +405,7 @@ export class Keep {
   }
 
   /** All in one go: an entry that goes over into its job's ledger is in one of them at every moment. */
-  async #stored() {
+  async #stored(withJobs: boolean) {
     const transaction = this.#database.transaction(["jobs", "heads", "entries", "photos", "about"]);
     const of = <K extends keyof AboutPhone>(key: K) => transaction.objectStore("about").get(key) as Promise<AboutPhone[K] | undefined>;
     const readingHeads = transaction.objectStore("heads").getAll();
@@ -418,7 +420,7 @@ export class Keep {
     ]);
     const heads = await readingHeads;
     const jobs = new Map<string, KeptJob>();
-    if (this.#judge !== undefined)
+    if (withJobs)
       for (const { job, hash, readAt } of heads) {
         const known = this.#jobs.get(job);
         const isSame = known?.readAt === readAt && known.ledger.head.hash === hash;
@@ -429,10 +431,8 @@ export class Keep {
     return { heads, jobs, entries, photos, session, today, skew, read, phone };
   }
 
-  #books(entries: readonly OwnEntry[], skew: number): readonly Book[] {
-    const judge = this.#judge;
-    if (judge === undefined) return [];
-    return [...this.#jobs.values()].map((kept) => judge.book(kept, entries, skew));
+  #books(judge: Judge | undefined, entries: readonly OwnEntry[], skew: number): readonly Book[] {
+    return judge === undefined ? [] : [...this.#jobs.values()].map((kept) => judge.book(kept, entries, skew));
   }
 
   #tellOthers(): void {
