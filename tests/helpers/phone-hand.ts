@@ -42,7 +42,13 @@ export class Hand {
   /** The place to touch on an element, `across` and `down` from its top left, 0 to 1. @throws when something lies over it. */
   async #spot(element: ElementHandle<Element>, across: number, down: number): Promise<{ readonly x: number; readonly y: number }> {
     const spot = await element.evaluate(
-      (one, right, low) => {
+      async (one, right, low) => {
+        // a thumb comes down on what stands still: something that arrives meanwhile moves what is under it
+        const place = (): string => JSON.stringify(one.getBoundingClientRect());
+        for (let before = ""; before !== place(); ) {
+          before = place();
+          await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
+        }
         const seen = (): { x: number; y: number } => {
           const { left, top, width, height } = one.getBoundingClientRect();
           return { x: left + width * right, y: top + height * low };
@@ -134,10 +140,10 @@ export class Hand {
     );
   }
 
-  async left(path: string): Promise<void> {
+  async left(path: string, timeout = 15_000): Promise<void> {
     await this.page.waitForFunction(
       (from) => decodeURI(location.pathname) !== from && document.querySelector("main") !== null,
-      { timeout: 15_000 },
+      { timeout },
       path,
     );
     // the page has been drawn: what is shown is of this place
@@ -152,7 +158,10 @@ export class Hand {
       let next = await this.link(to);
       for (const one of nearer) if (next === undefined && decodeURI(one) !== from) next = await this.link(one);
       await this.touch(next ?? (await this.find(".back")), "itself");
-      await this.left(from);
+      // a touch that met nothing is made again, and counts again
+      await this.left(from, 5_000).catch((error: Error) => {
+        if (tapped > 6) throw error;
+      });
     }
   }
 }

@@ -7,7 +7,7 @@ export const viewEs: Readonly<Record<ViewWord, string>> = {
   "title.instruments": "Instrumentos comprobados contra sí mismos",
   "title.readings-that-carry-nothing": "Lecturas que no dicen nada",
   "title.second-look": "Medido otra vez por otra persona",
-  "title.cost": "Lo que cuestan los errores y el cuidado",
+  "title.cost": "Lo que cuesta lo que sale mal, y el cuidado",
   "title.worth-of-holds": "Lo que vale cada retención",
   "title.came-back": "¿Hubo que volver?",
   "title.look-at-first": "Qué mirar en la visita de vuelta",

@@ -13,7 +13,8 @@ export const answersEn = {
   "cost.decides":
     "Where the next hour goes, into care before or into repair after; the largest of the three costs decides, and another largest would change that.",
   "worth-of-holds.decides": "Which held item to drop from the tolerance sheet; one finding of it would keep it.",
-  "came-back.decides": "How long a cover to give and which maker to change; a part that fails as seldom as the others would change that.",
+  "came-back.decides":
+    "How long a cover to give and which maker to change; a part that gives out as seldom as the others would change that.",
   "look-at-first.decides":
     "Which jobs to see first on the return visit; another job lies first as soon as something of it lies nearer to its limit.",
   "foremen.decides": "Whom to send along with whom; a share right that chance alone could bring would change that.",
@@ -64,7 +65,7 @@ export const answersEn = {
     "{about}: {off} of {n} second looks lie further apart than their doubt; together they scatter more than is stated.",
 
   "cost.line":
-    "Prevention: times somebody was taught: {taught}. Checking: {phone} minutes of phone a job. Failure: {rework} minutes of rework and {callback} minutes of callbacks a job.",
+    "Prevention: times somebody was taught: {taught}. Checking: {phone} minutes of phone a job. Gone wrong: {rework} minutes of rework and {callback} minutes of callbacks a job.",
   "cost.money": "Parts of {callbacks} callbacks less what was recovered: {parts}, in the company's currency.",
 
   "worth.all": "{holds} held items said not yet {notYet} times, found something {found} times, and had coverings wait {hours} hours.",
@@ -73,10 +74,10 @@ export const answersEn = {
   "worth.never": "{about}: asked on {asked} jobs and never found anything; the others find something in {others} % of theirs.",
 
   "came-back.year": "Called back within 12 months: {share} % ({low} to {high} %), of jobs as far as they have been watched.",
-  "came-back.parts": "A part fails more than the others: the first lines of its table.",
-  "came-back.no-part": "No part of {parts} fails more often than chance alone lets one seem to.",
-  "came-back.part": "{about}: {failed} of {n} failed, more and sooner than the others.",
-  "came-back.winter": "{about}: {inWinter} of {failed} failures came in winter, which is {share} % of the time it was watched.",
+  "came-back.parts": "A part gives out more than the others: the first lines of its table.",
+  "came-back.no-part": "No part of {parts} gives out more often than chance alone lets one seem to.",
+  "came-back.part": "{about}: {failed} of {n} gave out, more and sooner than the others.",
+  "came-back.winter": "{about}: {inWinter} of {failed} gave out in winter, which is {share} % of the time it was watched.",
   "came-back.counted": "Installed: {jobs}; called back: {events}; watched for a whole year: {whole}.",
 
   "look-at-first.some": "{jobs} jobs have something near a limit or beyond it; the {listed} nearest are listed.",
@@ -104,7 +105,7 @@ export const answersEn = {
     "Of {n} first values {now} lay beyond the limit of now; the other limit would have caught {asked} ({share} %), {more} of them new.",
   "changed-limit.back": "Confirmed callbacks among these jobs: {confirmed}; what came back stands in the second table.",
   "changed-limit.back-too-few":
-    "What came back is not said: {confirmed} confirmed callbacks, from {wanted} on it would be. What lies outside is reworked before it can fail.",
+    "What came back is not said: {confirmed} confirmed callbacks, from {wanted} on it would be. What lies outside is reworked before it can come back.",
 
   "sampling.could": "You measured {looked} of {lot} again and found {off} off; up to {most} could be off in all ({sure} %).",
   "sampling.none": "None of {lot} has been measured again: all of them could be off.",

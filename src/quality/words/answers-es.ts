@@ -67,7 +67,7 @@ export const answersEs: Readonly<Record<AnswerSentence, string>> = {
     "{about}: {off} de {n} segundas miradas quedan más apartadas que su duda; juntas se dispersan más de lo declarado.",
 
   "cost.line":
-    "Prevención: veces que se enseñó: {taught}. Comprobación: {phone} minutos de teléfono por obra. Fallo: {rework} minutos de rehacer y {callback} minutos de llamadas por obra.",
+    "Prevención: veces que se enseñó: {taught}. Comprobación: {phone} minutos de teléfono por obra. Lo que salió mal: {rework} minutos de rehacer y {callback} minutos de llamadas por obra.",
   "cost.money": "Piezas de {callbacks} llamadas menos lo recuperado: {parts}, en la moneda de la empresa.",
 
   "worth.all":
@@ -77,10 +77,10 @@ export const answersEs: Readonly<Record<AnswerSentence, string>> = {
   "worth.never": "{about}: pedido en {asked} obras y nunca halló nada; los demás hallan algo en el {others} % de las suyas.",
 
   "came-back.year": "Llamadas dentro de 12 meses: {share} % ({low} a {high} %), de obras hasta donde se han seguido.",
-  "came-back.parts": "Una pieza falla más que las demás: las primeras líneas de su tabla.",
-  "came-back.no-part": "Ninguna de las {parts} piezas falla más veces de lo que el azar solo hace parecer.",
-  "came-back.part": "{about}: fallaron {failed} de {n}, más y antes que las demás.",
-  "came-back.winter": "{about}: {inWinter} de {failed} fallos vinieron en invierno, que es el {share} % del tiempo que se siguió.",
+  "came-back.parts": "Una pieza se descompone más que las demás: las primeras líneas de su tabla.",
+  "came-back.no-part": "Ninguna de las {parts} piezas se descompone más veces de lo que el azar solo hace parecer.",
+  "came-back.part": "{about}: {failed} de {n} se descompusieron, más y antes que las demás.",
+  "came-back.winter": "{about}: {inWinter} de {failed} se descompusieron en invierno, que es el {share} % del tiempo que se siguió.",
   "came-back.counted": "Instaladas: {jobs}; con llamada: {events}; seguidas un año entero: {whole}.",
 
   "look-at-first.some": "{jobs} obras tienen algo cerca de un límite o más allá; se listan las {listed} más cercanas.",
@@ -108,7 +108,7 @@ export const answersEs: Readonly<Record<AnswerSentence, string>> = {
     "De {n} primeros valores, {now} quedaban fuera del límite de ahora; el otro habría detectado {asked} ({share} %), {more} de ellos nuevos.",
   "changed-limit.back": "Llamadas confirmadas entre estas obras: {confirmed}; lo que volvió está en la segunda tabla.",
   "changed-limit.back-too-few":
-    "No se dice lo que volvió: {confirmed} llamadas confirmadas; se diría a partir de {wanted}. Lo que queda fuera se rehace antes de que pueda fallar.",
+    "No se dice lo que volvió: {confirmed} llamadas confirmadas; se diría a partir de {wanted}. Lo que queda fuera se rehace antes de que pueda volver.",
 
   "sampling.could": "Midió otra vez {looked} de {lot} y halló mal {off}; en total podrían estar mal hasta {most} ({sure} %).",
   "sampling.none": "No se ha medido otra vez ninguna de {lot}: podrían estar mal todas.",
