@@ -14,7 +14,8 @@ export { Client };
 export interface DemoResult extends Omit<Filled, "office"> {
   readonly recordId: string;
   readonly pdf: Uint8Array;
-  /** The record of the job by the second tolerance sheet, where it was asked for. */
+  /** The company's file of the same job, and the record of the job by the second tolerance sheet, where they were asked for. */
+  readonly companyFile?: Uint8Array;
   readonly oldPond?: Uint8Array;
   /** The printed design check of the job that was recorded. */
   readonly designCheck: Uint8Array;
@@ -29,8 +30,8 @@ export interface DemoResult extends Omit<Filled, "office"> {
   readonly budget: { readonly asks: Budget; readonly most: Budget };
 }
 
-async function oldPondRecord(office: Client, job: string): Promise<Uint8Array> {
-  const { record } = await office.send<{ record: string }>("POST", `/api/jobs/${job}/records`, { edition: "customer" });
+async function recordOf(office: Client, job: string, edition: "customer" | "company"): Promise<Uint8Array> {
+  const { record } = await office.send<{ record: string }>("POST", `/api/jobs/${job}/records`, { edition });
   return office.bytes(`/api/records/${record}/pdf`);
 }
 
@@ -54,7 +55,10 @@ export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
   ]);
   log(`${courtyard.title}: record issued, ${issued.pages} pages`);
 
-  const oldPondPdf = plan.oldPond === "printed" ? await oldPondRecord(office, jobs.at(-1) ?? "") : undefined;
+  const isAll = plan.oldPond === "printed";
+  const companyFile = isAll ? await recordOf(office, whole, "company") : undefined;
+  if (companyFile !== undefined) log(`${courtyard.title}: the company's file of it issued too`);
+  const oldPondPdf = isAll ? await recordOf(office, jobs.at(-1) ?? "", "customer") : undefined;
   if (oldPondPdf !== undefined) log(`${oldPond.title}: record issued by the second tolerance sheet`);
 
   const asks = budgetOf(defaultSheet(), everydayTags);
@@ -68,6 +72,7 @@ export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
     jobs,
     recordId: issued.record,
     pdf,
+    ...(companyFile === undefined ? {} : { companyFile }),
     ...(oldPondPdf === undefined ? {} : { oldPond: oldPondPdf }),
     designCheck,
     record,

@@ -8,6 +8,7 @@ export interface DemoSummary {
 /** What the main job leaves; `infra/demo` makes it through the public API. */
 export interface DemoResult {
   readonly pdf: Uint8Array;
+  readonly companyFile?: Uint8Array;
   readonly oldPond?: Uint8Array;
   readonly designCheck: Uint8Array;
   readonly record: unknown;

@@ -38,20 +38,23 @@ const json = (value: unknown): string => `${JSON.stringify(value, undefined, 2)}
 const log = (line: string): void => console.log(line);
 
 async function mainJob({ edge, secrets }: Stack): Promise<void> {
-  const { pdf, oldPond, designCheck, record, ledger, keys, findings } = await runDemo({
+  const { pdf, companyFile, oldPond, designCheck, record, ledger, keys, findings } = await runDemo({
     edge,
     operatorKey: secrets.operatorKey,
     log,
     oldPond: "printed",
   });
   await writeFile(join(folder, "record.pdf"), pdf);
+  if (companyFile !== undefined) await writeFile(join(folder, "record-company.pdf"), companyFile);
   if (oldPond !== undefined) await writeFile(join(folder, "record-old-pond.pdf"), oldPond);
   await writeFile(join(folder, "design-check.pdf"), designCheck);
   await writeFile(join(folder, "record.json"), json(record));
   await writeFile(join(folder, "ledger.json"), json(ledger));
   await writeFile(join(folder, "findings.json"), json(findings));
   await writeFile(join(folder, "keys.json"), json(keys));
-  console.log(`record.pdf, record-old-pond.pdf, design-check.pdf, record.json, ledger.json, findings.json and keys.json are in ${folder}`);
+  console.log(
+    `record.pdf, record-company.pdf, record-old-pond.pdf, design-check.pdf, record.json, ledger.json, findings.json and keys.json are in ${folder}`,
+  );
 }
 
 try {
