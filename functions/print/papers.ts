@@ -20,6 +20,20 @@ export interface Paper {
 /** Why a paper is only listed: a word of the record. */
 export type NotBound = Extract<HeadingKey, `enclosure-${string}`>;
 
+/** Whether every page can be drawn onto another: tried on a sheet that nobody keeps, since a damaged one shows itself only then. */
+async function canBeDrawn(document: PDFDocument): Promise<boolean> {
+  try {
+    const tried = await PDFDocument.create();
+    const drawn = await tried.embedPages(document.getPages());
+    const page = tried.addPage();
+    for (const one of drawn) page.drawPage(one);
+    await tried.save();
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /** Opens a paper. Refuses `paper-locked`, `paper-unreadable`, `paper-too-long`. */
 export async function readPaper(bytes: Uint8Array): Promise<Outcome<PDFDocument>> {
   try {
@@ -27,7 +41,10 @@ export async function readPaper(bytes: Uint8Array): Promise<Outcome<PDFDocument>
     if (document.isEncrypted) return refuse("paper-locked", "paper");
     const pages = document.getPageCount();
     if (pages > MOST_PAPER_PAGES) return refuse("paper-too-long", "paper", { pages, most: MOST_PAPER_PAGES });
-    return pages === 0 ? refuse("paper-unreadable", "paper") : ok(document);
+    // an empty page, the back of a scan, may have no content at all
+    for (const { node } of document.getPages())
+      if (node.Contents() === undefined) node.addContentStream(document.context.register(document.context.stream("")));
+    return pages > 0 && (await canBeDrawn(document)) ? ok(document) : refuse("paper-unreadable", "paper");
   } catch (thrown) {
     return refuse(thrown instanceof EncryptedPDFError ? "paper-locked" : "paper-unreadable", "paper");
   }

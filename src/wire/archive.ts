@@ -39,7 +39,7 @@ const record = z.strictObject({
 
 /**
  * The first file of an archive: everything that follows in it, in this order, with its SHA-256: the ledger, the photos' bytes and
- * blurred renditions, the records' files.
+ * blurred renditions, the papers that came as PDF, the records' files.
  */
 export const archiveList = z.strictObject({
   kind: z.literal(ARCHIVE_KIND),
@@ -53,6 +53,8 @@ export const archiveList = z.strictObject({
   versions: z.record(hex64, text(80)),
   people: z.array(z.strictObject({ id, name: text(120), role })).check(z.maxLength(10_000)),
   photos: z.array(photo).check(z.maxLength(60_000)),
+  /** None in an archive that was taken before papers came as PDF. */
+  papers: z.optional(z.array(file).check(z.maxLength(2000))),
   records: z.array(record).check(z.maxLength(2000)),
 });
 export type ArchiveList = z.infer<typeof archiveList>;

@@ -1,3 +1,4 @@
+import { PDFDocument } from "@cantoo/pdf-lib";
 import { unzipSync, type Zippable, zipSync } from "fflate";
 import { beforeAll, describe, expect, inject, it } from "vitest";
 import { jobLedgerOf, jobState } from "#core/job/index.ts";
@@ -9,6 +10,7 @@ let from: Company;
 let job: string;
 let photo: Uint8Array;
 let archive: Uint8Array;
+let paper: Uint8Array;
 
 const file = (bytes: Uint8Array): Uint8Array => Uint8Array.from(bytes);
 const into = (company: Company, bytes: Uint8Array) => company.office.ask("POST", "/api/archives", { bytes: file(bytes) });
@@ -16,7 +18,7 @@ const another = () => newCompany(inject("edge"), inject("operatorKey"));
 /** Everything that a company has in a table. */
 const count = (company: Company, table: string): number =>
   rowsIn(inject("stackDirectory"), table, `SELECT * FROM ${table} WHERE company = ?`, company.company).length;
-const tables = ["entry", "job", "photo", "photo_use", "record", "version", "person", "own_number", "owed", "blurred"];
+const tables = ["entry", "job", "photo", "photo_use", "record", "version", "person", "own_number", "owed", "blurred", "paper"];
 const counts = (company: Company) => tables.map((table) => count(company, table));
 
 beforeAll(async () => {
@@ -37,6 +39,13 @@ beforeAll(async () => {
   const note = await phone.entry(job, from.people.crew, "note-for-record", { text: "Gravel came wet" });
   const sent = await from.crew.post(`/api/jobs/${job}/entries`, batchOf(...pictures, note));
   expect(sent.body.answers.map((one: Loose) => one.outcome)).toEqual(["taken", "taken", "taken"]);
+  // an empty page, as the back of a scan
+  const document = await PDFDocument.create();
+  document.addPage([612, 792]);
+  paper = await document.save();
+  expect((await from.office.ask("PUT", `/api/papers/${sha256(paper)}`, { bytes: file(paper) })).status).toBe(201);
+  const named = { title: "Permit", paper: "permit", pdf: sha256(paper) };
+  expect((await from.office.post(`/api/jobs/${job}/decisions`, { kind: "paper-added", what: named })).status).toBe(201);
   expect((await from.office.post(`/api/jobs/${job}/particulars`, { invoice: "I-1" })).status).toBe(201);
   expect((await from.office.post(`/api/jobs/${job}/records`, { edition: "customer" })).status).toBe(201);
   // the machine says of the photo that it is no picture; only then does the ledger stand still
@@ -60,6 +69,7 @@ describe("a job whole as an archive", () => {
     for (const { name, bytes, sha256: of } of [
       list.ledger,
       ...list.photos.map((one: Loose) => one.file),
+      ...list.papers,
       ...list.records.flatMap((one: Loose) => one.files),
     ]) {
       expect([name, files[name]?.length, sha256(files[name] ?? new Uint8Array())]).toEqual([name, bytes, of]);
@@ -77,6 +87,7 @@ describe("a job whole as an archive", () => {
     const ledger = await to.office.get(`/api/jobs/${job}/ledger`);
     expect(ledger.body).toEqual(before);
     expect(verifyLedger(new TextDecoder().decode(ledger.bytes)).faults).toEqual([]);
+    expect((await to.office.get(`/api/papers/${sha256(paper)}`)).bytes).toEqual(paper);
     const original = await to.office.get(`/api/photos/${sha256(photo)}/original`);
     expect(sha256(original.bytes)).toBe(sha256(photo));
     const [theirs] = (await from.office.get(`/api/jobs/${job}/records`)).body.records;

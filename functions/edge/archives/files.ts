@@ -1,5 +1,5 @@
-import type { ArchiveFile, ArchiveList } from "#core/wire/index.ts";
-import { blurredKey, originalKey } from "#functions/shared/index.ts";
+import { type ArchiveFile, type ArchiveList, LARGEST_PAPER } from "#core/wire/index.ts";
+import { blurredKey, originalKey, paperKey } from "#functions/shared/index.ts";
 import { fileKey } from "../records/files.ts";
 
 /** A file of an archive with its place in the store and its type there. */
@@ -9,6 +9,8 @@ export interface StoredFile {
   readonly type: string;
   /** The photo that it is the original of. */
   readonly photo?: string;
+  /** The paper that it is. */
+  readonly paper?: string;
 }
 
 /** The list is named by the digest of its own bytes, so that a byte changed in it is found as in every other file. */
@@ -23,7 +25,7 @@ export const endingOf = ({ name }: ArchiveFile): string => name.slice(name.lastI
 /** Everything that follows the ledger in an archive, in its order, with where it lies in a company's part of the store. */
 export function storedFiles(
   company: string,
-  { job, photos, records }: Pick<ArchiveList, "job" | "photos" | "records">,
+  { job, photos, papers, records }: Pick<ArchiveList, "job" | "photos" | "papers" | "records">,
 ): readonly StoredFile[] {
   return [
     ...photos.flatMap(({ sha256, type, file, blurred }): readonly StoredFile[] => [
@@ -35,6 +37,12 @@ export function storedFiles(
           : [];
       }),
     ]),
+    ...(papers ?? []).map((file) => ({
+      file,
+      key: paperKey(company, file.sha256),
+      type: "application/pdf",
+      paper: file.sha256,
+    })),
     ...records.flatMap(({ id, version, files }) =>
       files.map((file) => ({ file, key: fileKey({ company, job, id, version }, endingOf(file)), type: typeOf(file.name) })),
     ),
@@ -42,7 +50,7 @@ export function storedFiles(
 }
 
 /** The names that the parts of a list have to have, so that none reaches into another's place. */
-export function namesFit({ ledger, photos, records }: ArchiveList): boolean {
+export function namesFit({ ledger, photos, papers, records }: ArchiveList): boolean {
   const ofPhotos = photos.every(({ sha256, bytes, file, blurred }) => {
     const original = file === undefined || (file.name === `photos/${sha256}` && file.sha256 === sha256 && file.bytes === bytes);
     const renditions = [blurred?.screen, blurred?.print].every(
@@ -50,6 +58,7 @@ export function namesFit({ ledger, photos, records }: ArchiveList): boolean {
     );
     return original && renditions;
   });
+  const ofPapers = (papers ?? []).every(({ name, sha256, bytes }) => name === `papers/${sha256}` && bytes <= LARGEST_PAPER);
   const ofRecords = records.every(
     ({ id, sha256, bytes, files }) =>
       /^[0-9a-f]{32}$/.test(id) &&
@@ -58,5 +67,5 @@ export function namesFit({ ledger, photos, records }: ArchiveList): boolean {
         return inside && (endingOf(file) !== "pdf" || (file.sha256 === sha256 && file.bytes === bytes));
       }),
   );
-  return ledger.name === "ledger.json" && ofPhotos && ofRecords;
+  return ledger.name === "ledger.json" && ofPhotos && ofPapers && ofRecords;
 }

@@ -5,7 +5,7 @@ import { blurredKey } from "#functions/shared/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import type { RecordRow } from "../adapters/records.ts";
 import { hex, sha256Hex } from "../chance.ts";
-import { photosNamed } from "../jobs/consequences.ts";
+import { papersNamed, photosNamed } from "../jobs/consequences.ts";
 import { ledgerOf, readJob } from "../jobs/read.ts";
 import { fileKey, recordFiles } from "../records/files.ts";
 import type { Services } from "../services.ts";
@@ -78,6 +78,11 @@ export async function listOf(
     const file = withBytes ? { file: { name: `photos/${sha256}`, bytes, sha256 } } : {};
     photos.push({ sha256, type, bytes, ...file, ...(blurred && { blurred: blurred.value }) });
   }
+  const papers: ArchiveFile[] = [];
+  for (const sha256 of new Set(read.stored.flatMap(papersNamed))) {
+    const bytes = withBytes ? await services.papers.get(company, sha256) : undefined;
+    if (bytes !== undefined) papers.push({ name: `papers/${sha256}`, bytes, sha256 });
+  }
   const listed: ArchiveList["records"] = [];
   for (const row of records) {
     const record = await recordListed(services, place, row);
@@ -97,9 +102,11 @@ export async function listOf(
     versions: namesOfVersions(whole.entries.map(({ body }) => body.what)),
     people: people.filter(({ id }) => authors.has(id)).map(({ id, name, role }) => ({ id, name, role })),
     photos: photos.filter(({ sha256 }) => named.has(sha256) || rows.some((row) => row.sha256 === sha256)),
+    ...(papers.length === 0 ? {} : { papers }),
     records: listed,
   };
-  const bytes = photos.reduce((sum, photo) => sum + (photo.file?.bytes ?? 0), list.ledger.bytes);
+  const ofPhotos = photos.reduce((sum, photo) => sum + (photo.file?.bytes ?? 0), list.ledger.bytes);
+  const bytes = papers.reduce((sum, paper) => sum + paper.bytes, ofPhotos);
   return bytes > LARGEST_ARCHIVE ? refuse("batch-size", "archive", { bytes, most: LARGEST_ARCHIVE }) : ok({ list, ledger });
 }
 

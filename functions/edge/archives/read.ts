@@ -28,7 +28,10 @@ async function filesStored(services: Services, company: string, entries: Archive
   for (const stored of storedFiles(company, list)) {
     const there = await expected(entries, stored.file.name);
     if (!there.ok) return there;
-    const known = stored.photo === undefined ? undefined : await services.photos.get(company, stored.photo);
+    const { photo, paper } = stored;
+    const known =
+      (photo !== undefined && (await services.photos.get(company, photo)) !== undefined) ||
+      (paper !== undefined && (await services.papers.get(company, paper)) !== undefined);
     const put = await (known ? compared(entries, stored.file) : putFile(services, entries, stored));
     if (!put.ok) return put;
   }
@@ -66,6 +69,7 @@ function statementsOf(
       ...(file ? services.photos.adding(company, { sha256, bytes, type }, now, now + FIRST_DUE_MS) : []),
       ...(blurred ? [services.photos.blur(company, sha256, blurred)] : []),
     ]),
+    ...(list.papers ?? []).map((paper) => services.papers.adding(company, paper, now)),
     ...usesOf(services, place, rows),
     ...list.records.map(({ head, files: _, ...record }) =>
       services.records.add(company, { ...record, job: place.job, head_number: head.number, head_hash: head.hash }),

@@ -23,6 +23,12 @@ export function photosNamed({ envelope, body }: Pick<StoredEntry, "envelope" | "
   return typeof photo === "string" ? [photo] : [];
 }
 
+/** Hashes under which an entry names a paper: its PDF, or what a holder of a link sent, which may be a picture as well. */
+export function papersNamed({ body }: Pick<StoredEntry, "body">): readonly string[] {
+  const { pdf, paper } = (contentOf(body, "what") as { pdf?: unknown; paper?: unknown } | undefined) ?? {};
+  return [pdf, paper].filter((sha256) => typeof sha256 === "string" && /^[0-9a-f]{64}$/.test(sha256)) as readonly string[];
+}
+
 /** What goes with new entries of a job into the same batch: the photos they name, and what is owed to the job about them. */
 export function usesOf(services: Services, place: Place, rows: readonly StoredEntry[]): readonly Statement[] {
   const named = [...new Set(rows.flatMap((row) => [...photosNamed(row), ...photosMovedIn(row)]))];
