@@ -5,7 +5,7 @@ export const viewEn = {
   "title.instruments": "Instruments checked against themselves",
   "title.readings-that-carry-nothing": "Readings that tell nothing",
   "title.second-look": "Measured again by someone else",
-  "title.cost": "What mistakes and care cost",
+  "title.cost": "What is done over, and what care costs",
   "title.worth-of-holds": "What each hold is worth",
   "title.came-back": "Did it come back?",
   "title.look-at-first": "Where to look on the return visit",

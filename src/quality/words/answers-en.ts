@@ -1,7 +1,7 @@
 /** Sentences of the owner's questions in English: the decision that each serves, what it says, what stands out, what is too few. `{…}` are figures. */
 export const answersEn = {
   "first-time-right.decides":
-    "Which step to teach this month: the one that goes wrong most often; another step would take its place if its share right fell below this one's by more than the intervals allow.",
+    "Which step to teach this month: the one that is done over most often; another step would take its place if its share right fell below this one's by more than the intervals allow.",
   "tape-study.decides":
     "Whether the stated doubt of a reading stands, and whether to look at how somebody holds the rod; a study with another spread would change the limits that can be decided.",
   "instruments.decides":
@@ -65,7 +65,7 @@ export const answersEn = {
     "{about}: {off} of {n} second looks lie further apart than their doubt; together they scatter more than is stated.",
 
   "cost.line":
-    "Prevention: times somebody was taught: {taught}. Checking: {phone} minutes of phone a job. Gone wrong: {rework} minutes of rework and {callback} minutes of callbacks a job.",
+    "Prevention: times somebody was taught: {taught}. Checking: {phone} minutes of phone a job. Done over: {rework} minutes of rework and {callback} minutes of callbacks a job.",
   "cost.money": "Parts of {callbacks} callbacks less what was recovered: {parts}, in the company's currency.",
 
   "worth.all": "{holds} held items said not yet {notYet} times, found something {found} times, and had coverings wait {hours} hours.",
