@@ -29,9 +29,9 @@ export const viewEn = {
   "note.too-few-to-tell": "too few to tell",
   "note.stands-out": "stands out",
   "held-by-holm":
-    "{comparisons} comparisons were made together; the chance that any one of them stands out although nothing is wrong is held to {alpha} % (Holm).",
+    "{comparisons} comparisons were made together; the chance that any one of them stands out although there is nothing is held to {alpha} % (Holm).",
   "held-by-bonferroni":
-    "{comparisons} comparisons were made together; the chance that any one of them stands out although nothing is wrong is held to {alpha} % (Bonferroni).",
+    "{comparisons} comparisons were made together; the chance that any one of them stands out although there is nothing is held to {alpha} % (Bonferroni).",
   "csv-low": "low",
   "csv-high": "high",
   "csv-note": "note",

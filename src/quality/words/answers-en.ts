@@ -36,7 +36,7 @@ export const answersEn = {
 
   "first-time-right.all": "Right the first time: {right} of {n} steps of jobs ({share} %).",
   "first-time-right.which": "A step stands out: the first lines of the table.",
-  "first-time-right.none": "No step of {steps} goes wrong more often than chance alone lets one seem to.",
+  "first-time-right.none": "No step of {steps} is done over more often than chance alone lets one seem to.",
   "first-time-right.worse": "{about}: right the first time in {share} % of {n}, all others in {others} %.",
   "first-time-right.counted": "Asked: {asked}; too close to call and counted apart: {tooClose}; asked and nothing entered: {notEntered}.",
 
@@ -84,7 +84,7 @@ export const answersEn = {
   "look-at-first.none": "No installed job has anything near a limit.",
 
   "foremen.off": "Persons are not compared: the owner has not asked for it.",
-  "foremen.some": "Of {foremen} foremen some go wrong more often than chance alone lets them seem to.",
+  "foremen.some": "Of {foremen} foremen some have more done over than chance alone lets them seem to.",
   "foremen.none": "{foremen} foremen cannot be told apart by what they have done so far.",
   "foremen.worse": "{about}: all coverings right the first time in {share} % of {n} jobs, the others in {others} %.",
   "foremen.counted": "Foremen: {foremen}; coverings: {coverings}.",
