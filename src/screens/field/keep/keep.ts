@@ -11,8 +11,9 @@ import type { Passed } from "./passed.ts";
 import { type Reading, readAll } from "./read.ts";
 import { askToPersist, freeSpace, holdReserve, isFull, withRoom } from "./room.ts";
 import { sendAll } from "./send.ts";
-import type { AboutPhone, Glance, JobHead, KeptJob, OwnEntry } from "./shapes.ts";
+import type { Glance, JobHead, KeptJob, OwnEntry } from "./shapes.ts";
 import { type Entered, type KeepState, nothing, type Words } from "./state.ts";
+import { storedIn } from "./stored.ts";
 
 const FIRST_WAIT_MS = 2_000;
 const LONGEST_WAIT_MS = 300_000;
@@ -379,7 +380,10 @@ export class Keep {
     const turn = this.#turn;
     // the one that this reading begins with: what was read without it knows no jobs, though it has come meanwhile
     const judge = this.#judge;
-    const { heads, jobs, entries, photos, session, today, skew, read, phone } = await this.#stored(judge !== undefined);
+    const { heads, jobs, entries, photos, session, today, skew, read, phone } = await storedIn(
+      this.#database,
+      judge === undefined ? undefined : this.#jobs,
+    );
     // a slower reading must not put an older state over a newer one
     if (turn < this.#shown) return;
     this.#shown = turn;
@@ -402,33 +406,6 @@ export class Keep {
     this.#say();
     this.#keepGlances();
     if (tellOthers) this.#tellOthers();
-  }
-
-  /** All in one go: an entry that goes over into its job's ledger is in one of them at every moment. */
-  async #stored(withJobs: boolean) {
-    const transaction = this.#database.transaction(["jobs", "heads", "entries", "photos", "about"]);
-    const of = <K extends keyof AboutPhone>(key: K) => transaction.objectStore("about").get(key) as Promise<AboutPhone[K] | undefined>;
-    const readingHeads = transaction.objectStore("heads").getAll();
-    const all = Promise.all([
-      transaction.objectStore("entries").getAll(),
-      transaction.objectStore("photos").getAll(),
-      of("session"),
-      of("today"),
-      of("skew"),
-      of("read"),
-      of("phone"),
-    ]);
-    const heads = await readingHeads;
-    const jobs = new Map<string, KeptJob>();
-    if (withJobs)
-      for (const { job, hash, readAt } of heads) {
-        const known = this.#jobs.get(job);
-        const isSame = known?.readAt === readAt && known.ledger.head.hash === hash;
-        const kept = isSame ? known : await transaction.objectStore("jobs").get(job);
-        if (kept !== undefined) jobs.set(job, kept);
-      }
-    const [entries, photos, session, today, skew, read, phone] = await all;
-    return { heads, jobs, entries, photos, session, today, skew, read, phone };
   }
 
   #books(judge: Judge | undefined, entries: readonly OwnEntry[], skew: number): readonly Book[] {
