@@ -1,3 +1,5 @@
+import { shownText } from "#core/text/index.ts";
+
 /** Text that is already HTML. Only `html` and `trusted` make it, so a plain text can never pass for it. */
 export class Html {
   readonly text: string;
@@ -16,7 +18,9 @@ const unprintable = /(?![\t\n\r])\p{Cc}|\p{Cs}|[\ufffe\uffff]/gu;
 
 /** Escapes for text and for quoted attributes alike. */
 export const escaped = (text: string): string =>
-  text.replace(unprintable, "\ufffd").replace(/[&<>"']/g, (sign) => entities[sign] as string);
+  shownText(text)
+    .replace(unprintable, "\ufffd")
+    .replace(/[&<>"']/g, (sign) => entities[sign] as string);
 
 const written = (piece: Piece): string => {
   if (piece === undefined || piece === null || piece === false) return "";
@@ -34,4 +38,6 @@ export const trusted = (text: string): Html => new Html(text);
 
 /** A CSS string for `content`, safe inside a `style` element: every sign that could end string, rule or element as an escape. */
 export const cssString = (text: string): string =>
-  `"${text.replace(unprintable, "\ufffd").replace(/[^\p{L}\p{N} .,;:·–′″+-]/gu, (sign) => `\\${(sign.codePointAt(0) as number).toString(16)} `)}"`;
+  `"${shownText(text)
+    .replace(unprintable, "\ufffd")
+    .replace(/[^\p{L}\p{N} .,;:·–′″+-]/gu, (sign) => `\\${(sign.codePointAt(0) as number).toString(16)} `)}"`;

@@ -1,4 +1,7 @@
 import type { Environment, PhotoHint } from "./environment.ts";
+import { lookAtPeriods } from "./keeping/look.ts";
+import { log, thrownOf } from "./log.ts";
+import { letGo } from "./persons/keys.ts";
 import { readOwed, sweep } from "./photos/owed-work.ts";
 import { routerOf } from "./router.ts";
 import type { Route } from "./routes/index.ts";
@@ -23,7 +26,7 @@ export function edgeOf(routes: readonly Route[], clock: Clock): ExportedHandler<
             else if (!(await readOwed(services, message.body))) return message.retry();
             message.ack();
           } catch (thrown) {
-            console.error(`queue ${batch.queue}:`, thrown);
+            log({ event: "queue-broke", queue: batch.queue, thrown: thrownOf(thrown) });
             message.retry();
           }
         }),
@@ -31,7 +34,11 @@ export function edgeOf(routes: readonly Route[], clock: Clock): ExportedHandler<
     },
 
     async scheduled(_, environment) {
-      await sweep(servicesOf(environment, clock));
+      const services = servicesOf(environment, clock);
+      await Promise.all([services.tries.clear(clock()), services.challenges.clear(clock())]);
+      await sweep(services);
+      await letGo(services);
+      await lookAtPeriods(services);
     },
   };
 }

@@ -13,6 +13,10 @@ export interface Environment {
   readonly PRINT_URL: string;
   readonly SERVICE_SECRET: string;
   readonly OPERATOR_KEY: string;
+  /** Where browsers find the program: scheme, host and port. Without it no passkey is made or taken. */
+  readonly ORIGIN?: string;
+  /** `yes`: one line of the log for every answer; else only for what broke. */
+  readonly LOG_ANSWERS?: string;
   /** Wraps the private halves of the keys that seal records; without it none can be issued. */
   readonly SEAL_SECRET?: string;
 }

@@ -3,10 +3,12 @@ import { type Outcome, type Refusal, refuse } from "#core/outcome/index.ts";
 import { PROBLEM_TYPE, problemResponse } from "#functions/shared/index.ts";
 import type { Session } from "./adapters/sessions.ts";
 import { newId } from "./chance.ts";
+import { counters } from "./counters.ts";
 import { opened } from "./doors.ts";
 import type { Environment } from "./environment.ts";
 import { guarded } from "./headers.ts";
 import { inputOf } from "./input.ts";
+import { log, thrownOf } from "./log.ts";
 import { page } from "./page.ts";
 import { Blocks } from "./photos/blocks.ts";
 import type { Call, Route } from "./routes/route.ts";
@@ -21,7 +23,9 @@ export function routerOf(routes: readonly Route[], clock: Clock): Edge {
   for (const route of routes) {
     app.on(route.method, route.path, (context) => {
       const afterwards = (work: Promise<unknown>) =>
-        context.executionCtx.waitUntil(work.catch((thrown: unknown) => console.error(`${route.path}, afterwards:`, thrown)));
+        context.executionCtx.waitUntil(
+          work.catch((thrown: unknown) => log({ event: "afterwards-broke", route: nameOf(route), thrown: thrownOf(thrown) })),
+        );
       return answered(route, { environment: context.env, request: context.req.raw, parameters: context.req.param(), clock, afterwards });
     });
   }
@@ -38,6 +42,8 @@ export function routerOf(routes: readonly Route[], clock: Clock): Edge {
   return app;
 }
 
+const nameOf = ({ method, path }: Route): string => `${method} ${path}`;
+
 interface Asked {
   readonly environment: Environment;
   readonly request: Request;
@@ -47,8 +53,9 @@ interface Asked {
 }
 
 async function answered(route: Route, asked: Asked): Promise<Response> {
-  const { request } = asked;
+  const { request, clock, environment } = asked;
   const requestId = newId();
+  const began = clock();
   let session: Session | undefined;
   const known = (found: Session | undefined) => {
     session = found;
@@ -56,9 +63,22 @@ async function answered(route: Route, asked: Asked): Promise<Response> {
   try {
     const outcome = await ran(route, asked, known);
     const response = outcome.ok ? outcome.value : refused(outcome.refusal, session, requestId);
+    const milliseconds = clock() - began;
+    counters.note(nameOf(route), response.status, milliseconds);
+    if (environment.LOG_ANSWERS === "yes")
+      log({
+        event: "answered",
+        request: requestId,
+        route: nameOf(route),
+        status: response.status,
+        milliseconds,
+        ...(outcome.ok ? {} : { code: outcome.refusal.code }),
+        ...(session ? { role: session.role } : {}),
+      });
     return guarded(response, request, requestId);
   } catch (thrown) {
-    console.error(`${route.method} ${route.path} ${requestId}:`, thrown);
+    counters.note(nameOf(route), 500, clock() - began);
+    log({ event: "broke", request: requestId, route: nameOf(route), thrown: thrownOf(thrown) });
     await discarded(request);
     const body = {
       type: "about:blank",

@@ -1,11 +1,16 @@
 import type { Digest } from "#core/ledger/index.ts";
 import { makeStore, type Store } from "#functions/shared/index.ts";
 import { type AfterWorkRows, afterWorkIn } from "./adapters/after-work.ts";
+import { type Challenges, challengesIn } from "./adapters/challenges.ts";
 import { type Companies, companiesIn } from "./adapters/companies.ts";
 import { type CompanyFacts, companyFactsIn } from "./adapters/company-facts.ts";
+import { type KnownOf, knownIn } from "./adapters/company-known.ts";
+import { type Erasing, erasingIn } from "./adapters/erased.ts";
 import { type Jobs, jobsIn } from "./adapters/jobs.ts";
+import { type JoinCodes, joinCodesIn } from "./adapters/join-codes.ts";
 import { type Ledgers, ledgersIn } from "./adapters/ledgers.ts";
 import { type Likenesses, likenessesIn } from "./adapters/likenesses.ts";
+import { type Links, linksIn } from "./adapters/links.ts";
 import { type Machines, machinesAt } from "./adapters/machines.ts";
 import { type ObservedRows, observedIn } from "./adapters/observed.ts";
 import { type OldWarranties, oldWarrantiesIn } from "./adapters/old-warranties.ts";
@@ -13,6 +18,9 @@ import { type OthersLinks, othersLinksIn } from "./adapters/others-links.ts";
 import { type Owed, owedIn } from "./adapters/owed.ts";
 import { type OwnNumbers, ownNumbersIn } from "./adapters/own-numbers.ts";
 import { type Papers, papersIn } from "./adapters/papers.ts";
+import { type Passkeys, passkeysIn } from "./adapters/passkeys.ts";
+import { type PeriodRows, periodsIn } from "./adapters/periods.ts";
+import { type PersonRequestRows, personRequestsIn } from "./adapters/person-requests.ts";
 import { type Photos, photosIn } from "./adapters/photos.ts";
 import { type Records, recordsIn } from "./adapters/records.ts";
 import { type Releases, releasesIn } from "./adapters/releases.ts";
@@ -20,6 +28,7 @@ import { type SealKeys, sealKeysIn } from "./adapters/seal-keys.ts";
 import { type SeenPairs, seenPairsIn } from "./adapters/seen-before.ts";
 import { type Sessions, sessionsIn } from "./adapters/sessions.ts";
 import { type Sites, sitesIn } from "./adapters/sites.ts";
+import { type Tries, triesIn } from "./adapters/tries.ts";
 import type { Environment } from "./environment.ts";
 import { HeldJobs } from "./jobs/held.ts";
 import { Lanes } from "./lanes.ts";
@@ -35,6 +44,9 @@ export interface Services {
   readonly digest: Digest;
   readonly ledgers: Ledgers;
   readonly jobs: Jobs;
+  readonly erasing: Erasing;
+  readonly periods: PeriodRows;
+  readonly personRequests: PersonRequestRows;
   readonly observed: ObservedRows;
   readonly afterWork: AfterWorkRows;
   readonly oldWarranties: OldWarranties;
@@ -44,7 +56,13 @@ export interface Services {
   readonly sites: Sites;
   readonly companies: Companies;
   readonly companyFacts: CompanyFacts;
+  readonly known: KnownOf;
   readonly sessions: Sessions;
+  readonly links: Links;
+  readonly passkeys: Passkeys;
+  readonly challenges: Challenges;
+  readonly joinCodes: JoinCodes;
+  readonly tries: Tries;
   readonly photos: Photos;
   readonly likenesses: Likenesses;
   readonly seenPairs: SeenPairs;
@@ -70,6 +88,9 @@ export function servicesOf(environment: Environment, clock: Clock): Services {
     digest,
     ledgers: ledgersIn(database),
     jobs: jobsIn(database),
+    erasing: erasingIn(database),
+    periods: periodsIn(database),
+    personRequests: personRequestsIn(database),
     observed: observedIn(database, [BASE, ...observedParts]),
     afterWork: afterWorkIn(database),
     oldWarranties: oldWarrantiesIn(database),
@@ -79,7 +100,13 @@ export function servicesOf(environment: Environment, clock: Clock): Services {
     sites: sitesIn(database),
     companies: companiesIn(database),
     companyFacts: companyFactsIn(database),
+    known: knownIn(database),
     sessions: sessionsIn(database),
+    links: linksIn(database),
+    passkeys: passkeysIn(database),
+    challenges: challengesIn(database),
+    joinCodes: joinCodesIn(database, environment.SERVICE_SECRET),
+    tries: triesIn(database, environment.SERVICE_SECRET),
     photos: photosIn(database),
     likenesses: likenessesIn(database),
     seenPairs: seenPairsIn(database),

@@ -3,6 +3,7 @@ import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import { jpegsIn } from "#core/proof/index.ts";
 import type { HeadingKey, RecordModel } from "#core/record/index.ts";
 import { paperKey, type Store } from "#functions/shared/index.ts";
+import { drawsLightly, MOST_UNPACKED, opens } from "./paper-weight.ts";
 import { sha256Of } from "./shown.ts";
 
 /** Pages of the longest paper that is bound in. Own. */
@@ -34,13 +35,17 @@ async function canBeDrawn(document: PDFDocument): Promise<boolean> {
   }
 }
 
-/** Opens a paper. Refuses `paper-locked`, `paper-unreadable`, `paper-too-long`. */
+/** Opens a paper. Refuses `paper-locked`, `paper-unreadable`, `paper-too-long`, `paper-too-heavy`. */
 export async function readPaper(bytes: Uint8Array): Promise<Outcome<PDFDocument>> {
+  const heavy = refuse("paper-too-heavy", "paper", { most: MOST_UNPACKED / 1_000_000 });
+  const way = opens(bytes);
+  if (way !== "lightly") return way === "paper-locked" ? refuse("paper-locked", "paper") : heavy;
   try {
     const document = await PDFDocument.load(bytes, { updateMetadata: false, ignoreEncryption: false });
     if (document.isEncrypted) return refuse("paper-locked", "paper");
     const pages = document.getPageCount();
     if (pages > MOST_PAPER_PAGES) return refuse("paper-too-long", "paper", { pages, most: MOST_PAPER_PAGES });
+    if (!drawsLightly(document)) return heavy;
     // an empty page, the back of a scan, may have no content at all
     for (const { node } of document.getPages())
       if (node.Contents() === undefined) node.addContentStream(document.context.register(document.context.stream("")));
@@ -50,7 +55,11 @@ export async function readPaper(bytes: Uint8Array): Promise<Outcome<PDFDocument>
   }
 }
 
-const words = { "paper-locked": "enclosure-locked", "paper-too-long": "enclosure-too-long" } as const;
+const words = {
+  "paper-locked": "enclosure-locked",
+  "paper-too-long": "enclosure-too-long",
+  "paper-too-heavy": "enclosure-too-large",
+} as const;
 
 /** The papers that the model names, each as it can be bound in or why not; a store that is down is `store-unavailable`. */
 export async function fetchPapers(

@@ -38,9 +38,15 @@ export function problem(refusal: Refusal, status: number, sentence: string, requ
 /** A refusal as a finished response, its status from the one table. */
 export function problemResponse(refusal: Refusal, say: Say, requestId?: string): Response {
   const status = statusOf[refusal.code];
+  // RFC 9110, 10.2.3: after how many seconds
+  const { seconds } = refusal.figures;
   return new Response(JSON.stringify(problem(refusal, status, say(refusal), requestId)), {
     status,
-    headers: { "content-type": PROBLEM_TYPE, "cache-control": "no-store" },
+    headers: {
+      "content-type": PROBLEM_TYPE,
+      "cache-control": "no-store",
+      ...(status === 429 && typeof seconds === "number" ? { "retry-after": String(seconds) } : {}),
+    },
   });
 }
 

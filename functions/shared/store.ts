@@ -23,6 +23,8 @@ export interface PutAbout {
   readonly type: string;
   /** Hex SHA-256 where it is known beforehand: it goes into the signature, so that a strict store checks it too. */
   readonly sha256?: string;
+  /** Ends it from outside: `store-unavailable`. */
+  readonly givenUp?: AbortSignal;
 }
 
 export interface StoredAbout {
@@ -39,9 +41,12 @@ export interface Store {
   remove(key: string): Promise<Outcome<null>>;
 }
 
-/** How long the store may take to begin its answer. A put waits for a phone on a thin line, so it may take long. */
+/** How long the store may take to begin its answer. */
 const ANSWER_MS = 15_000;
-const PUT_MS = 600_000;
+/** To take bytes that are all here. */
+const PUT_MS = 30_000;
+/** To take a stream: that waits for a phone on a thin line, and whoever streams gives up on a store that falls silent. */
+const STREAM_MS = 600_000;
 
 /**
  * The S3 client behind the port. Tried once: a stream cannot be sent twice, and whoever asks (phone, queue) asks again.
@@ -64,7 +69,8 @@ export function makeStore(settings: StoreSettings): Store {
 
   return {
     put: (key, body, about) =>
-      asked(key, PUT_MS, async (limit) => {
+      asked(key, body instanceof Uint8Array ? PUT_MS : STREAM_MS, async (limit) => {
+        about.givenUp?.addEventListener("abort", () => limit.abort(), { once: true });
         let sent: unknown = body;
         if (!(body instanceof Uint8Array) && settings.fromWeb) {
           const readable = settings.fromWeb(body);

@@ -6,15 +6,20 @@ import { runTool } from "./run.ts";
 
 /**
  * `npm run long`: what `npm test` has no time for. Every U against a million draws, and every property test of the unit project
- * tried for seconds instead of a moment. Own files are named on the command line: `npm run long tests/unit/geometry`.
+ * tried for seconds instead of a moment; every fuzz of a reader with 100,000 inputs a kind, and as many requests over all routes. Own
+ * files are named on the command line: `npm run long tests/unit/geometry`.
  */
 const unit = join(project, "tests/unit");
 const asked = process.argv.slice(2);
+/** Inputs of a kind; the setup of the long run does not cut these short. */
+const FUZZ_RUNS = process.env.FUZZ_RUNS ?? "100000";
 
 async function withProperties(): Promise<readonly string[]> {
   const files = (await readdir(unit, { recursive: true })).filter((name) => name.endsWith(".test.ts"));
   const texts = await Promise.all(files.map(async (name) => [name, await readFile(join(unit, name), "utf8")] as const));
-  return texts.filter(([, text]) => text.includes("fc.assert(")).map(([name]) => `tests/unit/${name.replaceAll("\\", "/")}`);
+  return texts
+    .filter(([, text]) => /fc\.assert\(|helpers\/fuzz\.ts"/.test(text))
+    .map(([name]) => `tests/unit/${name.replaceAll("\\", "/")}`);
 }
 
 const files = asked.length > 0 ? asked : ["tests/long", ...(await withProperties())];
@@ -22,6 +27,13 @@ const ran = await runTool(
   "node_modules/vitest/vitest.mjs",
   ["run", "--project", "long", "--reporter=default", "--reporter=./tests/long/reporter.ts", ...files],
   true,
-  { ASBURIED_LONG: "1" },
+  { ASBURIED_LONG: "1", FUZZ_RUNS },
 );
-process.exitCode = ran.code;
+// the routes need the whole stack, which the long project does not start
+const requests =
+  asked.length > 0
+    ? undefined
+    : await runTool("node_modules/vitest/vitest.mjs", ["run", "--project", "functions", "tests/functions/edge-fuzz.test.ts"], true, {
+        FUZZ_RUNS,
+      });
+process.exitCode = ran.code === 0 ? (requests?.code ?? 0) : ran.code;

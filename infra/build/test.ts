@@ -10,11 +10,12 @@ import { checkTypes, typeProjects } from "./type-projects.ts";
 
 // `npm test`: everything that can fail, one table, and `N passed, N failed` as the last line
 
-// Two rows of projects run beside each other, for two cores: while one computes the other mostly waits, for what it killed or for a page.
-const killedAndPrinted = ["faults"];
-const printedAndTouched = ["record", "phone-short"];
+// Three rows of projects run beside each other on two cores: most of the time each waits, for what it killed, for a page or for a clock.
+const killed = ["faults"];
+const touched = ["browser"];
+const printedAndPhoned = ["record", "phone-short"];
 const computed = ["unit", "reference", "architecture"];
-const answered = ["contract", "functions", "browser"];
+const answered = ["contract", "functions"];
 /** At the end and with the machine to itself: what measures. */
 const measured = ["measured"];
 /** Prints what the reference tests were checked against; its last line goes into the table. */
@@ -88,11 +89,14 @@ async function onOneStack(names: readonly string[]): Promise<void> {
   }
 }
 
-const firstRow = oneAfterAnother(killedAndPrinted).then(() => onOneStack(printedAndTouched));
-const secondRow = withoutTests()
-  .then(() => oneAfterAnother(computed))
-  .then(() => onOneStack(answered));
-await Promise.all([firstRow, secondRow]);
+const rows = [
+  oneAfterAnother(killed).then(() => onOneStack(touched)),
+  withoutTests()
+    .then(() => oneAfterAnother(computed))
+    .then(() => onOneStack(answered)),
+  onOneStack(printedAndPhoned),
+];
+await Promise.all(rows);
 await onOneStack(measured);
 
 const counts = countProcesses(await readFile(processLog, "utf8"));

@@ -12,6 +12,8 @@ export interface Chance {
   readonly hex: (digits: number) => string;
 }
 
+const HEX = "0123456789abcdef";
+
 /** Mulberry32 (public domain, from memory): 32 bits of state, enough for demonstration data. */
 export function chanceFrom(seed: number): Chance {
   let state = (seed * 0x9e3779b1 + 0x6d2b79f5) >>> 0;
@@ -30,6 +32,10 @@ export function chanceFrom(seed: number): Chance {
     // Box and Muller; the first draw is never 0
     normal: () => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next()),
     one: (list) => list[below(list.length)] ?? list[0],
-    hex: (digits) => Array.from({ length: digits }, () => below(16).toString(16)).join(""),
+    hex(digits) {
+      let text = "";
+      for (let i = 0; i < digits; i++) text += HEX[below(16)];
+      return text;
+    },
   };
 }

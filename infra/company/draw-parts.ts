@@ -5,7 +5,15 @@ import { parts } from "./made-up.ts";
 
 const DAY_MS = 86_400_000;
 export const dayAt = (milliseconds: number): string => new Date(milliseconds).toISOString().slice(0, 10);
-const isWinter = (at: number): boolean => [11, 0, 1, 2].includes(new Date(at).getUTCMonth());
+
+const winters = new Map<number, boolean>();
+/** December to March. Years are walked day by day: each day is looked up once. */
+function isWinter(at: number): boolean {
+  const day = Math.floor(at / DAY_MS);
+  const known = winters.get(day) ?? [11, 0, 1, 2].includes(new Date(at).getUTCMonth());
+  winters.set(day, known);
+  return known;
+}
 
 /** Chance a year that any part fails, whenever it is. */
 const FAILS_A_YEAR = 0.03;

@@ -1,11 +1,17 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { answerView, type Observed, qualitySpeaking, questions, usualAsking } from "#core/quality/index.ts";
-import { archiveDrawn } from "./archive.ts";
+import {
+  type AnswerView,
+  answerView,
+  type JobObserved,
+  type Observed,
+  qualitySpeaking,
+  questions,
+  usualAsking,
+} from "#core/quality/index.ts";
+import { companyByLedgers, dayOf } from "./by-ledgers.ts";
 import { companyFrom, today } from "./draw.ts";
 import { planted, plantedWords } from "./effects.ts";
-import { factsOf } from "./facts.ts";
-import { ledgerDrawn, versionsDrawn } from "./ledger.ts";
 import { questionsSheet } from "./sheet.ts";
 
 export interface CompaniesPlan {
@@ -13,56 +19,53 @@ export interface CompaniesPlan {
   readonly operatorKey: string;
   readonly log: (line: string) => void;
   readonly folder: string;
+  /** The large company comes in through archives, with so many jobs. */
+  readonly jobs?: number;
 }
 
 const SMALL = { seed: 60, jobs: 60 } as const;
 const LARGE = { seed: 10_000, jobs: 10_000 } as const;
-const COMPANY = "sixty-jobs";
-const DAY_MS = 86_400_000;
 
 const json = (value: unknown): string => `${JSON.stringify(value, undefined, 2)}\n`;
 
-/** The small company by its ledgers: founded, every job's archive read, then asked through the public API. */
-async function small({ edge, operatorKey, log, folder }: CompaniesPlan): Promise<void> {
-  // loaded only now: who draws a company has no use for the demo's pictures
-  const { Client } = await import("../demo/index.ts");
-  const drawing = { ...SMALL, effects: planted(SMALL.jobs), ends: Math.floor(Date.now() / DAY_MS) * DAY_MS };
-  const observed = companyFrom(drawing);
-  const founding = {
-    id: COMPANY,
-    name: "Sixty Jobs (made up)",
-    zone: "UTC",
-    units: "inch",
-    language: "en",
-    owner: { name: "Company owner" },
-  };
-  const { ownerLink } = await new Client(edge).send<{ ownerLink: string }>("POST", "/api/companies", founding, {
-    authorization: `Operator ${operatorKey}`,
-  });
-  const owner = await new Client(edge).signIn(ownerLink);
-  await owner.send("POST", "/api/company/sheets", questionsSheet());
-  const versions = await versionsDrawn();
-  let entries = 0;
-  for (const job of observed.jobs) {
-    const ledger = await ledgerDrawn(job, versions, COMPANY);
-    entries += ledger.entries.length;
-    await owner.postFile("/api/archives", archiveDrawn(ledger, job, versions, COMPANY), "application/zip");
-  }
-  log(`${SMALL.jobs} jobs came in as archives: ${entries} entries, their chains verified; photos as facts, without bytes`);
-  for (const fact of factsOf(observed.company, COMPANY)) await owner.send("POST", "/api/company/facts", fact);
-  // rows that are behind are made some at a time: asked until none is
-  for (let behind = 1; behind > 0; ) ({ behind } = await owner.get<{ behind: number }>("/api/questions/cost"));
+/** The small company by its ledgers. */
+async function small(plan: CompaniesPlan): Promise<void> {
+  const drawing = { ...SMALL, effects: planted(SMALL.jobs), ends: dayOf(Date.now()) };
+  const { owner } = await companyByLedgers(plan, drawing, { id: "sixty-jobs", name: "Sixty Jobs (made up)" });
   const answers: unknown[] = [];
   for (const { id } of questions) answers.push(await owner.get(`/api/questions/${id}?persons=yes`));
-  await writeFile(join(folder, "small.json"), json({ jobs: SMALL.jobs, planted: plantedWords(drawing.effects), answers }));
-  await writeFile(join(folder, "small-report.pdf"), await owner.bytes("/api/report"));
-  log(`${SMALL.jobs} jobs: small.json and small-report.pdf`);
+  await writeFile(join(plan.folder, "small.json"), json({ jobs: SMALL.jobs, planted: plantedWords(drawing.effects), answers }));
+  await writeFile(join(plan.folder, "small-report.pdf"), await owner.bytes("/api/report"));
+  plan.log(`${SMALL.jobs} jobs: small.json and small-report.pdf`);
 }
 
 const named = ({ jobs }: Observed): Readonly<Record<string, string>> => Object.fromEntries(jobs.map(({ job, title }) => [job, title]));
 
-/** The large company by its rows: 10,000 ledgers would take most of an hour to verify. */
-async function large({ log, folder }: CompaniesPlan): Promise<void> {
+interface LargeAnswered {
+  readonly id: string;
+  readonly milliseconds: number;
+  readonly view: { readonly tooFew: string; readonly signals: readonly string[]; readonly pictures: number };
+}
+
+async function largeWritten(
+  { log, folder }: CompaniesPlan,
+  { jobs }: Observed,
+  made: string,
+  answers: readonly LargeAnswered[],
+): Promise<void> {
+  const count = (of: (job: JobObserved) => number): number => jobs.reduce((sum, job) => sum + of(job), 0);
+  const [readings, pictures] = [count((job) => job.readings.length), count((job) => job.pictures.length)];
+  const effects = plantedWords(planted(jobs.length));
+  await writeFile(join(folder, "large.json"), json({ jobs: jobs.length, readings, pictures, made, planted: effects, answers }));
+  log(`${jobs.length} jobs (${readings} readings, ${pictures} photo facts; ${made}): large.json`);
+  for (const { id, milliseconds, view } of answers)
+    log(`  ${id} in ${milliseconds} ms: ${[view.tooFew, ...view.signals].filter(Boolean).join(" | ") || "nothing stands out"}`);
+}
+
+/** The large company by its rows: its ledgers take their time to be verified, and `jobs` asks for them. */
+async function large(plan: CompaniesPlan): Promise<void> {
+  const { jobs } = plan;
+  if (jobs !== undefined) return largeByLedgers(plan, jobs);
   const effects = planted(LARGE.jobs);
   const observed = companyFrom({ ...LARGE, effects });
   const sheet = questionsSheet() as never;
@@ -79,16 +82,21 @@ async function large({ log, folder }: CompaniesPlan): Promise<void> {
     // a picture of 10,000 points is for the screen; the file has its table
     return { id: question.id, milliseconds, signals: answer.signals, view: { ...view, pictures: view.pictures.length } };
   });
-  const count = (of: (job: Observed["jobs"][number]) => number): number => observed.jobs.reduce((sum, job) => sum + of(job), 0);
-  const [readings, pictures] = [count((job) => job.readings.length), count((job) => job.pictures.length)];
-  const made = "filled as rows, not through archives";
-  await writeFile(
-    join(folder, "large.json"),
-    json({ jobs: LARGE.jobs, readings, pictures, made, planted: plantedWords(effects), answers }),
-  );
-  log(`${LARGE.jobs} jobs (${readings} readings, ${pictures} photo facts; ${made}): large.json`);
-  for (const { id, milliseconds, view } of answers)
-    log(`  ${id} in ${milliseconds} ms: ${[view.tooFew, ...view.signals].filter(Boolean).join(" | ") || "nothing stands out"}`);
+  await largeWritten(plan, observed, "filled as rows, not through archives", answers);
+}
+
+/** The same through archives, or a smaller one: every ledger verified, then asked through the public API. */
+async function largeByLedgers(plan: CompaniesPlan, jobs: number): Promise<void> {
+  const drawing = { ...LARGE, jobs, effects: planted(jobs), ends: dayOf(Date.now()) };
+  const { owner, observed, seconds } = await companyByLedgers(plan, drawing, { id: "large", name: "Ten Thousand Jobs (made up)" });
+  const answers: LargeAnswered[] = [];
+  for (const { id } of questions) {
+    const began = performance.now();
+    const { view } = await owner.get<{ view: AnswerView }>(`/api/questions/${id}?persons=yes`);
+    answers.push({ id, milliseconds: Math.round(performance.now() - began), view: { ...view, pictures: view.pictures.length } });
+  }
+  const made = `through archives, each ledger verified, in ${Math.round(seconds)} s`;
+  await largeWritten(plan, observed, made, answers);
 }
 
 /** Both made-up companies, and what the questions say of them. @throws with the reason, when any part refuses. */

@@ -2,7 +2,8 @@
 export interface DemoSummary {
   /** Sign-in links by role. */
   readonly links: Readonly<Record<string, string>>;
-  readonly pdf: string;
+  /** Absent where the stack was read back from a backup. */
+  readonly pdf?: string;
 }
 
 /** What the main job leaves; `infra/demo` makes it through the public API. */
@@ -41,6 +42,8 @@ export interface CompaniesPlan {
   readonly log: (line: string) => void;
   /** Where the answers go. */
   readonly folder: string;
+  /** The large company comes in through archives, with so many jobs; absent: its rows are filled. */
+  readonly jobs?: number;
 }
 
 /** The two made-up companies of the owner's questions, loaded only now. */
@@ -58,6 +61,6 @@ export const linesOf = ({ links, pdf }: DemoSummary, edge: string): string[] => 
     ...Object.entries(links).map(
       ([role, link]) => `Sign in as ${role.padEnd(width)}  ${new URL(new URL(link, edge).pathname + new URL(link, edge).search, edge)}`,
     ),
-    `The record that was issued: ${pdf}`,
+    ...(pdf === undefined ? [] : [`The record that was issued: ${pdf}`]),
   ];
 };

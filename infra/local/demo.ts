@@ -8,11 +8,12 @@ import { type Stack, startStack } from "./index.ts";
 
 /**
  * `npm run demo -- --out DIR`: the main job on a fresh temporary stack, its results in DIR, exit 0 or the reason.
- * `npm run demo -- --company DIR`: the two made-up companies of the owner's questions instead, their answers in DIR.
+ * `npm run demo -- --company DIR`: the two made-up companies of the owner's questions instead, their answers in DIR. `--ledgers 10000`:
+ * the large one comes in as so many ledgers through the archive import, every one verified, instead of as rows.
  */
-const { out, company } = (() => {
+const { out, company, ledgers } = (() => {
   try {
-    return parseArgs({ options: { out: { type: "string" }, company: { type: "string" } } }).values;
+    return parseArgs({ options: { out: { type: "string" }, company: { type: "string" }, ledgers: { type: "string" } } }).values;
   } catch (error) {
     console.error((error as Error).message);
     return {};
@@ -21,6 +22,12 @@ const { out, company } = (() => {
 const folder = resolve(out ?? company ?? "");
 if (!out && !company) {
   console.error("Say where the results go: npm run demo -- --out DIR, or -- --company DIR");
+  process.exit(2);
+}
+
+const jobs = ledgers === undefined ? undefined : Number(ledgers);
+if (jobs !== undefined && !(Number.isSafeInteger(jobs) && jobs > 0)) {
+  console.error("Say of how many jobs: --ledgers 10000");
   process.exit(2);
 }
 
@@ -61,7 +68,8 @@ try {
   await mkdir(folder, { recursive: true });
   stack = await startStack({ directory, demoLinks: true, sweepEvery: 2_000, log });
   if (out) await mainJob(stack);
-  if (company) await runCompanies({ edge: stack.edge, operatorKey: stack.secrets.operatorKey, log, folder });
+  if (company)
+    await runCompanies({ edge: stack.edge, operatorKey: stack.secrets.operatorKey, log, folder, ...(jobs === undefined ? {} : { jobs }) });
 } catch (error) {
   console.error(`The demo stopped: ${(error as Error).message}`);
   process.exitCode = 1;

@@ -1,1 +1,14 @@
-export { type ChildName, childNames, type ProcessName, type Stack, type StackOptions, startStack } from "./stack.ts";
+export { runningIn } from "./left-over.ts";
+export { type Secrets, secretsIn } from "./secrets.ts";
+export {
+  BUCKET,
+  type ChildName,
+  childNames,
+  type ProcessName,
+  REGION,
+  RESTORED,
+  type Stack,
+  type StackOptions,
+  startStack,
+} from "./stack.ts";
+export { startStore } from "./store-server.ts";

@@ -6,6 +6,8 @@ import { join } from "node:path";
 export interface Running {
   readonly pid: number;
   readonly edge: string;
+  /** Address of the store. */
+  readonly store?: string;
   readonly children: readonly { readonly name: string; readonly pid: number }[];
 }
 
@@ -46,6 +48,13 @@ const read = (directory: string): Running | undefined => {
   } catch {
     return undefined;
   }
+};
+
+/** The stack that runs in this folder now; undefined where none does. */
+export const runningIn = (directory: string): Running | undefined => {
+  const noted = read(directory);
+  const command = noted && commandOf(noted.pid);
+  return command === undefined ? undefined : noted;
 };
 
 /** The last argument of each child: a process id is used again by the system, this is not. */

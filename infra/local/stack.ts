@@ -28,6 +28,8 @@ export interface StackOptions {
   readonly log?: (line: string) => void;
   /** Milliseconds between two calls of the worker's `scheduled`; 15 s when absent. */
   readonly sweepEvery?: number;
+  /** Where edge, media and print reach the store; where it listens when absent. Tests put a bad line in between. */
+  readonly storeAt?: string;
   /** A bundled worker, a folder of migrations or entry files to run instead of the project's own, for tests of the stack itself. */
   readonly instead?: { readonly worker?: string; readonly migrations?: string; readonly app?: string } & Partial<
     Record<"store" | "media" | "print", string>
@@ -37,6 +39,8 @@ export interface StackOptions {
 export interface Stack {
   /** Address of the edge, without a slash at the end. */
   readonly edge: string;
+  /** The same for a browser: a passkey belongs to a name, never to a number. */
+  readonly origin: string;
   readonly store: string;
   readonly media: string;
   readonly print: string;
@@ -57,8 +61,11 @@ export interface Stack {
   stop(): Promise<void>;
 }
 
-const BUCKET = "asburied";
-const REGION = "auto";
+/** A file of a folder that was read back from a backup: the demo is not filled into it. */
+export const RESTORED = "restored.json";
+/** The bucket of every local stack, and the name of its region. */
+export const BUCKET = "asburied";
+export const REGION = "auto";
 
 const lifeline = fileURLToPath(new URL("./lifeline.ts", import.meta.url));
 
@@ -74,6 +81,7 @@ const mailNamed = (): Readonly<Record<string, string>> =>
   Object.fromEntries(["MAIL_URL", "MAIL_TOKEN"].flatMap((name) => (process.env[name] ? [[name, process.env[name]]] : [])));
 
 const address = (port: number): string => `http://127.0.0.1:${port}`;
+const named = (port: number): string => `http://localhost:${port}`;
 
 /**
  * Starts the whole local stack: the store on disk, media, print, and the edge in workerd with D1 on disk. Children that
@@ -102,7 +110,7 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
   ]);
 
   const service = {
-    STORE_ENDPOINT: address(ports.store),
+    STORE_ENDPOINT: options.storeAt ?? address(ports.store),
     STORE_REGION: REGION,
     STORE_BUCKET: BUCKET,
     STORE_ACCESS_KEY: secrets.storeAccessKey,
@@ -123,6 +131,7 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
       PRINT_URL: address(ports.print),
       OPERATOR_KEY: secrets.operatorKey,
       SEAL_SECRET: secrets.sealSecret,
+      ORIGIN: named(ports.edge),
     },
   };
   const environments: Readonly<Record<ChildName, Readonly<Record<string, string>>>> = {
@@ -170,7 +179,8 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
   };
   let stopping: Promise<void> | undefined;
   const note = (): void => {
-    if (!stopping) writeRunning(directory, { pid: process.pid, edge: address(ports.edge), children: processes() });
+    if (!stopping)
+      writeRunning(directory, { pid: process.pid, edge: address(ports.edge), store: address(ports.store), children: processes() });
   };
   const start = async (name: ChildName): Promise<void> => {
     const child = supervise({
@@ -220,6 +230,7 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
 
   return {
     edge: address(ports.edge),
+    origin: named(ports.edge),
     store: address(ports.store),
     media: address(ports.media),
     print: address(ports.print),

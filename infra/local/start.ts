@@ -4,7 +4,7 @@ import { readFile, rename, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type DemoSummary, linesOf, runDemo } from "./demo-result.ts";
-import { startStack } from "./index.ts";
+import { RESTORED, startStack } from "./index.ts";
 
 /** `npm start`: the stack in `data/`, filled with the demo company when it is empty, until Ctrl-C. */
 const directory = process.env.ASBURIED_DATA ?? fileURLToPath(new URL("../../data", import.meta.url));
@@ -38,6 +38,15 @@ if (stopping) {
 const remembered = async (): Promise<DemoSummary | undefined> =>
   existsSync(summaryFile) ? (JSON.parse(await readFile(summaryFile, "utf8")) as DemoSummary) : undefined;
 
+/** Of a folder that was read back from a backup: it is filled already, and links are in no backup. */
+const readBack = async (): Promise<DemoSummary | undefined> => {
+  if (!existsSync(join(directory, RESTORED))) return undefined;
+  const headers = { authorization: `Operator ${stack.secrets.operatorKey}`, "x-asburied": "1" };
+  const answer = await fetch(`${stack.edge}/api/demo/links`, { method: "POST", headers });
+  // without the demo company its people sign in as they did before
+  return { links: answer.ok ? ((await answer.json()) as DemoSummary["links"]) : {} };
+};
+
 const fill = async (): Promise<DemoSummary> => {
   say("Filling the empty stack with the demo company.");
   const { pdf: bytes, links } = await runDemo({ edge: stack.edge, operatorKey: stack.secrets.operatorKey, log: say, oldPond: "filled" });
@@ -51,10 +60,10 @@ const fill = async (): Promise<DemoSummary> => {
 };
 
 try {
-  const summary = (await remembered()) ?? (await fill());
+  const summary = (await remembered()) ?? (await readBack()) ?? (await fill());
   say("");
-  for (const line of linesOf(summary, stack.edge)) say(line);
-  say(`\nServing on ${stack.edge} until Ctrl-C. Everything is kept in ${directory}.`);
+  for (const line of linesOf(summary, stack.origin)) say(line);
+  say(`\nServing on ${stack.origin} until Ctrl-C. Everything is kept in ${directory}.`);
 } catch (error) {
   // Ctrl-C while it was being filled: the handler above is stopping everything already
   if (stopping) await new Promise(() => {});

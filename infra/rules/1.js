@@ -336,6 +336,7 @@ var movedEntry = saying({
 var shapes = {
 	"job-opened": saying({
 		title: anyText,
+		"ownNumber?": anyText,
 		zone: anyText,
 		language: among("en", "es"),
 		units: among("inch", "metric"),
@@ -420,6 +421,23 @@ var shapes = {
 		"tag?": anyText,
 		choice: anyText
 	}),
+	"note-for-record": saying({
+		text: anyText,
+		"step?": anyText,
+		"tag?": anyText
+	}),
+	"note-for-office": saying({ text: anyText }),
+	"paper-added": saying({
+		title: anyText,
+		paper: anyText,
+		"photo?": anyText,
+		"pdf?": anyText
+	}),
+	"visit-begun": saying({ "note?": anyText }),
+	"visit-ended": saying({
+		"staysOpen?": anyText,
+		"note?": anyText
+	}),
 	"does-not-apply": saying({
 		...said,
 		role
@@ -499,6 +517,31 @@ var shapes = {
 		"about?": aboutOrStep
 	}),
 	"left-to-do-done": saying({ entry: reference }),
+	"region-blurred": saying({
+		photo: anyText,
+		rendition: anyText,
+		reason: anyText
+	}),
+	"body-withheld": saying({
+		entry: reference,
+		parts: listOf(among("what", "who", "where")),
+		reason: anyText
+	}),
+	"record-issued": saying({
+		version: integer,
+		edition: anyText,
+		"seal?": anyText,
+		"key?": anyText
+	}),
+	"record-released": saying({
+		version: integer,
+		to: anyText
+	}),
+	"rules-moved": saying({
+		from: integer,
+		to: integer,
+		changed: listOf(anyText)
+	}),
 	signed: saying({
 		relation: anyText,
 		"textDigest?": anyText,
@@ -658,8 +701,8 @@ function liveFacts(entries) {
 		};
 	});
 }
-/** The last instant that a calendar of this machine knows, ms: what is said to lie beyond it is no time. */
-var LAST_INSTANT = 864e13;
+/** The end of the year 9999, ms, as the wire has it: what is said to lie beyond it is no time. */
+var LAST_INSTANT = 0xe677d21fdbff;
 var isInstant = (said) => Number.isSafeInteger(said) && Number(said) >= 0 && Number(said) <= LAST_INSTANT;
 /**
 * When something happened: at the time that was said beside it, else when it was entered. What is said is told by the same

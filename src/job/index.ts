@@ -22,7 +22,7 @@ export { findings, findingsOn } from "./findings.ts";
 export { entryOf, jobLedgerOf } from "./from-ledger.ts";
 export { beforehandOf, handingOver, leftToDoFor } from "./handing-over.ts";
 export { askedItems, designFor, isEntered } from "./instances.ts";
-export { type Live, ofItsJob, whatOf } from "./live.ts";
+export { isInstant, type Live, ofItsJob, whatOf } from "./live.ts";
 export { askedOf, measured } from "./measured.ts";
 export { type MomentFound, momentOf } from "./moments.ts";
 export { jobWho, siteMarks } from "./particulars.ts";

@@ -136,8 +136,8 @@ export function liveFacts(entries: readonly Entry[]): readonly Live[] {
   });
 }
 
-/** The last instant that a calendar of this machine knows, ms: what is said to lie beyond it is no time. */
-const LAST_INSTANT = 8.64e15;
+/** The end of the year 9999, ms, as the wire has it: what is said to lie beyond it is no time. */
+const LAST_INSTANT = 253_402_300_799_999;
 export const isInstant = (said: unknown): said is number => Number.isSafeInteger(said) && Number(said) >= 0 && Number(said) <= LAST_INSTANT;
 
 /**

@@ -26,21 +26,47 @@ export interface ReadAgain {
   readonly item: string;
   readonly tag?: string;
   readonly notBy: string;
+  /** The mark that it was tied from, what it was read with, and the set-up that it belongs to: read again from the same ones only. */
+  readonly mark?: string;
+  readonly instrument?: string;
+  readonly setUp?: string;
 }
 
-/** What is to be read again before it is covered: the readings that hold a chosen covering, entered, and not read again yet. */
+/** Whether a finding is of a length; one that waits for its readings has no kind of its own yet. */
+function isOfLength({ sheet }: JobState, { check, kind }: Finding): boolean {
+  const item = sheet?.items.find(({ id }) => id === check);
+  const asked = sheet?.checks.find(({ id }) => id === check)?.kind ?? (item?.kind === "reading" ? (item.quantity ?? "length") : undefined);
+  return (kind ?? asked) === "length";
+}
+
+/**
+ * What is to be read again before it is covered: the lengths that hold a chosen covering and were not read again yet, once all of
+ * them are in. Holds nothing: a covering that happens meanwhile asks for no second look any more.
+ */
 export function readAgainDue(job: string, state: JobState, all: readonly Finding[]): readonly ReadAgain[] {
+  const open = all.filter((finding) => finding.verdict === "not taken" && isOfLength(state, finding));
+  const waiting = new Set(open.map(({ holds }) => holds));
   const done = new Set(factsOf(state, "read-again").map(({ what }) => what.reading));
   const readings = new Map(factsOf(state, "reading-taken").map((fact) => [fact.id, fact]));
   const due = new Map<string, ReadAgain>();
   for (const { holds, entries, kind } of all) {
-    if (holds === undefined || kind !== "length" || coveredOf(state, holds) !== undefined || !isReadAgainAsked(job, holds)) continue;
+    if (holds === undefined || kind !== "length" || waiting.has(holds) || !isReadAgainAsked(job, holds)) continue;
+    if (coveredOf(state, holds) !== undefined) continue;
     for (const id of entries) {
       const fact = readings.get(id);
       if (fact === undefined || done.has(id)) continue;
-      const { item, tag } = fact.what;
-      const notBy = fact.entry.author.person;
-      due.set(id, { covering: holds, reading: id, item, notBy, ...(tag === undefined ? {} : { tag }) });
+      const { item, tag, mark, instrument, setUp } = fact.what;
+      if ((state.sheet?.items.find((one) => one.id === item)?.quantity ?? "length") !== "length") continue;
+      due.set(id, {
+        covering: holds,
+        reading: id,
+        item,
+        notBy: fact.entry.author.person,
+        ...(tag === undefined ? {} : { tag }),
+        ...(mark === undefined ? {} : { mark }),
+        ...(instrument === undefined ? {} : { instrument }),
+        ...(setUp === undefined ? {} : { setUp }),
+      });
     }
   }
   return [...due.values()];

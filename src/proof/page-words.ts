@@ -1,3 +1,5 @@
+import { shownText } from "../text/index.ts";
+
 /** As much of a reader of PDF files as is needed for the words of its pages. */
 export interface PagedDocument {
   readonly numPages: number;
@@ -22,7 +24,8 @@ export async function pageWords(document: PagedDocument): Promise<readonly strin
 
 /** Without what differs between readers: blanks, joiners, the way in which a sign is composed. */
 export const bare = (text: string): string =>
-  text
+  // print leaves out what would make a page read otherwise than it was typed
+  shownText(text)
     .normalize("NFKC")
     // print writes a sign that its fonts lack by its number
     .replace(/\[U\+([0-9A-F]{4,6})\]/g, (named, code: string) => {

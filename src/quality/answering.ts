@@ -58,8 +58,8 @@ export function standing(compared: readonly Candidate[], alpha: number): Pick<An
 
 const jobsCounted = (jobs: number): Message => message("counted.jobs", { jobs });
 
-/** An answer with its fixed parts in place. */
-export function answering(id: QuestionId, jobs: number, asking: Asking, parts: Partial<Answer>): Answer {
+/** An answer with its fixed parts in place. Without `jobs`: it goes by none. */
+export function answering(id: QuestionId, jobs: number | undefined, asking: Asking, parts: Partial<Answer>): Answer {
   const held = { comparisons: 0, alpha: asking.alpha, rule: "none" } as const;
   const { counted = [], ...more } = parts;
   return {
@@ -71,7 +71,7 @@ export function answering(id: QuestionId, jobs: number, asking: Asking, parts: P
     tables: [],
     pictures: [],
     ...more,
-    counted: [jobsCounted(jobs), ...counted],
+    counted: [...(jobs === undefined ? [] : [jobsCounted(jobs)]), ...counted],
   };
 }
 

@@ -1,9 +1,33 @@
 import { message } from "../job/index.ts";
-import { type Limits, rateLimits, shareLimits } from "../statistics/index.ts";
-import { label } from "./answering.ts";
+import {
+  binomialAtLeast,
+  binomialAtMost,
+  type Limits,
+  poissonAtLeast,
+  poissonAtMost,
+  rateLimits,
+  shareLimits,
+} from "../statistics/index.ts";
+import { grouped, label } from "./answering.ts";
 import { noonOf } from "./days.ts";
+import type { Event } from "./events.ts";
 import type { Taught } from "./observation.ts";
-import type { ControlPicture } from "./question.ts";
+import type { ControlPicture, Label } from "./question.ts";
+
+/** Chance of a point beyond one limit of three sigma, where nothing is. */
+const BEYOND = 0.0013499;
+
+/**
+ * Whether a month lies outside: beyond its limits, and so rare that chance hardly brings it. Three sigma of one or two jobs are no
+ * measure of that, since a normal curve does not fit so few.
+ */
+function isOutside(chart: "p" | "u", { hits, n }: Month, { centre, lower, upper }: Limits): boolean {
+  const value = hits / n;
+  if (value <= upper && value >= lower) return false;
+  const least = chart === "p" ? binomialAtLeast(hits, n, centre) : poissonAtLeast(hits, centre * n);
+  const most = chart === "p" ? binomialAtMost(hits, n, centre) : poissonAtMost(hits, centre * n);
+  return Math.min(least, most) <= BEYOND;
+}
 
 /** One month: so many hits out of so many. */
 export interface Month {
@@ -13,6 +37,15 @@ export interface Month {
   readonly n: number;
 }
 
+/** Events by the month in which their job was installed, in the order of time: how many went right, too close to call left out. */
+export const rightByMonth = (events: readonly Event[]): readonly Month[] =>
+  [...grouped(events, ({ job }) => job.installed?.slice(0, 7))]
+    .map(([month, own]) => {
+      const counted = own.filter(({ state }) => state !== "too close to call");
+      return { month, hits: counted.filter(({ state }) => state === "right").length, n: counted.length };
+    })
+    .sort((a, b) => (a.month < b.month ? -1 : 1));
+
 /** Fewer months than this draw no chart (own). */
 const LEAST_MONTHS = 6;
 
@@ -20,7 +53,7 @@ const LEAST_MONTHS = 6;
 export function monthsDrawn(
   given: readonly Month[],
   chart: "p" | "u",
-  { id, table }: { readonly id: string; readonly table: string },
+  { id, table, about }: { readonly id: string; readonly table: string; readonly about?: Label },
   taught: readonly Taught[],
 ): readonly ControlPicture[] {
   const months = given.filter(({ n }) => n > 0).sort((a, b) => (a.month < b.month ? -1 : 1));
@@ -33,12 +66,14 @@ export function monthsDrawn(
       chart,
       id,
       table,
+      ...(about === undefined ? {} : { about }),
       axis: { kind: chart === "p" ? "share" : "number" },
       marks: taught.map(({ day }) => ({ at: noonOf(day), says: message("taught.mark") })),
-      points: months.map(({ month, hits: own, n }, i) => {
+      points: months.map((one, i) => {
+        const { month, hits: own, n } = one;
         const { centre, lower, upper } = limits[i] ?? { centre: 0, lower: 0, upper: 0 };
         const value = own / n;
-        const isOut = value > upper || value < lower;
+        const isOut = isOutside(chart, one, { centre, lower, upper });
         return {
           x: i + 1,
           label: label("month", month),

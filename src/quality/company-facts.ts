@@ -87,9 +87,16 @@ function taughtOf({ id, what }: CompanyEntry): Taught {
   return { entry: id, day, persons: people, step, ...(note === undefined ? {} : { note }) };
 }
 
+/** Those that nobody has taken back. */
+export function standingEntries<E extends CompanyEntry>(entries: readonly E[]): readonly E[] {
+  const gone = new Set(entries.flatMap(({ kind, what }) => (kind === "taken-back" ? [(what as { readonly entry: string }).entry] : [])));
+  return entries.filter(({ id }) => !gone.has(id));
+}
+
 /** What the company itself keeps, from the entries of its own ledger. `zone`: of the company, for days; `sheets`: its tolerance sheets of now. */
 export function companyObserved(entries: readonly CompanyEntry[], zone: string, sheets: readonly ToleranceSheet[] = []): CompanyObserved {
-  const of = (kind: string): readonly CompanyEntry[] => entries.filter((entry) => entry.kind === kind);
+  const standing = standingEntries(entries);
+  const of = (kind: string): readonly CompanyEntry[] => standing.filter((entry) => entry.kind === kind);
   return {
     taught: of("taught").map(taughtOf),
     studies: of("tape-studied").map((entry) => studyOf(entry, zone)),

@@ -1,6 +1,5 @@
 import type { Interval } from "../statistics/index.ts";
 import { wilson } from "../statistics/index.ts";
-import { grouped } from "./answering.ts";
 import type { FindingObserved, JobObserved } from "./observation.ts";
 
 /** How one step of one job, or one covering, went. Four corners of one basin are one of these. */
@@ -17,32 +16,52 @@ const isAsked = ({ weight, verdict }: FindingObserved): boolean =>
   (weight === "holds" || weight === "asked") && verdict !== "does not apply";
 const isLeftOut = ({ first }: FindingObserved): boolean => first === "not taken" || first === "could not be taken";
 
-/** Undefined where nothing was asked. */
-export function stateOf(findings: readonly FindingObserved[]): EventState | undefined {
-  const asked = findings.filter(isAsked);
-  if (asked.length === 0) return undefined;
-  if (asked.some(({ first, reworked, afterCovering }) => first === "outside" || reworked || afterCovering)) return "not right";
-  if (asked.some(({ first }) => first === "too close to call")) return "too close to call";
-  return asked.every(isLeftOut) ? "not entered" : "right";
+/** What the findings of one step or covering show together, as they are gone through. */
+interface Shown {
+  isWrong: boolean;
+  isClose: boolean;
+  isEntered: boolean;
+}
+
+const stateOf = ({ isWrong, isClose, isEntered }: Shown): EventState =>
+  isWrong ? "not right" : isClose ? "too close to call" : isEntered ? "right" : "not entered";
+
+/** The states of everything that findings were asked in, by what they have for it, in the order in which it first appears. */
+function statesBy(findings: readonly FindingObserved[], of: "step" | "holds"): ReadonlyMap<string, EventState> {
+  const shown = new Map<string, Shown>();
+  for (const finding of findings) {
+    const key = finding[of];
+    if (key === undefined || !isAsked(finding)) continue;
+    let own = shown.get(key);
+    if (own === undefined) {
+      own = { isWrong: false, isClose: false, isEntered: false };
+      shown.set(key, own);
+    }
+    const { first, reworked, afterCovering } = finding;
+    if (first === "outside" || reworked || afterCovering) own.isWrong = true;
+    else if (first === "too close to call") own.isClose = true;
+    if (!isLeftOut(finding)) own.isEntered = true;
+  }
+  return new Map([...shown].map(([key, own]) => [key, stateOf(own)]));
 }
 
 /** One event for each step that a job asked something in. A step with nothing entered counts once the job is done. */
 export const stepEvents = (jobs: readonly JobObserved[]): readonly Event[] =>
   jobs.flatMap((job) =>
-    [...grouped(job.findings, ({ step }) => step)].flatMap(([step, findings]) => {
-      const state = stateOf(findings);
-      return state === undefined || (state === "not entered" && job.installed === undefined) ? [] : [{ job, step, state }];
-    }),
+    [...statesBy(job.findings, "step")].flatMap(([step, state]) =>
+      state === "not entered" && job.installed === undefined ? [] : [{ job, step, state }],
+    ),
   );
 
 /** One event for each covering that happened and was entered as it did. */
 export const coveringEvents = (jobs: readonly JobObserved[]): readonly Event[] =>
-  jobs.flatMap((job) =>
-    job.coverings.flatMap(({ covering, at, unseen }) => {
-      const state = at === undefined || unseen ? undefined : stateOf(job.findings.filter(({ holds }) => holds === covering));
+  jobs.flatMap((job) => {
+    const states = statesBy(job.findings, "holds");
+    return job.coverings.flatMap(({ covering, at, unseen }) => {
+      const state = at === undefined || unseen ? undefined : states.get(covering);
       return state === undefined ? [] : [{ job, covering, state }];
-    }),
-  );
+    });
+  });
 
 /** Counts of one group, and its share right: too close to call stands apart. */
 export interface Tally {
@@ -57,8 +76,9 @@ export interface Tally {
 }
 
 export function tally(events: readonly Event[], alpha: number): Tally {
-  const count = (wanted: EventState): number => events.filter(({ state }) => state === wanted).length;
-  const [right, notRight, tooClose, notEntered] = [count("right"), count("not right"), count("too close to call"), count("not entered")];
+  const counts = { right: 0, "not right": 0, "too close to call": 0, "not entered": 0 };
+  for (const { state } of events) counts[state] += 1;
+  const { right, "not right": notRight, "too close to call": tooClose, "not entered": notEntered } = counts;
   const n = events.length - tooClose;
   return { asked: events.length, right, notRight, tooClose, notEntered, n, share: wilson(right, n, alpha) };
 }

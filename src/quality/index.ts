@@ -1,10 +1,11 @@
 export { usualAsking } from "./asked.ts";
-export { type CompanyEntry, companyObserved, instrumentOff, lengthOf } from "./company-facts.ts";
+export { type CompanyEntry, companyObserved, instrumentOff, lengthOf, standingEntries } from "./company-facts.ts";
 export * from "./observation.ts";
 export { observe } from "./observe.ts";
 export * from "./picture/index.ts";
 export * from "./question.ts";
 export { questions } from "./questions/index.ts";
 export * from "./report/index.ts";
-export { type StudyFound, sheetWithStudies, studyFound, undecided } from "./study.ts";
+export { type LimitStudied, limitsStudied, type StudyFound, sheetWithStudies, studyFound, undecided } from "./study.ts";
+export { type UpTo, upTo } from "./up-to.ts";
 export * from "./view/index.ts";

@@ -1,5 +1,6 @@
 import type { BorneBy, ToleranceSheet, Verdict, Weight } from "../job/index.ts";
 import type { QuantityKind } from "../units/index.ts";
+import type { Carried } from "./carried.ts";
 
 /**
  * What the owner's questions read of one job: plain rows, a function of its ledger alone, made once for each head and kept beside it.
@@ -27,6 +28,8 @@ export interface JobObserved {
   readonly reworks: readonly ReworkObserved[];
   readonly callbacks: readonly CallbackObserved[];
   readonly parts: readonly PartObserved[];
+  /** What readings and pictures carry, in the place of the rows themselves where a question was given no more. */
+  readonly carried?: Carried;
   /** Time that the phones were in hand: each pause under five minutes between two entries of a phone counts. Milliseconds. */
   readonly phoneTime: number;
 }

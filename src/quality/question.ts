@@ -160,6 +160,8 @@ export type Picture = IntervalsPicture | ControlPicture | CurvePicture | FunnelP
 interface Drawn {
   readonly id: string;
   readonly table: string;
+  /** Where an answer has several pictures of one kind: what this one is about, named in its title. */
+  readonly about?: Label;
   /** How numbers on the value's axis are printed. */
   readonly axis: { readonly kind: ColumnKind; readonly quantity?: string };
 }
@@ -169,6 +171,8 @@ export interface IntervalsPicture extends Drawn {
   readonly draws: "intervals";
   readonly points: readonly { readonly label: Label; readonly value: number; readonly low: number; readonly high: number }[];
   readonly against?: number;
+  /** What `against` is, where it is not the value of all together. */
+  readonly againstIs?: "no change";
 }
 
 /** Values in order with centre line and limits, which may change from point to point. */
@@ -222,5 +226,7 @@ export interface BarsPicture extends Drawn {
 export interface Question {
   readonly id: QuestionId;
   readonly reads: readonly ObservedPart[];
+  /** What it goes by of one job, where that is less than it reads: rows are read some at a time, and only this is held of them. */
+  readonly keeps?: (company: CompanyObserved) => (job: JobObserved) => JobObserved;
   readonly answer: (observed: Observed, asking: Asking) => Answer;
 }

@@ -1,4 +1,4 @@
-import { sheetFaults, type ToleranceSheet } from "../job/index.ts";
+import { type LimitStanding, limitStanding, sheetFaults, type ToleranceSheet } from "../job/index.ts";
 import type { Json } from "../ledger/index.ts";
 import { type CrossedVariance, crossedVariance } from "../statistics/index.ts";
 import type { TapeStudy } from "./observation.ts";
@@ -71,4 +71,19 @@ export function undecided(sheet: ToleranceSheet, found: readonly StudyFound[]): 
   const places = (of: ToleranceSheet): ReadonlySet<string> => new Set(sheetFaults(of as unknown as Json).map(({ place }) => place));
   const [before, after] = [places(sheet), places(sheetWithStudies(sheet, found))];
   return sheet.checks.map(({ id }) => id).filter((id) => after.has(`sheet/checks/${id}`) && !before.has(`sheet/checks/${id}`));
+}
+
+/** Whether one limit can be decided, by the sheet's own half-widths and by the studies'. */
+export interface LimitStudied {
+  readonly check: string;
+  readonly before: LimitStanding;
+  readonly after: LimitStanding;
+}
+
+/** The limits of a sheet for which the studies change how much room they need, in the order of the sheet. */
+export function limitsStudied(sheet: ToleranceSheet, found: readonly StudyFound[]): readonly LimitStudied[] {
+  const studied = sheetWithStudies(sheet, found);
+  return sheet.checks
+    .map(({ id }) => ({ check: id, before: limitStanding(sheet, id), after: limitStanding(studied, id) }))
+    .filter(({ before, after }) => JSON.stringify(before) !== JSON.stringify(after));
 }

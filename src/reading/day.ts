@@ -1,5 +1,6 @@
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { calendarDay, daysInMonth, type WallClock } from "../units/index.ts";
+import { LONGEST_TEXT } from "./scan.ts";
 
 export const dayOrders = ["month first", "day first"] as const;
 /** How a day of three numbers is written where no year stands first: 5/6/2026 is the 6th of May, or the 5th of June. */
@@ -96,6 +97,8 @@ function hourOf(hour: number, half: string | undefined): number | undefined {
  */
 export function readDay(typed: string, { order, place = "" }: DayAsked): Outcome<DayTyped> {
   if (typed.trim() === "") return refuse("reading-empty", place);
+  if (typed.length > LONGEST_TEXT)
+    return refuse("reading-out-of-range", place, { length: typed.length, longest: LONGEST_TEXT }, LONGEST_TEXT + 1);
   const text = typed.trim().replaceAll(/\s+/g, " ");
   const found = text.replace(/\p{Cs}/gu, "\uFFFD");
   const serial = fromSerial(text);

@@ -72,13 +72,11 @@ export function makeSheetSayer({ language, units: lengths }: Pick<Speaking, "lan
   }
 
   function changed(name: string, { before, after }: LeafChange, what: string, title: string, kind?: QuantityKind): string {
-    const figures = {
-      what,
-      title,
-      field: name,
-      before: before === undefined ? "" : shown(before, kind),
-      after: after === undefined ? "" : shown(after, kind),
-    };
+    const said = [before, after].map((one) => (one === undefined ? "" : shown(one, kind)));
+    // two lengths between the same marks of a tape are told apart in millimetres
+    const fine = said[0] === said[1] && kind === "length" && typeof before === "number" && typeof after === "number";
+    const [was = "", is = ""] = fine ? [before, after].map((one) => formatQuantity(kind, one, { lengths: "metric", marks: MARKS })) : said;
+    const figures = { what, title, field: name, before: was, after: is };
     const way = before === undefined ? ("added" as const) : after === undefined ? ("removed" as const) : ("changed" as const);
     return fill(texts[title === "" ? (`own-${way}` as const) : way], figures);
   }

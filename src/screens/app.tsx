@@ -1,4 +1,4 @@
-import type { ComponentType } from "preact";
+import type { ComponentChildren, ComponentType } from "preact";
 import { lazy, Suspense } from "preact/compat";
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import type { SessionView } from "../wire/index.ts";
@@ -51,9 +51,13 @@ const officePages: Readonly<Record<string, ComponentType>> = {
   warranties: lazy(() => office(import("./office/after-work/register.tsx")).then((page) => page.RegisterPage)),
   opening: lazy(() => office(import("./office/opening.tsx")).then((page) => page.Opening)),
   archive: lazy(() => office(import("./office/archive.tsx")).then((page) => page.ArchiveIn)),
+  "laid-aside": lazy(() => office(import("./office/laid-aside.tsx")).then((page) => page.LaidAsidePage)),
+  keeping: lazy(() => office(import("./office/persons/keeping.tsx")).then((page) => page.KeepingPage)),
+  persons: lazy(() => office(import("./office/persons/index.tsx")).then((page) => page.PersonsPage)),
   sites: lazy(() => office(import("./office/sites.tsx")).then((page) => page.SitesPage)),
   kits: lazy(() => office(import("./office/kits/index.tsx")).then((page) => page.Kits)),
   sheets: lazy(() => office(import("./office/sheets/index.tsx")).then((page) => page.Sheets)),
+  people: lazy(() => office(import("./office/people/index.tsx")).then((page) => page.PeoplePage)),
   table: lazy(() => office(import("./office/table.tsx")).then((page) => page.JobsTable)),
 };
 
@@ -61,6 +65,8 @@ const officePages: Readonly<Record<string, ComponentType>> = {
 const thingPages: Readonly<Record<string, ComponentType<{ readonly name: string }>>> = {
   kits: lazy(() => office(import("./office/kits/index.tsx")).then((page) => page.KitPage)),
   sheets: lazy(() => office(import("./office/sheets/index.tsx")).then((page) => page.SheetPage)),
+  persons: lazy(() => office(import("./office/persons/person.tsx")).then((page) => page.PersonPage)),
+  studied: lazy(() => office(import("./office/studied/index.tsx")).then((page) => page.StudiedPage)),
 };
 
 /** Pages of one job about what comes after the work. */
@@ -72,6 +78,14 @@ const afterWork: Readonly<Record<string, ComponentType<{ readonly job: string }>
 
 const QuestionPage = lazy(() => office(import("./owner/question.tsx")).then((page) => page.QuestionPage));
 const Checking = lazy(() => office(import("./checking/index.tsx")).then((page) => page.Checking));
+
+/** A page of getting in, with its words. */
+const access = <Name extends keyof ReturnType<typeof import("./access/index.tsx").accessPages>>(name: Name) =>
+  lazy(() => import("./access/index.tsx").then(({ accessPages }) => accessPages()[name]));
+const AccessPage = access("AccessPage");
+const FirstPasskeyPage = access("FirstPasskeyPage");
+const JoinPage = access("JoinPage");
+const SignInPage = access("SignInPage");
 
 const NoSuchPage = lazy(() => import("./parts/no-such-page.tsx").then((page) => page.NoSuchPage));
 
@@ -101,6 +115,7 @@ function Page({ path }: { readonly path: string }) {
   const { session } = useSpeaking();
   const place = placeOf(path);
   const none = <NoSuchPage />;
+  if (place.page === "access") return place.first && session.role !== "crew" ? <FirstPasskeyPage /> : <AccessPage />;
   if (session.role === "crew") return fieldPage(place) ?? none;
   const { jobs: Jobs, job: Job } = pages[session.role];
   if (place.page === "jobs") return <Jobs />;
@@ -128,16 +143,16 @@ function Page({ path }: { readonly path: string }) {
   return place.page === "job" && place.part === undefined ? <Job key={place.job} job={place.job} /> : none;
 }
 
-/** Why there is nothing to show: nobody is signed in, the first visit has no signal, or this browser keeps nothing. */
-function Nothing({ language, why }: { readonly language: "en" | "es"; readonly why: "not-signed-in" | "away-first" | "store-closed" }) {
+/** Why there is nothing to show: the first visit has no signal, or this browser keeps nothing. */
+function Nothing({ language, why }: { readonly language: "en" | "es"; readonly why: "away-first" | "store-closed" }) {
   const say = screenWords(language);
   return (
     <div class="drawing">
       <header class="page-head">
-        <h1>{why === "not-signed-in" ? say("not-signed-in") : "Asburied"}</h1>
+        <h1>Asburied</h1>
       </header>
       <main>
-        <p role="status">{say(why === "not-signed-in" ? "not-signed-in-how" : why)}</p>
+        <p role="status">{say(why)}</p>
       </main>
     </div>
   );
@@ -180,16 +195,16 @@ export function App() {
   // every reading of the session brings a new object that says the same
   const own = JSON.stringify(session?.words ?? {});
   const say = useMemo(() => screenWords(language, JSON.parse(own)), [language, own]);
-  if (placeOf(path).page === "check")
-    return (
-      <SpeakingContext.Provider value={{ session: session ?? { ...nobody, language }, say, go, moved, signOut }}>
-        <Suspense fallback={null}>
-          <Checking session={session} />
-        </Suspense>
-      </SpeakingContext.Provider>
-    );
+  const alone = (page: ComponentChildren) => (
+    <SpeakingContext.Provider value={{ session: session ?? { ...nobody, language }, say, go, moved, signOut }}>
+      <Suspense fallback={null}>{page}</Suspense>
+    </SpeakingContext.Provider>
+  );
+  const { page } = placeOf(path);
+  if (page === "check") return alone(<Checking session={session} />);
   if (phone === undefined || (session === undefined && problem === undefined && awaySince === undefined)) return null;
-  if (session === undefined) return <Nothing language={language} why={problem === undefined ? "away-first" : "not-signed-in"} />;
+  if (page === "join") return alone(<JoinPage />);
+  if (session === undefined) return problem === undefined ? <Nothing language={language} why="away-first" /> : alone(<SignInPage />);
   // office and owner keep nothing; a crew's entry that is not kept is lost
   if (crew && keep === undefined) return <Nothing language={language} why="store-closed" />;
   const speaking: Speaking = { session, say, go, moved, signOut };

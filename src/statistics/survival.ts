@@ -18,29 +18,57 @@ export interface SurvivalStep {
   readonly high: number;
 }
 
+/** At one time: how many are no longer watched after it, and how many of them ended with the event. */
+interface AtTime {
+  leaving: number;
+  events: number;
+}
+
+/** A group by its times: many things end at few. */
+export interface TimesWatched {
+  readonly size: number;
+  readonly at: ReadonlyMap<number, Readonly<AtTime>>;
+  /** Every time that something ended at, in order. */
+  readonly times: readonly number[];
+}
+
+export function timesWatched(watched: readonly Watched[]): TimesWatched {
+  const at = new Map<number, AtTime>();
+  for (const { time, event } of watched) {
+    const own = at.get(time) ?? { leaving: 0, events: 0 };
+    if (own.leaving === 0) at.set(time, own);
+    own.leaving += 1;
+    if (event) own.events += 1;
+  }
+  return { size: watched.length, at, times: [...at.keys()].sort((a, b) => a - b) };
+}
+
+const nothing: Readonly<AtTime> = { leaving: 0, events: 0 };
+
 /**
  * Kaplan and Meier's curve with Greenwood's variance: one step for each time at which something happened. What ends its watching at
  * the same time counts as at risk there. Intervals on the log-log scale, which stay within 0 and 1.
  */
-export function kaplanMeier(watched: readonly Watched[], alpha: number): readonly SurvivalStep[] {
+export const kaplanMeier = (watched: readonly Watched[], alpha: number): readonly SurvivalStep[] =>
+  kaplanMeierOf(timesWatched(watched), alpha);
+
+export function kaplanMeierOf({ size, at, times }: TimesWatched, alpha: number): readonly SurvivalStep[] {
   const z = normalQuantile(1 - alpha / 2);
-  const sorted = [...watched].sort((a, b) => a.time - b.time);
   const steps: SurvivalStep[] = [];
-  let [survival, greenwood] = [1, 0];
-  for (let i = 0; i < sorted.length; ) {
-    const time = sorted[i]?.time ?? 0;
-    const atRisk = sorted.length - i;
-    let events = 0;
-    for (; sorted[i]?.time === time; i++) if (sorted[i]?.event) events += 1;
+  let [survival, greenwood, atRisk] = [1, 0, size];
+  for (const time of times) {
+    const { leaving, events } = at.get(time) ?? nothing;
+    const watchedHere = atRisk;
+    atRisk -= leaving;
     if (events === 0) continue;
-    survival *= 1 - events / atRisk;
-    greenwood += events / (atRisk * (atRisk - events));
+    survival *= 1 - events / watchedHere;
+    greenwood += events / (watchedHere * (watchedHere - events));
     const error = survival === 0 ? 0 : survival * Math.sqrt(greenwood);
     const spread = survival === 0 ? 0 : (z * Math.sqrt(greenwood)) / Math.log(survival);
     const [low, high] = [survival ** Math.exp(-spread), survival ** Math.exp(spread)];
     // where the last one ended with its event nothing is left to say how far: the bound before it stands
     const ends = survival === 0 ? { low: 0, high: steps.at(-1)?.high ?? 1 } : { low: Math.min(low, high), high: Math.max(low, high) };
-    steps.push({ time, atRisk, events, survival, error, ...ends });
+    steps.push({ time, atRisk: watchedHere, events, survival, error, ...ends });
   }
   return steps;
 }
@@ -58,23 +86,20 @@ export interface LogRank {
 }
 
 /** The log-rank test of two groups, chi-square of one degree of freedom. */
-export function logRank(first: readonly Watched[], second: readonly Watched[]): LogRank {
-  const all = [...first.map((w) => ({ ...w, own: 1 })), ...second.map((w) => ({ ...w, own: 0 }))].sort((a, b) => a.time - b.time);
-  let [over, variance, ownAtRisk] = [0, 0, first.length];
-  for (let i = 0; i < all.length; ) {
-    const time = all[i]?.time ?? 0;
-    const atRisk = all.length - i;
-    let [events, own, leaving] = [0, 0, 0];
-    for (; all[i]?.time === time; i++) {
-      const { event = false, own: isOwn = 0 } = all[i] ?? {};
-      leaving += isOwn;
-      if (event) events += 1;
-      if (event) own += isOwn;
-    }
+export const logRank = (first: readonly Watched[], second: readonly Watched[]): LogRank =>
+  logRankWithin(timesWatched([...first, ...second]), timesWatched(first));
+
+/** The same of a group against all the others: `all` holds the group too. */
+export function logRankWithin(all: TimesWatched, group: TimesWatched): LogRank {
+  let [over, variance, atRisk, ownAtRisk] = [0, 0, all.size, group.size];
+  for (const time of all.times) {
+    const { leaving, events } = all.at.get(time) ?? nothing;
+    const own = group.at.get(time) ?? nothing;
     const share = ownAtRisk / atRisk;
-    over += own - events * share;
+    over += own.events - events * share;
     if (atRisk > 1) variance += (events * share * (1 - share) * (atRisk - events)) / (atRisk - 1);
-    ownAtRisk -= leaving;
+    ownAtRisk -= own.leaving;
+    atRisk -= leaving;
   }
   const chiSquare = variance > 0 ? (over * over) / variance : 0;
   return { chiSquare, p: chiSquareAbove(chiSquare, 1), over };

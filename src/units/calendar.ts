@@ -20,8 +20,13 @@ export function dayNumber({ year, month, day }: CalendarDay): number {
   return 365 * marchYear + leapDays + Math.floor((153 * marchMonth + 2) / 5) + day - 1 - 719_468;
 }
 
-/** The day that lies `number` days after 1970-01-01. */
-export function calendarDay(number: number): CalendarDay {
+/** Days to the last that a machine's calendar knows, to either side of 1970 (ECMA-262, 21.4.1.1). */
+const FARTHEST = 100_000_000;
+
+/** The day that lies `days` days after 1970-01-01; beyond what a calendar knows the farthest that it does. */
+export function calendarDay(days: number): CalendarDay {
+  // where years are no longer told apart the steps below would never come to an end
+  const number = Math.max(-FARTHEST, Math.min(FARTHEST, days)) || 0;
   let year = 1970 + Math.floor(number / 365.2425);
   while (dayNumber({ year, month: 1, day: 1 }) > number) year -= 1;
   while (dayNumber({ year: year + 1, month: 1, day: 1 }) <= number) year += 1;

@@ -33,10 +33,14 @@ function formatOf(zone: string): Intl.DateTimeFormat {
   }
 }
 
-/** A moment in a site's zone. An unknown zone falls back to UTC, which its name then says. */
+/** The first and the last moment that a machine's calendar knows, ms (ECMA-262, 21.4.1.1). */
+const FARTHEST = 8.64e15;
+
+/** A moment in a site's zone; beyond what a calendar knows the farthest that it does. An unknown zone falls back to UTC, which its name then says. */
 export function momentIn(milliseconds: number, zone: string): LocalMoment {
   const parts = new Map<string, string>();
-  for (const { type, value } of formatOf(zone).formatToParts(milliseconds)) parts.set(type, value);
+  const known = Math.max(-FARTHEST, Math.min(FARTHEST, milliseconds)) || 0;
+  for (const { type, value } of formatOf(zone).formatToParts(known)) parts.set(type, value);
   const number = (type: string): number => Number(parts.get(type) ?? 0);
   return {
     year: number("year"),

@@ -25,13 +25,16 @@ const octets = (sign: string): number => {
   return point < 0x80 ? 1 : point < 0x800 ? 2 : point < 0x10000 ? 3 : 4;
 };
 
-/** A text value (3.3.11): no control character but the tab, no half of a pair, and what has a meaning of its own escaped. */
+/**
+ * A text value (3.3.11): no control character but the tab, no half of a pair, and what has a meaning of its own escaped. Signs that
+ * some reader takes for the end of a line are one here, so that no text slips in a line of its own.
+ */
 const escaped = (text: string): string =>
-  [...text.replaceAll(/\r\n?/g, "\n")]
+  [...text.replaceAll(/\r\n?|[\u0085\u2028\u2029]/g, "\n")]
     .map((sign) => {
       const point = sign.codePointAt(0) ?? 0;
       if (sign === "\n") return "\\n";
-      if ((point < 0x20 && sign !== "\t") || point === 0x7f) return "";
+      if ((point < 0x20 && sign !== "\t") || (point >= 0x7f && point <= 0x9f)) return "";
       if (point >= 0xd800 && point <= 0xdfff) return "\ufffd";
       return sign === "\\" || sign === ";" || sign === "," ? `\\${sign}` : sign;
     })
@@ -78,7 +81,10 @@ function event({ uid, day, summary, description }: CalendarEvent, stamp: string)
   ];
 }
 
-/** A calendar file (RFC 5545; its name as in RFC 7986) of whole days. */
+/** A date has four digits for its year (3.3.4), and so has the day after, on which it ends. */
+const canBeSaid = ({ day }: CalendarEvent): boolean => day.year >= 0 && daysLater(day, 1).year <= 9999;
+
+/** A calendar file (RFC 5545; its name as in RFC 7986) of whole days; what lies beyond the year 9999 is left out. */
 export function calendarFile({ name, stamp, events }: Calendar): string {
   const at = stampOf(stamp);
   return [
@@ -87,7 +93,7 @@ export function calendarFile({ name, stamp, events }: Calendar): string {
     "PRODID:-//Asburied//As-buried records//EN",
     "CALSCALE:GREGORIAN",
     `NAME:${escaped(name)}`,
-    ...events.flatMap((one) => event(one, at)),
+    ...events.filter(canBeSaid).flatMap((one) => event(one, at)),
     "END:VCALENDAR",
   ]
     .map(line)

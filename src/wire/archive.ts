@@ -1,14 +1,29 @@
 import * as z from "zod/mini";
+import type { PhotoType } from "../photo/index.ts";
 import { head } from "./entry.ts";
+import { LARGEST_PHOTO } from "./photo.ts";
 import { count, hex64, id, instant, role, text } from "./primitives.ts";
 import { edition } from "./record.ts";
 
 /** What the list of an archive calls itself. */
 export const ARCHIVE_KIND = "Asburied job archive";
 
+/** A ZIP without its 64-bit parts holds no larger one. */
+const LARGEST_FILE = 4_294_967_295;
+
+/** What a photo can be; anything else would be handed out later under the type that the archive says. */
+const photoTypes = [
+  "image/jpeg",
+  "image/png",
+  "image/webp",
+  "image/heic",
+  "image/avif",
+  "image/gif",
+] as const satisfies readonly PhotoType[];
+
 const file = z.strictObject({
   name: z.string().check(z.regex(/^[a-z][a-z.]*(\/[A-Za-z0-9._-]{1,80}){0,3}$/, "name")),
-  bytes: count,
+  bytes: count.check(z.lte(LARGEST_FILE)),
   sha256: hex64,
 });
 export type ArchiveFile = z.infer<typeof file>;
@@ -23,7 +38,13 @@ const blurred = z.strictObject({
 });
 
 /** A photo that the ledger names. Without `file` its bytes are not in the archive: what is known of it stands in the ledger alone. */
-const photo = z.strictObject({ sha256: hex64, type: text(80), bytes: count, file: z.optional(file), blurred: z.optional(blurred) });
+const photo = z.strictObject({
+  sha256: hex64,
+  type: z.enum(photoTypes),
+  bytes: count.check(z.lte(LARGEST_PHOTO)),
+  file: z.optional(file),
+  blurred: z.optional(blurred),
+});
 
 const record = z.strictObject({
   id,

@@ -3,7 +3,7 @@ import type { InstrumentCheckWay } from "../quality/index.ts";
 import { count, day, id, instant, json, text } from "./primitives.ts";
 
 /** What is entered about the company itself and no job: entries of its own ledger, where nothing is ever changed. */
-export const companyFactKinds = ["tape-studied", "instrument-checked", "taught"] as const;
+export const companyFactKinds = ["tape-studied", "instrument-checked", "taught", "taken-back"] as const;
 export type CompanyFactKind = (typeof companyFactKinds)[number];
 
 /** How an instrument is checked against itself. */
@@ -57,6 +57,10 @@ export const taught = z.strictObject({
 });
 export type Taught = z.infer<typeof taught>;
 
+/** An earlier fact was a mistake: it stays where it is, and no question counts it any more. */
+export const takenBack = z.strictObject({ entry: id, reason: z.optional(text()) });
+export type TakenBack = z.infer<typeof takenBack>;
+
 /** `id`: of the one who enters it, so that sent twice it is one entry. `what` has the shape of its kind. */
 export const companyFact = z.strictObject({ id, kind: z.enum(companyFactKinds), what: json });
 export type CompanyFact = z.infer<typeof companyFact>;
@@ -65,4 +69,11 @@ export const companyFactShapes: Readonly<Record<CompanyFactKind, z.core.$ZodType
   "tape-studied": tapeStudied,
   "instrument-checked": instrumentChecked,
   taught,
+  "taken-back": takenBack,
 };
+
+/** The facts of the company itself in the order in which they were entered. `at`: milliseconds, when the edge received it. */
+export const companyFacts = z.object({
+  facts: z.array(z.object({ id: z.string(), kind: z.enum(companyFactKinds), what: json, at: count })),
+});
+export type CompanyFacts = z.infer<typeof companyFacts>;

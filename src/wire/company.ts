@@ -5,6 +5,8 @@ import { count, hex64, id, instant, json, language, role, text, units, zone } fr
 
 const colour = z.string().check(z.regex(/^#[0-9a-f]{6}$/, "colour"));
 
+const period = z.optional(z.int().check(z.gte(1), z.lte(1200)));
+
 export const newCompany = z.strictObject({
   id: z.optional(id),
   name: text(120),
@@ -65,6 +67,8 @@ export const settings = z.catchall(
     /** By the screens' own name of a word; a sentence keeps the figures in braces that it has. */
     words: z.optional(z.record(text(64), z.strictObject({ en: z.optional(text(400)), es: z.optional(text(400)) }))),
     warranty: z.optional(warrantySettings),
+    /** Months for which a kind of thing is kept after the last entry or cover of its site; absent inside: for good. */
+    periods: z.optional(z.strictObject({ names: period, places: period, pictures: period, records: period, entries: period })),
     /** From which the company writes. */
     officeMail: z.optional(z.email().check(z.maxLength(200))),
     /** The company's mark, sent before. */

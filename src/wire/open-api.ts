@@ -12,7 +12,7 @@ export interface Operation {
   readonly says: string;
   readonly who: readonly string[];
   readonly takes?: Shape | "bytes";
-  readonly gives: Readonly<Record<number, Shape | "bytes" | "pdf" | "page" | "nothing">>;
+  readonly gives: Readonly<Record<number, Shape | "bytes" | "pdf" | "page" | "text" | "nothing">>;
 }
 
 type Document = Readonly<Record<string, unknown>>;
@@ -22,10 +22,10 @@ const jsonSchema = (shape: Shape): unknown => {
   return schema;
 };
 
-const mediaTypes = { bytes: "application/octet-stream", pdf: "application/pdf", page: "text/html" } as const;
+const mediaTypes = { bytes: "application/octet-stream", pdf: "application/pdf", page: "text/html", text: "text/plain" } as const;
 const binary = { schema: { type: "string", format: "binary" } };
 
-const content = (shape: Shape | "bytes" | "pdf" | "page"): Document =>
+const content = (shape: Shape | keyof typeof mediaTypes): Document =>
   typeof shape === "string" ? { [mediaTypes[shape]]: binary } : { "application/json": { schema: jsonSchema(shape) } };
 
 function responses(operation: Operation): Document {

@@ -20,9 +20,11 @@ export const styleSheet = (model: RecordModel, say: Say): string => {
   return `${sheetOfPaper(model.paper, strip)}\n${lettering}\n${coloursOf(model)}\n${tables}\n${drawingStyle}\n${contentsStyle}\n${enclosuresStyle}`;
 };
 
-/** The company's own colours, on what carries no meaning of its own. */
+const COLOUR = /^#[0-9a-f]{6}$/;
+
+/** The company's own colours, on what carries no meaning of its own. A model may have come in an archive: what is no colour is left out. */
 export const coloursOf = ({ company: { colours } }: RecordModel): string =>
-  colours === undefined
+  colours === undefined || ![colours.lines, colours.words ?? colours.lines].every((one) => COLOUR.test(one))
     ? ""
     : `.title-block { border-top: 3mm solid ${colours.lines}; }\nh2 { border-top-color: ${colours.lines}; }${
         colours.words === undefined

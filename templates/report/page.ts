@@ -57,7 +57,7 @@ export const reportPage = (model: ReportModel, surroundings: ReportSurroundings)
 <body><main class="report">
 ${titleBlock(model)}
 <section class="first"><h2>${words.standsOut}</h2>
-${first.length === 0 ? html`<p class="lead">${nothingFirst}</p>` : html`<ul class="signals">${first.map(({ question, text }) => html`<li><b>${question}:</b> ${prose(text)}</li>`)}</ul>`}
+${first.length === 0 ? html`<p class="lead">${nothingFirst}</p>` : html`<ul class="signals">${first.map(({ question, text }) => html`<li><b>${question.endsWith("?") ? question : `${question}:`}</b> ${prose(text)}</li>`)}</ul>`}
 ${notes.map((note) => html`<p class="small">${prose(note)}</p>`)}</section>
 ${answers.map((answer) => section(answer, model, surroundings))}
 </main></body></html>`.text;

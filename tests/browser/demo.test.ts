@@ -50,8 +50,13 @@ const sheet = defaultSheet();
 const [covered, open_] = [0, 1];
 const jobPath = (which: number): string => `/jobs/${demo.jobs[which]}`;
 
-test("a sign-in link leads to the page of the role, in the company's language", async () => {
+test("a sign-in link leads to the page of the role, in the company's language; office and owner to their passkey first", async () => {
   expect(await textOf(screens.crew.page, "h1")).toBe("Open in the ground");
+  for (const { page } of [screens.office, screens.owner]) {
+    await page.waitForFunction(() => document.querySelector("h1")?.textContent === "Make your passkey");
+    await page.locator("main a").click();
+    await page.waitForFunction(() => !["Make your passkey", undefined].includes(document.querySelector("h1")?.textContent));
+  }
   expect(await textOf(screens.office.page, "h1")).toBe("Jobs");
   expect(await textOf(screens.owner.page, "h1")).toBe("What the jobs have");
   for (const { page } of Object.values(screens)) expect(await page.evaluate(() => document.documentElement.lang)).toBe("en");
@@ -469,8 +474,8 @@ test("signing out ends it here: the page shows nothing of the company any more",
   await page.click("footer .who");
   await page.waitForSelector(".sign-out button");
   await page.click(".sign-out button");
-  await page.waitForFunction(() => document.querySelector("h1")?.textContent === "Not signed in");
-  expect(await textOf(page)).toMatch(/^Not signed in\s+Open the sign-in link that the office gave you\.$/);
+  await page.waitForFunction(() => document.querySelector("h1")?.textContent === "Sign in");
+  expect(await textOf(page)).toMatch(/^Sign in\s+Office and company owner\s/);
   // nor after the phone is started anew without signal
   await page.setOfflineMode(true);
   await page.goto(new URL("/", page.url()).href);

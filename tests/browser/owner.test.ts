@@ -1,7 +1,9 @@
 import type { Browser, ElementHandle } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
-import { defaultSheetJson } from "#infra/sheets/index.ts";
-import { batchOf, type Client, type Company, newCompany, newId, Phone } from "../helpers/edge.ts";
+import { isReadAgainAsked } from "#core/job/index.ts";
+import { defaultSheet, defaultSheetJson } from "#infra/sheets/index.ts";
+import { rightJob } from "../helpers/crew-pages.ts";
+import { batchOf, type Client, type Company, type Loose, newCompany, newId, newJob, Phone, until } from "../helpers/edge.ts";
 import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The company owner's questions and the crew's pages that feed them, on the real stack. */
@@ -65,7 +67,7 @@ describe("the company owner", () => {
     await page.waitForSelector(".plotted-place svg", { timeout: 4000 });
     const said = await textOf(page, "main");
     expect(said).toContain("What it decides: Which step to teach this month");
-    expect(said).toContain("Too few to tell: 1 jobs; from 12 on something is said.");
+    expect(said).toContain("Too few to tell: 1 job; from 12 on something is said.");
     expect(await page.$eval(".plotted-place svg", (svg) => svg.getAttribute("aria-label"))).toBe("Share right the first time, by step");
     await page.evaluate(() => document.querySelector(".beside-tables a")?.scrollIntoView());
     expect(await page.$eval(".beside-tables a", (link) => link.getAttribute("href"))).toContain("table=first-time-right-steps");
@@ -139,6 +141,104 @@ describe("the crew's phone", () => {
     await page.waitForFunction(() => document.body.textContent?.includes("as entry"));
     const told = (await company.owner.get("/api/questions/instruments")).body;
     expect(told.answer.signals.map(({ what }: { what: string }) => what)).toEqual(["instrument off"]);
+    expect(troubles).toEqual([]);
+    await screen.close();
+  });
+});
+
+describe("the blind second look", () => {
+  test("the phone asks somebody else, shows nothing of the first, and the owner's question has the pair", async () => {
+    const id = Array.from({ length: 400 }, newId).find((one) => isReadAgainAsked(one, "pour-concrete")) ?? "";
+    const { phone } = await newJob(company, id);
+    await company.owner.post("/api/people", { name: "Noa Fenn", role: "crew" });
+    const enter = (kind: string, what: Record<string, string>) => phone.entry(id, company.people.crew, kind, what);
+    const entries = [
+      await enter("tag-named", { set: "gate-post", tag: "left", hiddenBy: "pour-concrete" }),
+      await enter("reading-taken", { item: "hole-deep", tag: "left", typed: "36 1/8", unit: "in" }),
+    ];
+    expect((await company.crew.post(`/api/jobs/${id}/entries`, batchOf(...entries))).status).toBe(200);
+    const screen = await screenOf(company.crew, { width: 360, height: 740 });
+    const { page, troubles } = screen;
+    await page.goto(address("/"));
+    await page.waitForSelector(".jobs li");
+    await rightJob(page, address(`/jobs/${id}`));
+    const asks = await page.waitForSelector(`a[href="/jobs/${id}/again/pour-concrete"]`);
+    expect(await asks?.evaluate((one) => one.textContent)).toBe("Measure it again: 1 reading");
+    await clean(screen);
+    await shot(screen, "phone-again-asked");
+    await asks?.click();
+    await page.waitForSelector(".study-choose button");
+    // whoever read it first is not asked
+    expect(await page.$$eval(".study-choose button", (all) => all.map((one) => one.textContent))).not.toContain("Sam Birch");
+    const noa = await page.waitForFunction(() =>
+      [...document.querySelectorAll<HTMLElement>(".study-choose button")].find((one) => one.textContent === "Noa Fenn"),
+    );
+    await (noa.asElement() as ElementHandle<HTMLElement>).click();
+    await page.waitForSelector(".enter-reading");
+    expect(await textOf(page, "main")).not.toMatch(/36/);
+    await page.type(".typed input", "36 3/8");
+    await clean(screen);
+    await shot(screen, "phone-again");
+    await page.click(".enter-reading");
+    await page.waitForFunction(() => document.querySelector("main")?.textContent?.includes("That was all"));
+    const told = await until(
+      async () => (await company.owner.get("/api/questions/second-look")).body.answer,
+      (answer) => answer.says[0].figures.pairs === 1,
+    );
+    expect(told.tables[0].rows[0].cells[0].label.id).toBe("hole-deep");
+    // the reading that counts is the first one still, and nothing more is asked
+    const [ledger, { findings }] = [
+      (await company.office.get(`/api/jobs/${id}/ledger`)).body,
+      (await company.office.get(`/api/jobs/${id}`)).body,
+    ];
+    const of = (kind: string): string => ledger.entries.find(({ envelope }: Loose) => envelope.kind === kind).envelope.id;
+    const rested = findings.flatMap(({ entries: ids }: Loose) => ids);
+    expect([rested.includes(of("reading-taken")), rested.includes(of("read-again"))]).toEqual([true, false]);
+    await page.goto(address(`/jobs/${id}`));
+    await page.waitForSelector(".next");
+    expect(await page.$$(`a[href="/jobs/${id}/again/pour-concrete"]`)).toEqual([]);
+    expect(troubles).toEqual([]);
+    await screen.close();
+  });
+});
+
+describe("what the company keeps about itself", () => {
+  test("somebody was taught: entered, listed, and taken back when it was a mistake", async () => {
+    const screen = await screenOf(company.owner, { width: 1200, height: 900 });
+    const { page, troubles } = screen;
+    await page.goto(address("/owner/taught"));
+    await page.waitForSelector(".taught-form select");
+    const title = defaultSheet().steps.find(({ id }) => id === "pipe-glued")?.title.en ?? "";
+    await page.select(".taught-form select", "pipe-glued");
+    await page.type(".taught-form input[name=note]", "At the workbench.");
+    await clean(screen);
+    await page.click(".taught-form button.main");
+    await page.waitForFunction((said) => document.querySelector(".own-facts li")?.textContent?.includes(said), {}, title);
+    expect(await textOf(page, ".own-facts li p")).toMatch(/Taught: the whole crew\. At the workbench\.$/);
+    await shot(screen, "owner-taught");
+    expect((await company.owner.get("/api/questions/taught")).body.answer.says.at(-1).figures.taught).toBe(1);
+    for (const _ of ["asked", "sure"]) await page.click(".own-facts li button");
+    await page.waitForFunction(() => document.querySelectorAll(".own-facts li").length === 0);
+    expect((await company.owner.get("/api/questions/taught")).body.answer.says.at(-1).figures.taught).toBe(0);
+    expect(troubles).toEqual([]);
+    await screen.close();
+  });
+
+  test("a tolerance sheet with the study's doubts: what it changes, before and after, and saved as a new version", async () => {
+    const screen = await screenOf(company.owner, { width: 1200, height: 900 });
+    const { page, troubles } = screen;
+    await page.goto(address("/owner/tape-study"));
+    const way = await page.waitForSelector(`.own-facts a[href="/office/studied/${defaultSheet().id}"]`);
+    await shot(screen, "owner-tape-study");
+    await way?.click();
+    await page.waitForSelector(".sheet-saving .differences");
+    await clean(screen);
+    await shot(screen, "office-studied");
+    expect(await textOf(page, ".sheet-saving .differences")).toContain("What tape or rod rests on");
+    await page.click(".sheet-saving .target.main");
+    await page.waitForFunction(() => document.querySelector(".sheet-saving")?.textContent?.includes("Saved as version"));
+    const { versions } = (await company.office.get(`/api/company/sheets/${defaultSheet().id}`)).body;
+    expect(versions.length).toBe(2);
     expect(troubles).toEqual([]);
     await screen.close();
   });

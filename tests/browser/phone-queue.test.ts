@@ -56,7 +56,7 @@ describe("an edge in trouble", () => {
     await answer(page, at, job, "gate-swings");
     expect(waiting(await keptOn(page))).toBe(4);
     await page.goto(`${at}/phone/unsent`);
-    await page.waitForFunction(() => document.querySelector("main")?.textContent?.includes("ask the office for a new link"));
+    await page.waitForFunction(() => document.querySelector("main")?.textContent?.includes("ask the office for a new code"));
 
     // one entry names what the sheet does not know; it stands between two good ones
     await page.evaluate(async () => {

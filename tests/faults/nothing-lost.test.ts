@@ -13,9 +13,11 @@ import { beginUpload } from "./raw-upload.ts";
 import { seeded } from "./seeded.ts";
 import { limited, pause, seen } from "./waiting.ts";
 
+// What the harness beside this (`harness.test.ts`) does not reach: large photos cut in the middle, a decoder's thread, print's browser, and
+// a second stack in the first one's place.
 const SEED = Number(process.env.ASBURIED_SEED ?? 2026);
 const chance = seeded(SEED);
-const MOMENTS = ["before", "during", "after"] as const;
+const MOMENTS = ["before", "during"] as const;
 const MEGABYTE = 1 << 20;
 
 let directory: string;
@@ -43,7 +45,7 @@ beforeAll(async () => {
   const drawn = sharp(base).resize({ width: 6000, height: 4000, kernel: "nearest" }).jpeg({ quality: 75, progressive: true });
   scene = new Uint8Array(await drawn.toBuffer());
   expect(scene.length).toBeGreaterThan(3 * MEGABYTE);
-  stack = await startStack({ directory, demoLinks: false, sweepEvery: 500 });
+  stack = await startStack({ directory, demoLinks: false, sweepEvery: 500, instead: { app: join(directory, "no-app") } });
   company = await newCompany(stack.edge, stack.secrets.operatorKey);
   phone = new PhoneThatKeeps(company);
   job = await newJob(company);
@@ -89,7 +91,6 @@ const stateOf = async (bytes: Uint8Array): Promise<string | undefined> => {
   const { status, body } = await limited("a photo's state", company.crew.get(`/api/photos/${sha256(bytes)}`));
   return status === 404 ? undefined : body.state;
 };
-const isRead = (bytes: Uint8Array) => async (): Promise<true | undefined> => ((await stateOf(bytes)) === "read" ? true : undefined);
 /** Of a photo that was not acknowledged: all of it is there, or nothing. */
 const wholeOrNothing = async (bytes: Uint8Array): Promise<string> => {
   if ((await stateOf(bytes)) === undefined) return "not there";
@@ -138,37 +139,6 @@ describe("media", () => {
       expect(pidOf("media")).toBe(reader);
       return "2 photos sent while it was down, read later";
     }));
-
-  test("during: while it reads", () =>
-    trial("media", "during", async (before) => {
-      for (let tried = 1; ; tried += 1) {
-        const bytes = photoOf();
-        await phone.picture(job.job, job.phone, bytes);
-        const media = pidOf("media");
-        const working = worksFor("media", media, chance.whole(4, 14));
-        await phone.upload(bytes);
-        await working;
-        const stored = (await stateOf(bytes)) === "stored";
-        kill("media");
-        await appendsGoOn();
-        await back("media", tried === 1 ? before : media);
-        if (!stored && tried < 4) continue;
-        expect(stored).toBe(true);
-        return `killed at its ${tried === 1 ? "first" : `${tried}.`} photo, not read yet`;
-      }
-    }));
-
-  test("after: what it had read stays", () =>
-    trial("media", "after", async () => {
-      const bytes = photoOf();
-      await phone.upload(bytes);
-      await phone.picture(job.job, job.phone, bytes);
-      await seen("the reading", isRead(bytes), 45_000);
-      kill("media");
-      const { facts } = (await company.crew.get(`/api/photos/${sha256(bytes)}`)).body;
-      expect(facts).toMatchObject({ sha: sha256(bytes), width: 6000, height: 4000 });
-      return "killed as soon as the photo was read";
-    }));
 });
 
 describe("print", () => {
@@ -183,13 +153,6 @@ describe("print", () => {
     act();
     return issuing;
   };
-
-  test("before: the record is issued when it is back", () =>
-    trial("print", "before", async () => {
-      kill("print");
-      await Promise.all([phone.issue(job.job), appendsGoOn()]);
-      return "asked while it was down";
-    }));
 
   test("during: while it prints; its browser goes with it, and what was not acknowledged is no record", () =>
     trial("print", "during", async () => {
@@ -210,25 +173,9 @@ describe("print", () => {
         return `killed in its ${tried}. print, ${browser.length} browser processes gone with it`;
       }
     }));
-
-  test("after: the record stays", () =>
-    trial("print", "after", async () => {
-      await phone.issue(job.job);
-      kill("print");
-      return "killed as soon as the record was answered";
-    }));
 });
 
 describe("the store", () => {
-  test("before: the photo is kept by the phone until it is taken", () =>
-    trial("store", "before", async () => {
-      kill("store");
-      const bytes = photoOf();
-      await phone.picture(job.job, job.phone, bytes);
-      await phone.upload(bytes);
-      return "asked while it was down";
-    }));
-
   test("during: half a photo on its way into the store", () =>
     trial("store", "during", async () => {
       await settled(company.office, jobs, phone.acknowledged, 45_000);
@@ -251,35 +198,14 @@ describe("the store", () => {
       await phone.upload(bytes);
       return `half a photo in it, refused, then ${found}, then taken`;
     }));
-
-  test("after: the photo stays", () =>
-    trial("store", "after", async () => {
-      const bytes = photoOf();
-      await phone.upload(bytes);
-      kill("store");
-      await phone.picture(job.job, job.phone, bytes);
-      return "killed as soon as the photo was answered";
-    }));
 });
 
-describe.each(["edge", "workerd"] as const)("%s", (name) => {
+describe("workerd", () => {
+  const name = "workerd";
   beforeAll(async () => {
     job = await newJob(company);
     jobs.push(job.job);
   });
-
-  test("before: everything is kept by the phone until it is taken", () =>
-    trial(name, "before", async () => {
-      const bytes = photoOf();
-      kill(name);
-      await Promise.all([
-        phone.picture(job.job, job.phone, bytes),
-        phone.upload(bytes),
-        phone.enterMany(job.job, 3, 2),
-        phone.issue(job.job),
-      ]);
-      return "asked while it was down";
-    }));
 
   test("during: 10 phones append, half a photo is on its way, a record is being printed", () =>
     trial(name, "during", async () => {
@@ -305,15 +231,6 @@ describe.each(["edge", "workerd"] as const)("%s", (name) => {
       if (!issued) await phone.issue(job.job);
       return `${Math.round(share * 100)} % of a photo sent, then ${found}; its record ${issued ? "answered before" : "unanswered, issued again"}`;
     }));
-
-  test("after: all that was answered stays", () =>
-    trial(name, "after", async () => {
-      const bytes = photoOf();
-      await phone.picture(job.job, job.phone, bytes);
-      await Promise.all([phone.upload(bytes), phone.enterMany(job.job, 3, 3), phone.issue(job.job)]);
-      kill(name);
-      return "killed as soon as the last of all was answered";
-    }));
 });
 
 describe("afterwards", () => {
@@ -322,14 +239,15 @@ describe("afterwards", () => {
   test("all that was acknowledged is there: each entry once under its number, the photos' bytes, the records", async () => {
     await settled(company.office, jobs, phone.acknowledged, 90_000);
     const { entries, photos, records } = phone.acknowledged;
-    expect([entries.length > 180, photos.size >= 13, records.length >= 9]).toEqual([true, true, true]);
+    // 8 with media down, 6 with print down, 7 with the store down, 71 with workerd killed
+    expect([entries.length >= 92, photos.size, records.length >= 2]).toEqual([true, 4, true]);
     heads = await compare(company.office, jobs, phone.acknowledged);
     lines.push(`compared: ${entries.length} entries, ${photos.size} photos, ${records.length} records in ${jobs.length} jobs`);
   }, 120_000);
 
   test("and is there after the whole stack was stopped and another was started in its place", async () => {
     await limited("the stop", stack.stop());
-    stack = await startStack({ directory, demoLinks: false, sweepEvery: 500 });
+    stack = await startStack({ directory, demoLinks: false, sweepEvery: 500, instead: { app: join(directory, "no-app") } });
     const office = new Client(stack.edge);
     office.cookie = company.office.cookie;
     expect(await compare(office, jobs, phone.acknowledged)).toEqual(heads);

@@ -24,7 +24,7 @@ let second: typeof first;
 beforeAll(async () => {
   directory = await mkdtemp(join(tmpdir(), "asburied-two-"));
   // its store and its print serve both edges; its own edge has nothing to do
-  stack = await startStack({ directory: join(directory, "stack"), demoLinks: false });
+  stack = await startStack({ directory: join(directory, "stack"), demoLinks: false, instead: { app: join(directory, "no-app") } });
   const bindings = {
     STORE_ENDPOINT: stack.store,
     STORE_REGION: "auto",

@@ -70,4 +70,11 @@ it("the bundle that is deployed has no path to the demo's links; the local one h
   expect(deployed).toContain("/api/jobs");
   expect(local).toContain("/api/demo/links");
   for (const trace of ["/api/demo", "demo-", "Demo "]) expect(deployed).not.toContain(trace);
+  // what the fault harness breaks, only its own entry can break
+  const faulty = here("../../functions/edge/local/faulty-edge.ts");
+  const broken = await readFile(await bundleEdge("worker", faulty, join(directory, "faulty.js")), "utf8");
+  for (const trace of ["faults-ordered", "disk is full"]) {
+    expect(broken).toContain(trace);
+    expect([deployed.includes(trace), local.includes(trace)]).toEqual([false, false]);
+  }
 });

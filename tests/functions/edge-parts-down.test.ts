@@ -91,30 +91,4 @@ describe("with parts down", () => {
     expect((await company.crew.ask("PUT", path, { bytes })).status).toBe(201);
     expect((await new Client(stack.edge).get("/api/ready")).body.parts.store.up).toBe(true);
   }, 90_000);
-
-  it("the edge: killed in the middle of appends, nothing acknowledged is missing afterwards", async () => {
-    const { job, phone } = await newJob(company);
-    const acknowledged: string[] = [];
-    const send = async (i: number) => {
-      const entry = await phone.entry(job, company.people.crew, "note-for-record", { text: `note ${i}` });
-      const answer = await company.crew.post(`/api/jobs/${job}/entries`, batchOf(entry)).catch(() => undefined);
-      if (answer?.body?.answers?.[0]?.outcome) acknowledged.push(entry.sealed.id);
-    };
-    const sending = Array.from({ length: 40 }, (_, i) => send(i));
-    await until(
-      async () => acknowledged.length,
-      (count) => count >= 5,
-    );
-    stack.kill("workerd");
-    await Promise.all(sending);
-    expect(acknowledged.length).toBeLessThan(40);
-    await stack.ready("edge");
-    const ledger = await until(
-      () => company.office.get(`/api/jobs/${job}/ledger`).catch(() => ({ status: 0, body: undefined })),
-      ({ status }) => status === 200,
-    );
-    const kept = new Set(ledger.body.entries.map((e: Loose) => e.envelope.id));
-    expect(acknowledged.filter((id) => !kept.has(id))).toEqual([]);
-    expect(acknowledged.length).toBeGreaterThan(0);
-  }, 90_000);
 });

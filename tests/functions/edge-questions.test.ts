@@ -50,7 +50,7 @@ describe("the company owner's questions", () => {
 
   it("say too few to tell of one job before anything else", async () => {
     const told = await answer("first-time-right");
-    expect(told.view.tooFew).toContain("1 jobs; from 12 on");
+    expect(told.view.tooFew).toContain("1 job; from 12 on");
     expect(told.answer.signals).toEqual([]);
   });
 
@@ -72,6 +72,22 @@ describe("the company owner's questions", () => {
     );
     expect((await answer("cost", "?from=2020-01-01&to=2020-02-01")).view.counted[0]).toBe("Jobs: 0.");
     expect((await company.office.get(`/api/rebuild/${other.job}`)).body.same).toBe(true);
+  });
+
+  it("go by what the company keeps about itself, and no more by what was taken back", async () => {
+    const enter = (id: string, kind: string, what: object) => company.owner.post("/api/company/facts", { id, kind, what });
+    const judged = async (): Promise<unknown> => (await answer("taught")).answer.says.at(-1)?.figures.taught;
+    expect((await enter("taught-1", "taught", { step: "dig-hole", day: "2026-11-02" })).status).toBe(201);
+    expect(await judged()).toBe(1);
+    expect(await enter("back-0", "taken-back", { entry: "no-such" })).toMatchObject({ status: 422, body: { code: "entry-unknown-entry" } });
+    expect(await company.crew.post("/api/company/facts", { id: "back-1", kind: "taken-back", what: { entry: "taught-1" } })).toMatchObject({
+      status: 403,
+      body: { code: "role-not-allowed" },
+    });
+    expect((await enter("back-2", "taken-back", { entry: "taught-1", reason: "the wrong day" })).status).toBe(201);
+    expect(await judged()).toBe(0);
+    const { facts } = (await company.office.get("/api/company/facts")).body;
+    expect(facts.map(({ id, kind }: { id: string; kind: string }) => `${id} ${kind}`)).toEqual(["taught-1 taught", "back-2 taken-back"]);
   });
 
   it("are the company's own: another company counts none of its jobs", async () => {
@@ -100,5 +116,12 @@ describe("the company owner's questions", () => {
     expect(read.text).toContain("What the jobs say");
     expect(read.structure.get("H2")).toBe(15);
     expect((await company.owner.get("/api/report?month=2199-01")).body).toMatchObject({ place: "month" });
+    expect(read.text).not.toContain("read on");
+    // a month that is past says when the ledgers were read, once for the whole report
+    const past = await readPdf((await company.owner.get("/api/report?month=2026-01")).bytes);
+    expect(past.text.replaceAll(/\s+/g, " ").match(/read on .{6,20} and counted to 31 January 2026/g)?.length).toBe(1);
+    expect((await answer("cost", "?to=2026-01-31")).view.counted.at(-1)).toMatch(
+      /^Counted to 31 January 2026 from the ledgers as they stood on /,
+    );
   });
 });

@@ -58,34 +58,40 @@ export interface Companies {
   keepPerson(company: string, person: PersonRow): Statement;
 }
 
-interface Kept extends Omit<VersionRow, "content"> {
+export interface KeptVersion extends Omit<VersionRow, "content"> {
   readonly content: string;
 }
-const PEOPLE = "SELECT id, name, role, came, left_at FROM person WHERE company = ?1 ORDER BY came, id";
+export const PEOPLE = "SELECT id, name, role, came, left_at FROM person WHERE company = ?1 ORDER BY came, id";
 const KEEP_VERSION = `INSERT INTO version (company, number, kind, name, digest, content)
   SELECT ?1, min(0, coalesce((SELECT min(number) FROM version WHERE company = ?1), 0)) - 1, ?2, ?3, ?4, ?5
   WHERE NOT EXISTS (SELECT 1 FROM version WHERE company = ?1 AND digest = ?4)`;
 const KEEP_PERSON = `INSERT INTO person (company, id, name, role, came, left_at) VALUES (?1, ?2, ?3, ?4, ?5, ?6)
   ON CONFLICT (company, id) DO NOTHING`;
 const COLUMNS = "number, kind, name, digest, content";
-const NEWEST = `SELECT ${COLUMNS} FROM version AS v WHERE company = ?1 AND number > 0 AND number =
+export const NEWEST = `SELECT ${COLUMNS} FROM version AS v WHERE company = ?1 AND number > 0 AND number =
   (SELECT max(number) FROM version AS w WHERE w.company = v.company AND w.kind = v.kind AND w.name = v.name) ORDER BY number`;
 
 const SAVED = `SELECT v.number, v.digest, e.envelope->>'received' AS at, e.envelope->>'$.author.person' AS person
   FROM version AS v JOIN entry AS e ON e.company = v.company AND e.job = ?2 AND e.number = v.number
   WHERE v.company = ?1 AND v.kind = ?3 AND v.name = ?4 AND v.number > 0 ORDER BY v.number DESC`;
 
+export type KeptPerson = PersonRow & { readonly left_at: number | null };
+export const personIn = ({ id, name, role, came, left_at: left }: KeptPerson): PersonRow => ({
+  id,
+  name,
+  role,
+  came,
+  ...(left === null ? {} : { left }),
+});
+export const versionIn = ({ content, ...rest }: KeptVersion): VersionRow => ({ ...rest, content: JSON.parse(content) as Json });
+
 export function companiesIn(database: D1Database): Companies {
-  const read = ({ content, ...rest }: Kept): VersionRow => ({ ...rest, content: JSON.parse(content) as Json });
   return {
     get: async (company) =>
       (await statement(database, "SELECT id, name, zone, units, language FROM company WHERE id = ?1", company).first<CompanyRow>()) ??
       undefined,
-    people: async (company) => {
-      const { results } = await statement(database, PEOPLE, company).all<PersonRow & { left_at: number | null }>();
-      return results.map(({ id, name, role, came, left_at: left }) => ({ id, name, role, came, ...(left === null ? {} : { left }) }));
-    },
-    newest: async (company) => (await statement(database, NEWEST, company).all<Kept>()).results.map(read),
+    people: async (company) => (await statement(database, PEOPLE, company).all<KeptPerson>()).results.map(personIn),
+    newest: async (company) => (await statement(database, NEWEST, company).all<KeptVersion>()).results.map(versionIn),
     newestOf: async (company, kind, name) =>
       (await statement(
         database,
@@ -96,14 +102,14 @@ export function companiesIn(database: D1Database): Companies {
       ).first<Omit<VersionRow, "content">>()) ?? undefined,
     version: async (company, digest) => {
       const sql = `SELECT ${COLUMNS} FROM version WHERE company = ?1 AND digest = ?2 ORDER BY number DESC LIMIT 1`;
-      const row = await statement(database, sql, company, digest).first<Kept>();
-      return row ? read(row) : undefined;
+      const row = await statement(database, sql, company, digest).first<KeptVersion>();
+      return row ? versionIn(row) : undefined;
     },
     versionsOf: async (company, ledger, kind, name) =>
       (await statement(database, SAVED, company, ledger, kind, name).all<VersionSaved>()).results,
     settings: async (company) => {
       const sql = "SELECT content FROM version WHERE company = ?1 AND kind = 'settings' AND number > 0 ORDER BY number DESC LIMIT 1";
-      const row = await statement(database, sql, company).first<Pick<Kept, "content">>();
+      const row = await statement(database, sql, company).first<Pick<KeptVersion, "content">>();
       return row ? (JSON.parse(row.content) as Json) : undefined;
     },
     addCompany: ({ id, name, zone, units, language }, made) =>

@@ -16,15 +16,17 @@ export interface CompanyFacts {
   ofKinds(ledger: Place, kinds: readonly string[]): Promise<readonly CompanyFactRow[]>;
 }
 
-const OF_KINDS = `SELECT id, kind, envelope->>'received' AS at, body->'$.what.content' AS what FROM entry
+export const OF_KINDS = `SELECT id, kind, envelope->>'received' AS at, body->'$.what.content' AS what FROM entry
   WHERE company = ?1 AND job = ?2 AND kind IN (SELECT value FROM json_each(?3)) ORDER BY number`;
+
+export type KeptFact = Omit<CompanyFactRow, "what"> & { readonly what: string | null };
+
+// a body that was withheld says nothing any more
+export const factsIn = (rows: readonly KeptFact[]): readonly CompanyFactRow[] =>
+  rows.flatMap(({ what, ...row }) => (what === null ? [] : [{ ...row, what: JSON.parse(what) as Json }]));
 
 export const companyFactsIn = (database: D1Database): CompanyFacts => ({
   async ofKinds({ company, job }, kinds) {
-    const { results } = await statement(database, OF_KINDS, company, job, JSON.stringify(kinds)).all<
-      Omit<CompanyFactRow, "what"> & { what: string | null }
-    >();
-    // a body that was withheld says nothing any more
-    return results.flatMap(({ what, ...row }) => (what === null ? [] : [{ ...row, what: JSON.parse(what) as Json }]));
+    return factsIn((await statement(database, OF_KINDS, company, job, JSON.stringify(kinds)).all<KeptFact>()).results);
   },
 });

@@ -57,6 +57,9 @@ const ONE = `INSERT INTO entry (company, job, number, id, kind, digest, hash, en
   VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)`;
 const VERSIONS = `SELECT v.kind, v.digest, v.content FROM json_each(?2) AS wanted
   CROSS JOIN version AS v ON v.company = ?1 AND v.digest = wanted.value GROUP BY v.digest ORDER BY v.digest`;
+/** What the owner's questions read of the job is behind from now on. */
+const LATE = `INSERT INTO observed_late (company, job, number) VALUES (?1, ?2, ?3)
+  ON CONFLICT (company, job) DO UPDATE SET number = excluded.number`;
 const BODY = "UPDATE entry SET body = ?4 WHERE company = ?1 AND job = ?2 AND id = ?3";
 
 interface Row {
@@ -107,7 +110,8 @@ export function ledgersIn(database: D1Database): Ledgers {
       size += length;
     }
     close();
-    return list;
+    const last = rows.at(-1);
+    return last === undefined ? list : [...list, statement(database, LATE, company, job, last.number)];
   };
 
   return {

@@ -1,3 +1,4 @@
+import { lookAlike } from "#core/text/index.ts";
 import type { Place } from "./ledgers.ts";
 import { type Statement, statement } from "./statement.ts";
 
@@ -23,8 +24,14 @@ const KNOWN = `SELECT o.number, o.job, o.line FROM json_each(?2) AS asked
   CROSS JOIN own_number AS o ON o.company = ?1 AND o.number = asked.value`;
 const GIVE = "INSERT INTO own_number (company, number, job, line) VALUES (?1, ?2, ?3, ?4)";
 
-/** As numbers are compared: without blanks around them, runs of blanks as one, composed letters. */
-export const plainNumber = (typed: string): string => typed.normalize("NFC").trim().replaceAll(/\s+/g, " ");
+/**
+ * As numbers are compared: as nobody who reads them tells them apart, so that no second job comes under a number that looks like the
+ * first one's. A number of plain letters, digits and hyphens is itself.
+ */
+export const plainNumber = lookAlike;
+
+/** A number as it is kept and shown: as typed, but without blanks around it, runs of blanks as one, composed letters. */
+export const tidyNumber = (typed: string): string => typed.normalize("NFC").trim().replaceAll(/\s+/g, " ");
 
 export const ownNumbersIn = (database: D1Database): OwnNumbers => ({
   async known(company, numbers) {

@@ -1,6 +1,6 @@
 import { type ArchiveFile, type ArchiveList, LARGEST_PAPER } from "#core/wire/index.ts";
 import { blurredKey, originalKey, paperKey } from "#functions/shared/index.ts";
-import { fileKey } from "../records/files.ts";
+import { fileKey, recordFiles } from "../records/files.ts";
 
 /** A file of an archive with its place in the store and its type there. */
 export interface StoredFile {
@@ -49,6 +49,8 @@ export function storedFiles(
   ];
 }
 
+const endings: ReadonlySet<string> = new Set(Object.values(recordFiles).map(({ ending }) => ending));
+
 /** The names that the parts of a list have to have, so that none reaches into another's place. */
 export function namesFit({ ledger, photos, papers, records }: ArchiveList): boolean {
   const ofPhotos = photos.every(({ sha256, bytes, file, blurred }) => {
@@ -63,7 +65,7 @@ export function namesFit({ ledger, photos, papers, records }: ArchiveList): bool
     ({ id, sha256, bytes, files }) =>
       /^[0-9a-f]{32}$/.test(id) &&
       files.every((file) => {
-        const inside = file.name === `records/${id}/${endingOf(file)}` && /^[a-z][a-z.-]{1,30}$/.test(endingOf(file));
+        const inside = file.name === `records/${id}/${endingOf(file)}` && endings.has(endingOf(file));
         return inside && (endingOf(file) !== "pdf" || (file.sha256 === sha256 && file.bytes === bytes));
       }),
   );

@@ -76,7 +76,14 @@ export async function listOf(
     const blurred = parts && (await blurredListed(services, company, sha256, parts, withBytes));
     if (blurred && !blurred.ok) return blurred;
     const file = withBytes ? { file: { name: `photos/${sha256}`, bytes, sha256 } } : {};
-    photos.push({ sha256, type, bytes, ...file, ...(blurred && { blurred: blurred.value }) });
+    // the type of every row was told from the photo's first bytes
+    photos.push({
+      sha256,
+      type: type as ArchiveList["photos"][number]["type"],
+      bytes,
+      ...file,
+      ...(blurred && { blurred: blurred.value }),
+    });
   }
   const papers: ArchiveFile[] = [];
   for (const sha256 of new Set(read.stored.flatMap(papersNamed))) {

@@ -1,6 +1,7 @@
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import type { ArchiveFile } from "#core/wire/index.ts";
 import { hex } from "../chance.ts";
+import { StorePatience } from "../photos/patience.ts";
 import type { Services } from "../services.ts";
 import type { ArchiveEntries } from "./entries.ts";
 import type { StoredFile } from "./files.ts";
@@ -28,11 +29,13 @@ export async function compared(entries: ArchiveEntries, file: ArchiveFile): Prom
  */
 export async function putFile(services: Services, entries: ArchiveEntries, { file, key, type }: StoredFile): Promise<Outcome<null>> {
   const fixed = new FixedLengthStream(file.bytes);
-  const putting = services.store.put(key, fixed.readable, { length: file.bytes, type, sha256: file.sha256 });
+  const patience = new StorePatience();
+  const about = { length: file.bytes, type, sha256: file.sha256, givenUp: patience.signal };
+  const putting = services.store.put(key, fixed.readable, about);
   const givenUp = putting.then((put) => (put.ok ? new Promise<never>(() => {}) : Promise.reject(new Error("store"))));
   givenUp.catch(() => undefined);
-  const pumped = await pump(entries, file, fixed.writable, givenUp);
-  const put = await putting;
+  const pumped = await pump(entries, file, fixed.writable, (work) => patience.over(Promise.race([work, givenUp])));
+  const put = await patience.over(putting).catch(() => refuse("store-unavailable", file.name, { why: "silent" }));
   if (pumped.ok) return put.ok ? ok(null) : put;
   return !put.ok && put.refusal.code === "store-unavailable" && pumped.refusal.code === "store-unavailable" ? put : pumped;
 }
@@ -41,7 +44,7 @@ async function pump(
   entries: ArchiveEntries,
   file: ArchiveFile,
   to: WritableStream<Uint8Array>,
-  givenUp: Promise<never>,
+  stored: (work: Promise<void>) => Promise<void>,
 ): Promise<Outcome<null>> {
   const digest = new crypto.DigestStream("SHA-256");
   digest.digest.catch(() => undefined);
@@ -56,15 +59,15 @@ async function pump(
   };
   try {
     for await (const block of entries.bytes(file.bytes)) {
-      if (held) await Promise.race([out.write(held), givenUp]);
+      if (held) await stored(out.write(held));
       count += block.length;
       await hash.write(block);
       held = block;
     }
     await hash.close();
     if (count !== file.bytes || hex(new Uint8Array(await digest.digest)) !== file.sha256) return stop(differs(file));
-    if (held) await Promise.race([out.write(held), givenUp]);
-    await Promise.race([out.close(), givenUp]);
+    if (held) await stored(out.write(held));
+    await stored(out.close());
     return ok(null);
   } catch (thrown) {
     return stop(refuse("store-unavailable", file.name, { why: thrown instanceof Error ? thrown.name : "unknown" }));

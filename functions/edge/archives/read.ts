@@ -1,11 +1,13 @@
-import { jobLedgerOf, jobState } from "#core/job/index.ts";
-import { entryDigest, genesis, headAfter, type Ledger, sealedOf } from "#core/ledger/index.ts";
+import { jobState } from "#core/job/index.ts";
+import { entryDigest, genesis, type Ledger, sealedOf } from "#core/ledger/index.ts";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import type { ArchiveList, ArchiveRead } from "#core/wire/index.ts";
 import type { Place, StoredEntry } from "../adapters/ledgers.ts";
 import { plainNumber } from "../adapters/own-numbers.ts";
 import type { Statement } from "../adapters/statement.ts";
 import { FIRST_DUE_MS, photosNamed, usesOf } from "../jobs/consequences.ts";
+import { jobLedger, readEntry } from "../jobs/read.ts";
+import type { ReadJob } from "../jobs/read-job.ts";
 import type { Services } from "../services.ts";
 import { expected, ledgerIn, listIn } from "./beginning.ts";
 import { ArchiveEntries } from "./entries.ts";
@@ -13,14 +15,15 @@ import { storedFiles } from "./files.ts";
 import { compared, putFile } from "./put.ts";
 
 /** The rows of a verified ledger as they stood where it comes from: numbers, times of receipt and hashes are its own. */
-async function rowsOf(services: Services, { entries }: Ledger): Promise<readonly StoredEntry[]> {
-  const rows: StoredEntry[] = [];
-  for (const { envelope, body } of entries) {
-    const [digest, head] = await Promise.all([entryDigest(services.digest, sealedOf(envelope)), headAfter(services.digest, envelope)]);
-    if (!digest.ok || !head.ok) throw new Error("a verified entry without its digests");
-    rows.push({ envelope, body, digest: digest.value, hash: head.value.hash });
-  }
-  return rows;
+async function rowsOf(services: Services, { entries, head }: Ledger): Promise<readonly StoredEntry[]> {
+  return Promise.all(
+    entries.map(async ({ envelope, body }, i) => {
+      const digest = await entryDigest(services.digest, sealedOf(envelope));
+      if (!digest.ok) throw new Error("a verified entry without its digest");
+      // what the next one carries of it was verified
+      return { envelope, body, digest: digest.value, hash: entries[i + 1]?.envelope.before ?? head.hash };
+    }),
+  );
 }
 
 /** Files into the store, each compared with the list; what the company has already is only compared. */
@@ -45,18 +48,16 @@ function statementsOf(
   services: Services,
   place: Place,
   list: ArchiveList,
-  ledger: Ledger,
-  rows: readonly StoredEntry[],
+  { stored: rows, state, versions }: ReadJob,
   now: number,
 ): readonly Statement[] {
   const { company } = place;
-  const state = jobState(jobLedgerOf(ledger));
   const number = plainNumber(state.opened?.ownNumber ?? "");
   const opened = rows[0]?.envelope.received ?? now;
   return [
     services.jobs.addJob(place, opened),
     ...(number === "" ? [] : [services.ownNumbers.giveIfFree(place, number)]),
-    ...ledger.versions.map(({ kind, digest, content }) =>
+    ...versions.map(({ kind, digest, content }) =>
       services.companies.keepVersion(company, {
         kind: kind as "sheet",
         name: list.versions[digest] ?? digest.slice(0, 16),
@@ -114,8 +115,14 @@ async function taken(services: Services, company: string, entries: ArchiveEntrie
   const { head } = await services.ledgers.stand(place, []);
   if (head.hash === list.value.head.hash) return ok({ ...view, outcome: "already there" });
   if (head.hash !== genesis.hash) return refuse("archive-job-differs", "list.json/job", {});
-  const statements = statementsOf(services, place, list.value, ledger.value, rows, now);
-  if (await services.ledgers.write([{ place, rows }], statements)) return ok({ ...view, outcome: "read" });
+  const { versions } = ledger.value;
+  const jobOnly = jobLedger(rows.map(readEntry), versions);
+  const job: ReadJob = { stored: rows, ledger: jobOnly, versions, state: jobState(jobOnly) };
+  if (await services.ledgers.write([{ place, rows }], statementsOf(services, place, list.value, job, now))) {
+    // what follows is made of it without reading it again
+    services.held.put(place, job);
+    return ok({ ...view, outcome: "read" });
+  }
   // somebody else was first with this job, or with one of its records
   const after = await services.ledgers.stand(place, []);
   return after.head.hash === list.value.head.hash

@@ -21,7 +21,7 @@ export async function found(services: Services, asked: NewCompany): Promise<Outc
   if (!digest.ok) return digest;
   const settings = { kind: "settings", name: "settings", digest: digest.value, content: content as unknown as Json } as const;
   const { kind, ...set } = settings;
-  const link = await services.sessions.newLink(company, owner.id, now);
+  const link = await services.links.draw(company, owner.id, now);
   const { addCompany, addVersion, addPerson: add } = services.companies;
   const founded = await changes(
     services,
@@ -49,7 +49,7 @@ export async function addPerson(services: Services, author: Author, person: NewP
   return change(services, author, personAdded(person), () => [services.companies.addPerson(author.company, { ...person, came })]);
 }
 
-const pathOf = (token: string): string => `/in/${token}`;
+export const pathOf = (token: string): string => `/in/${token}`;
 
 export const linkFor = async (services: Services, company: string, person: string): Promise<string> =>
-  pathOf(await services.sessions.makeLink(company, person, services.clock()));
+  pathOf(await services.links.make(company, person, services.clock()));

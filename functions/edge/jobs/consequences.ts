@@ -46,8 +46,12 @@ function madeAt({ envelope, body }: StoredEntry): number {
 
 function photosMovedIn({ envelope, body }: StoredEntry): readonly string[] {
   if (envelope.kind !== "moved-in") return [];
-  const entries = (contentOf(body, "what") as { entries?: readonly { what?: { photo?: unknown } }[] } | undefined)?.entries ?? [];
-  return entries.flatMap(({ what }) => (typeof what?.photo === "string" ? [what.photo] : []));
+  // an archive's ledger chains, and may still say anything
+  const entries = (contentOf(body, "what") as { entries?: unknown } | null | undefined)?.entries;
+  if (!Array.isArray(entries)) return [];
+  return entries.flatMap((one: { what?: { photo?: unknown } | null } | null) =>
+    typeof one?.what?.photo === "string" ? [one.what.photo] : [],
+  );
 }
 
 /** Takes the bodies out that new entries of kind body-withheld name; the envelopes stay, so the chain still verifies. */
@@ -67,5 +71,15 @@ export function withheldBodies(
     const edited = withhold(entry, what.parts, "erasure");
     if (edited.ok) bodies.set(what.entry.id, edited.value.body);
   }
-  return [...bodies].map(([id, body]) => services.ledgers.replaceBody(place, id, body));
+  // an older backup must not bring them back
+  const erased = rows.flatMap(({ envelope, body }) => {
+    const what = contentOf(body, "what") as { entry: { id: string }; parts: readonly PartName[] } | undefined;
+    return envelope.kind === "body-withheld" && what !== undefined && bodies.has(what.entry.id)
+      ? [{ kind: "body" as const, ref: `${place.job}/${what.entry.id}`, content: JSON.stringify(what.parts) }]
+      : [];
+  });
+  return [
+    ...[...bodies].map(([id, body]) => services.ledgers.replaceBody(place, id, body)),
+    ...services.erasing.note(place.company, erased, services.clock()),
+  ];
 }

@@ -44,11 +44,16 @@ export async function currentFindings(services: Services, place: Place, job: Rea
 
 export async function computeAndKeep(services: Services, place: Place, job: ReadJob): Promise<Computed> {
   const computed = compute(job, services.clock());
+  await keepComputed(services, place, job, computed);
+  return computed;
+}
+
+/** Findings, the row of what comes after the work and the owner's rows, in one batch. */
+export async function keepComputed(services: Services, place: Place, job: ReadJob, computed: Computed): Promise<void> {
   const { number } = headOf(job.stored);
   const rows = services.observed.put(place, number, MADE, cutUp(observedOf(place.job, job.state, computed.findings)));
   const afterWork = services.afterWork.put(place, number, JSON.stringify(afterWorkOf(job.state)));
   await services.jobs.put(place, { number, rules: RULES, computed: JSON.stringify(computed) }, [...rows, afterWork]);
-  return computed;
 }
 
 const waiting = new Set<string>();

@@ -1,22 +1,35 @@
 import { canonical, type Json } from "#core/ledger/index.ts";
 import type { Rebuilt } from "#core/wire/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
+import { observedOf } from "../questions/observed.ts";
+import { cutUp } from "../questions/parts.ts";
 import type { Services } from "../services.ts";
 import { afterWorkOf } from "./after-work-of.ts";
-import { type Computed, compute } from "./findings.ts";
+import { type Computed, compute, keepComputed } from "./findings.ts";
 import { readJob } from "./read.ts";
 
-/** Computes a job's findings again from its ledger alone and compares them with what is stored; so the row of what comes after the work. */
-export async function rebuild(services: Services, place: Place): Promise<Rebuilt> {
+/** As it is kept: what JSON has no form for is gone. */
+const plain = (value: unknown): Json => JSON.parse(JSON.stringify(value)) as Json;
+const parsed = (text: string | undefined): Json => (text === undefined ? null : (JSON.parse(text) as Json));
+
+/**
+ * Computes a job's findings again from its ledger alone and compares them with what is stored; so the row of what comes after the work,
+ * and the rows of the owner's questions. `rewrite`: what differs is written anew.
+ */
+export async function rebuild(services: Services, place: Place, rewrite: boolean): Promise<Rebuilt> {
   const job = await readJob(services, place);
   const stored = await services.jobs.get(place);
-  const rebuilt = compute(job, services.clock()).findings as unknown as Json;
+  const computed = compute(job, services.clock());
   const kept = stored ? ((JSON.parse(stored.computed) as Computed).findings as unknown as Json) : null;
-  const differences = differencesOf(kept, JSON.parse(JSON.stringify(rebuilt)) as Json, "findings");
-  const row = await services.afterWork.get(place);
-  const again = JSON.parse(JSON.stringify(afterWorkOf(job.state))) as Json;
-  const all = [...differences, ...differencesOf(row === undefined ? null : (JSON.parse(row) as Json), again, "afterWork")];
-  return { job: place.job, same: all.length === 0, differences: all };
+  const [row, rows] = [await services.afterWork.get(place), await services.observed.ofJob(place)];
+  const observed = cutUp(observedOf(place.job, job.state, computed.findings));
+  const differences = [
+    ...differencesOf(kept, plain(computed.findings), "findings"),
+    ...differencesOf(parsed(row), plain(afterWorkOf(job.state)), "afterWork"),
+    ...Object.entries(observed).flatMap(([part, content]) => differencesOf(parsed(rows[part]), parsed(content), `observed/${part}`)),
+  ];
+  if (rewrite && differences.length > 0) await keepComputed(services, place, job, computed);
+  return { job: place.job, same: differences.length === 0, differences };
 }
 
 /** The places at which two values differ, the deepest that can be named. */

@@ -1,10 +1,11 @@
 import type { Role } from "#core/job/index.ts";
 import { ok, refuse } from "#core/outcome/index.ts";
 import { demoLinks as shape } from "#core/wire/index.ts";
+import { entered } from "../access/enter.ts";
 import { statement } from "../adapters/statement.ts";
 import { newId, newToken, sha256Hex } from "../chance.ts";
 import { addPerson } from "../company/found.ts";
-import { sessionCookie } from "../cookie.ts";
+import { personOf } from "../company/person.ts";
 import { json, operator, type Route, route } from "../routes/route.ts";
 import { signIn } from "../routes/sign-in.ts";
 import type { Services } from "../services.ts";
@@ -62,8 +63,9 @@ export const demoSignIn: Route = {
     const token = parameters.token ?? "";
     if (!token.startsWith(MARK)) return signIn.run(call);
     const row = await statement(services.environment.DB, FIND, await sha256Hex(token), DEMO).first<{ company: string; person: string }>();
-    if (row === null) return signIn.run(call);
-    const session = await services.sessions.begin(row.company, row.person, now);
-    return ok(new Response(null, { status: 303, headers: { location: "/", "set-cookie": sessionCookie(session, request) } }));
+    const person = row && (await personOf(services, row.company, row.person));
+    if (!row || !person) return signIn.run(call);
+    const cookie = await entered(services, request, { company: row.company, person, way: "link" }, now);
+    return ok(new Response(null, { status: 303, headers: { location: "/", "set-cookie": cookie } }));
   },
 };

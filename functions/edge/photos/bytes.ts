@@ -29,6 +29,10 @@ export async function photoBytes(call: Call, which: Which): Promise<Outcome<Resp
   const key = keyOf(session.company, photo, which);
   const found = await services.store.get(key);
   if (!found.ok) return found;
+  if (which === "original" && found.value.length !== photo.bytes) {
+    await found.value.stream.cancel();
+    return refuse("store-unavailable", `photos/${sha256}`, { why: "shorter than was stored", status: 200 });
+  }
   const headers = {
     "content-type": which === "original" ? photo.type : "image/jpeg",
     "content-length": String(found.value.length),

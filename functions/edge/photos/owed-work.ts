@@ -1,5 +1,7 @@
+import type { OwedRow } from "../adapters/owed.ts";
 import type { PhotoHint } from "../environment.ts";
 import { FIRST_DUE_MS } from "../jobs/consequences.ts";
+import { log, thrownOf } from "../log.ts";
 import type { Services } from "../services.ts";
 import { compare } from "./seen-before.ts";
 import { tell } from "./tell.ts";
@@ -17,7 +19,10 @@ export async function readOwed(services: Services, { company, sha256 }: PhotoHin
   }
   if (photo.state === "stored") {
     const facts = await services.machines.readPhoto(company, sha256);
-    if (!facts.ok) return false;
+    if (!facts.ok) {
+      await services.owed.failed({ kind: "read", company, ref: sha256 }, facts.refusal.code);
+      return false;
+    }
     const due = services.clock() + FIRST_DUE_MS;
     await services.photos.keepFacts(company, facts.value, due, services.likenesses.keep(company, facts.value, due));
     await compare(services, company, sha256);
@@ -28,14 +33,24 @@ export async function readOwed(services: Services, { company, sha256 }: PhotoHin
   return true;
 }
 
-/** Claims what is due: readings go to the queue again, tellings and comparisons are done here. */
+/** Claims what is due: readings go to the queue again, tellings and comparisons are done here, each for itself. */
 export async function sweep(services: Services): Promise<void> {
   const due = await services.owed.claim(services.clock());
   await services.owed.hint(due.filter(({ kind }) => kind === "read").map(({ company, ref }) => ({ company, sha256: ref })));
-  for (const { company, ref } of due.filter(({ kind }) => kind === "compare")) await compare(services, company, ref);
-  for (const { company, ref } of due.filter(({ kind }) => kind === "tell")) {
-    const [job = "", sha256 = ""] = ref.split("/");
-    await tell(services, { company, job }, sha256);
+  for (const row of due.filter(({ kind }) => kind === "compare")) await alone(services, row, () => compare(services, row.company, row.ref));
+  for (const row of due.filter(({ kind }) => kind === "tell")) {
+    const [job = "", sha256 = ""] = row.ref.split("/");
+    await alone(services, row, () => tell(services, { company: row.company, job }, sha256));
+  }
+}
+
+/** One row that breaks must not keep those claimed with it from being done: they would wait for their next turn. */
+async function alone(services: Services, row: OwedRow, work: () => Promise<unknown>): Promise<void> {
+  try {
+    await work();
+  } catch (thrown) {
+    log({ event: "sweep-broke", thrown: thrownOf(thrown) });
+    await services.owed.failed(row, "broke").catch(() => undefined);
   }
 }
 

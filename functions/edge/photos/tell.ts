@@ -26,9 +26,13 @@ export async function tell(services: Services, place: Place, sha256: string): Pr
     contents: position === null ? { what } : { what, where: { position } as unknown as Json },
     once: true,
   });
+  const owed = { kind: "tell", company: place.company, ref: `${place.job}/${sha256}` } as const;
   const appended = await append(services, place, [entry], at);
-  if (!appended.ok) return false;
-  await services.owed.paid({ kind: "tell", company: place.company, ref: `${place.job}/${sha256}` });
+  if (!appended.ok) {
+    await services.owed.failed(owed, appended.refusal.code);
+    return false;
+  }
+  await services.owed.paid(owed);
   if (appended.value.rows.length > 0) await follow(services, place);
   return true;
 }

@@ -5,6 +5,7 @@ import { hex } from "../chance.ts";
 import { FIRST_DUE_MS } from "../jobs/consequences.ts";
 import type { Services } from "../services.ts";
 import { Blocks } from "./blocks.ts";
+import { StorePatience } from "./patience.ts";
 
 export interface Upload {
   readonly company: string;
@@ -74,12 +75,15 @@ interface Target {
 /** Streams what comes into the store; its last block waits for the hash. */
 export async function streamed(services: Services, target: Target, first: Uint8Array, blocks: Blocks): Promise<Outcome<null>> {
   const fixed = new FixedLengthStream(target.bytes);
-  const about = { length: target.bytes, type: target.type, sha256: target.sha256 };
+  const patience = new StorePatience();
+  const about = { length: target.bytes, type: target.type, sha256: target.sha256, givenUp: patience.signal };
   const putting = services.store.put(target.key, fixed.readable, about);
   // A store that gives up reads no more: without this the next block would wait for ever.
   const givenUp = putting.then((put) => (put.ok ? new Promise<never>(() => {}) : Promise.reject(new Error("store"))));
   givenUp.catch(() => undefined);
-  const [fault, put] = await Promise.all([pump(first, blocks, fixed.writable, target, givenUp), putting]);
+  const pumping = pump(first, blocks, fixed.writable, target, (work) => patience.over(Promise.race([work, givenUp])));
+  const late = () => refuse("store-unavailable", target.place, { why: "silent" });
+  const [fault, put] = await Promise.all([pumping, pumping.then(() => patience.over(putting)).catch(late)]);
   if (!fault && put.ok) return ok(null);
   // Nothing is removed: by now another upload of this photo, on another machine, may have been acknowledged under this
   // name. Half an object of a lax store has no row, so nobody is given it, and the next upload replaces it.
@@ -92,7 +96,7 @@ async function pump(
   blocks: Blocks,
   to: WritableStream<Uint8Array>,
   target: Target,
-  givenUp: Promise<never>,
+  stored: (work: Promise<void>) => Promise<void>,
 ): Promise<Refusal | undefined> {
   const digest = new crypto.DigestStream("SHA-256");
   // Ended by us on every way out; without this an aborted digest would be a rejection that nobody waits for.
@@ -112,7 +116,7 @@ async function pump(
       count += held.length;
       const next = await blocks.next();
       if (next === undefined) break;
-      await Promise.race([out.write(held), givenUp]);
+      await stored(out.write(held));
       held = next;
     }
     if (count !== target.bytes)
@@ -120,8 +124,8 @@ async function pump(
     await hash.close();
     const found = hex(new Uint8Array(await digest.digest));
     if (found !== target.sha256) return stop(refuse("photo-hash-differs", target.place, { found }).refusal);
-    await Promise.race([out.write(held), givenUp]);
-    await Promise.race([out.close(), givenUp]);
+    await stored(out.write(held));
+    await stored(out.close());
     return undefined;
   } catch (thrown) {
     // The store closed its end, or the phone did; whether the store answered is known to the one who asked it.

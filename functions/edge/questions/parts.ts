@@ -1,5 +1,12 @@
 import type { JobObserved, ObservedPart } from "#core/quality/index.ts";
 
+/** One part of one job as it is kept. */
+export interface ObservedRow {
+  readonly job: string;
+  /** JSON. */
+  readonly content: string;
+}
+
 /** The parts that rows are cut into, and the base that every question reads. */
 export const observedParts = [
   "coverings",
@@ -26,9 +33,23 @@ type Base = Omit<JobObserved, ObservedPart>;
 
 const none = Object.fromEntries(observedParts.map((part) => [part, []])) as unknown as Pick<JobObserved, ObservedPart>;
 
-/** Whole rows again; parts that were not read are empty. */
-export const putTogether = (base: string, parts: Readonly<Partial<Record<ObservedPart, string>>>): JobObserved => ({
-  ...none,
-  ...(JSON.parse(base) as Base),
-  ...Object.fromEntries(Object.entries(parts).map(([part, content]) => [part, JSON.parse(content) as unknown])),
+/** The same job with these parts alone. */
+export const cutTo = (job: JobObserved, parts: ReadonlySet<string>): JobObserved => ({
+  ...job,
+  ...Object.fromEntries(observedParts.filter((part) => !parts.has(part)).map((part) => [part, []])),
 });
+
+/** A page of whole rows again, in the order of their bases; parts that were not read are empty. */
+export function putTogether(
+  bases: readonly ObservedRow[],
+  parts: readonly (readonly [ObservedPart, readonly ObservedRow[]])[],
+): readonly JobObserved[] {
+  const jobs = new Map(bases.map(({ job, content }) => [job, { ...none, ...(JSON.parse(content) as Base) }]));
+  for (const [part, rows] of parts) {
+    for (const { job, content } of rows) {
+      const own = jobs.get(job) as { [part: string]: unknown } | undefined;
+      if (own) own[part] = JSON.parse(content);
+    }
+  }
+  return [...jobs.values()];
+}

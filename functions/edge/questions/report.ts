@@ -19,7 +19,8 @@ export function lastDayOf(month: string): string | undefined {
 
 /**
  * The owner's report of a month, counted to its last day or to today, printed anew at every call: the same answers have the same place
- * in the store. Refuses request-shape, print-unavailable, print-failed, store-unavailable.
+ * in the store. That of a past month says on which day the ledgers were read. Refuses request-shape, print-unavailable, print-failed,
+ * store-unavailable.
  */
 export async function reportPrinted(services: Services, session: Session, asked: string | null): Promise<Outcome<Found>> {
   const { company } = session;
@@ -32,7 +33,7 @@ export async function reportPrinted(services: Services, session: Session, asked:
   const [until = today] = [last, today].sort();
   const { answers, speaking, jobs } = await answersTo(services, session, questions, usualAsking(until), settings.zone);
   const at = Date.parse(`${until}T12:00:00Z`);
-  const model = reportModel({ speaking, settings, month, until, jobs, answers: answers.map(({ view }) => view), at });
+  const model = reportModel({ speaking, settings, month, until, read: today, jobs, answers: answers.map(({ view }) => view), at });
   const digest = await contentDigest(services.digest, JSON.parse(JSON.stringify(model)) as Json);
   if (!digest.ok) throw new Error(`a view model without a canonical form: ${digest.refusal.place}`);
   const key = reportKey(company, digest.value);

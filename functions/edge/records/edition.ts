@@ -23,6 +23,7 @@ export function editionOf(ledger: Ledger, edition: "customer" | "company"): Ledg
 
 function movedOut({ envelope, body }: LedgerEntry): readonly string[] {
   if (envelope.kind !== "moved-out") return [];
-  const what = contentOf(body, "what") as { readonly entries?: readonly EntryReference[] } | undefined;
-  return (what?.entries ?? []).map(({ id }) => id);
+  // a job that came as an archive may say anything here
+  const entries = (contentOf(body, "what") as { readonly entries?: unknown } | null | undefined)?.entries;
+  return Array.isArray(entries) ? entries.flatMap((one: Partial<EntryReference> | null) => one?.id ?? []) : [];
 }

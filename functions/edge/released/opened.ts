@@ -1,5 +1,6 @@
-import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
+import { type Outcome, ok } from "#core/outcome/index.ts";
 import type { RecordModel } from "#core/record/index.ts";
+import { counted, limits, notIn } from "../access/limits.ts";
 import type { RecordRow } from "../adapters/records.ts";
 import { fileKey } from "../records/files.ts";
 import type { Call } from "../routes/route.ts";
@@ -10,10 +11,12 @@ export interface ReleasedRecord {
 }
 
 /** The record that a released link leads to. Refuses `release-ended`: never given, or ended by the office; the two read the same. */
-export async function releasedRow({ services, parameters }: Call): Promise<Outcome<ReleasedRecord["row"]>> {
+export async function releasedRow({ services, parameters, request }: Call): Promise<Outcome<ReleasedRecord["row"]>> {
   const release = await services.releases.open(parameters.token ?? "");
   const row = release && (await services.records.get(release.company, release.record));
-  return release && row ? ok({ ...row, company: release.company }) : refuse("release-ended", "link", {});
+  if (!release || !row) return notIn(services, limits.released, request, "release-ended", "link");
+  const may = await counted(services, limits.opened, release.hash);
+  return may.ok ? ok({ ...row, company: release.company }) : may;
 }
 
 /** The same with its view model, as it was issued. */

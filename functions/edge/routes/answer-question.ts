@@ -16,7 +16,9 @@ export const answerQuestion = route({
     const { zone } = readSettings(await services.companies.settings(session.company));
     const asking = askingOf(new URL(request.url).searchParams, todayIn(now, zone));
     if (!asking.ok) return asking;
-    const { answers, jobs, behind } = await answersTo(services, session, [question.value], asking.value, zone);
-    return json({ jobs, behind, ...answers[0] });
+    const { answers, jobs, behind, readLater } = await answersTo(services, session, [question.value], asking.value, zone);
+    return json(
+      answers.map(({ answer, view }) => ({ jobs, behind, answer, view: { ...view, counted: [...view.counted, ...readLater] } }))[0],
+    );
   },
 });

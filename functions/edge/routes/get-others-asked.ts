@@ -1,5 +1,5 @@
-import { refuse } from "#core/outcome/index.ts";
 import { othersAsked } from "#core/wire/index.ts";
+import { counted, limits, notIn } from "../access/limits.ts";
 import { currentJob } from "../jobs/read.ts";
 import { everyone, json, route } from "./route.ts";
 
@@ -9,10 +9,12 @@ export const getOthersAsked = route({
   says: "What the holder of a link is asked for; the title of the job, its step, and nothing else of it",
   who: everyone,
   gives: { 200: othersAsked },
-  async run({ services, parameters, now }) {
+  async run({ services, parameters, request, now }) {
     const link = await services.othersLinks.open(parameters.token ?? "", now);
     const company = link && (await services.companies.get(link.company));
-    if (link === undefined || company === undefined) return refuse("others-link-ended", "link", {});
+    if (link === undefined || company === undefined) return notIn(services, limits.othersLink, request, "others-link-ended", "link");
+    const may = await counted(services, limits.opened, link.hash);
+    if (!may.ok) return may;
     const { state } = await currentJob(services, link);
     const step = state.sheet?.steps.find(({ id }) => id === link.step)?.title ?? { en: "" };
     const { what, ends } = link;

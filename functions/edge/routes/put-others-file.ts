@@ -1,6 +1,7 @@
 import { refuse } from "#core/outcome/index.ts";
 import { LARGEST_PHOTO, othersFile } from "#core/wire/index.ts";
 import { isSha } from "#functions/shared/index.ts";
+import { limits, notIn } from "../access/limits.ts";
 import { upload } from "../photos/upload.ts";
 import { uploadPaper } from "../photos/upload-paper.ts";
 import { everyone, json, route } from "./route.ts";
@@ -17,7 +18,7 @@ export const putOthersFile = route({
     const sha256 = parameters.sha256 ?? "";
     if (!isSha(sha256)) return refuse("others-link-ended", "link", {});
     const link = await services.othersLinks.takeFile(parameters.token ?? "", now);
-    if (link === undefined) return refuse("others-link-ended", "link", {});
+    if (link === undefined) return notIn(services, limits.othersLink, request, "others-link-ended", "link");
     const { company } = link;
     const asked = { company, sha256, length: request.headers.get("content-length"), body: request.body };
     if (/^application\/pdf\b/i.test(request.headers.get("content-type") ?? "")) {

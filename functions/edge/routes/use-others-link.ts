@@ -1,5 +1,6 @@
 import { refuse } from "#core/outcome/index.ts";
 import { entryMade, othersSaid } from "#core/wire/index.ts";
+import { limits, notIn } from "../access/limits.ts";
 import type { Session } from "../adapters/sessions.ts";
 import { sha256Hex } from "../chance.ts";
 import { sayInJob } from "../jobs/say-in-job.ts";
@@ -14,12 +15,12 @@ export const useOthersLink = route({
   who: everyone,
   takes: othersSaid,
   gives: { 201: entryMade },
-  async run({ services, parameters, input, now }) {
+  async run({ services, parameters, input, request, now }) {
     const token = parameters.token ?? "";
     // two who use it at once: the second finds it ended
     return services.lanes.in(`others ${await sha256Hex(token)}`, LANE_MS, async () => {
       const link = await services.othersLinks.open(token, now);
-      if (link === undefined) return refuse("others-link-ended", "link", {});
+      if (link === undefined) return notIn(services, limits.othersLink, request, "others-link-ended", "link");
       const { company, job, step, hash, madeBy, what: askedFor } = link;
       const { name, did, photo, paper } = input;
       if (photo === undefined && paper === undefined) return refuse("others-paper-missing", "photo", {});

@@ -4,6 +4,11 @@ import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 /** Lines of one table: a day of an office that moves in from spreadsheets. */
 export const MOST_LINES = 500;
 
+/** Cells of one line: far more than a table of jobs has columns (own). Every head is compared with every name of the tolerance sheet. */
+const MOST_CELLS = 500;
+/** Signs of one line, some ten times the longest that fits into a job (own). */
+const MOST_SIGNS = 200_000;
+
 export interface TableText {
   readonly heads: readonly string[];
   readonly lines: readonly { readonly line: number; readonly cells: readonly string[] }[];
@@ -48,10 +53,24 @@ export function rowsOfTable(
   const { delimiter, from } = delimiterOf(text);
   const before = from > 0 ? 1 : 0;
   try {
-    const options = { bom: true, delimiter, info: true, relax_column_count: true, skip_empty_lines: true, to: most + 2 };
+    const options = {
+      bom: true,
+      delimiter,
+      info: true,
+      relax_column_count: true,
+      skip_empty_lines: true,
+      to: most + 2,
+      max_record_size: MOST_SIGNS,
+    };
     const rows = parse(text.slice(from), options as never) as unknown as readonly Parsed[];
-    const said = rows.filter(({ record }) => record.some((cell) => cell.trim() !== ""));
-    return ok(said.map(({ record, info }) => ({ line: info.lines + before, cells: record })));
+    // a sheet that was once wider is saved with thousands of empty cells behind each line
+    const said = rows.flatMap(({ record, info }) => {
+      const filled = record.findLastIndex((cell) => cell.trim() !== "") + 1;
+      return filled === 0 ? [] : [{ line: info.lines + before, cells: record.slice(0, Math.max(filled, MOST_CELLS)) }];
+    });
+    const long = said.find(({ cells }) => cells.length > MOST_CELLS);
+    if (long) return refuse("table-unreadable", place, { line: String(long.line), why: "CELLS" });
+    return ok(said);
   } catch (thrown) {
     if (!(thrown instanceof CsvError)) throw thrown;
     return refuse("table-unreadable", place, { line: String((thrown as { lines?: number }).lines ?? ""), why: thrown.code });

@@ -1,7 +1,7 @@
 import type { LineSaid } from "#core/job/index.ts";
 import type { Refusal } from "#core/outcome/index.ts";
 import type { TableLine, TableRead } from "#core/wire/index.ts";
-import { plainNumber } from "../adapters/own-numbers.ts";
+import { tidyNumber } from "../adapters/own-numbers.ts";
 import type { Session } from "../adapters/sessions.ts";
 import type { Asked, Changed } from "../openings/asked.ts";
 import { sayIn } from "../say.ts";
@@ -28,7 +28,7 @@ export function viewOf(lines: readonly Line[], unread: readonly string[], sessio
     const instants = line.said.readings.filter(({ unit }) => unit === "instant").map(({ item, typed }) => [item, typed] as const);
     return {
       line: line.line,
-      ...(number && { number: plainNumber(number) }),
+      ...(number && { number: tidyNumber(number) }),
       ...(title && { title }),
       outcome: outcomeOf(line),
       ...(line.work && "facts" in line.work && { job: line.work.place.job }),

@@ -1,5 +1,5 @@
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
-import { plainNumber } from "../adapters/own-numbers.ts";
+import { plainNumber, tidyNumber } from "../adapters/own-numbers.ts";
 import type { Session } from "../adapters/sessions.ts";
 import { newId, sha256Hex } from "../chance.ts";
 import { currentJob } from "../jobs/read.ts";
@@ -28,7 +28,10 @@ export async function workOf({ services, session, names, known }: Reading, line:
     const opening = openingOf(line.said, names);
     if (!opening.ok) return { ...line, refusals: opening.refusals };
     const place = { company: session.company, job: newId() };
-    return { ...line, work: { place, opening: { ...opening.value, ownNumber: number }, fresh: true, line: digest } };
+    return {
+      ...line,
+      work: { place, opening: { ...opening.value, ownNumber: tidyNumber(line.said.fields.number ?? "") }, fresh: true, line: digest },
+    };
   }
   const place = { company: session.company, job: there.job };
   if (there.line === digest) return { ...line, work: { place, facts: [], number, line: digest } };

@@ -1,7 +1,7 @@
 import type { IRegularForbiddenRuleType } from "dependency-cruiser";
 
 /** The rooms of `src` that stand at the bottom and may see one another. */
-const bottom = ["outcome", "units", "doubt", "statistics"];
+const bottom = ["outcome", "units", "doubt", "statistics", "text"];
 /** Rooms beside each other: what needs two of them is put together in `job`. */
 const sideBySide = ["reading", "geometry", "tolerance", "water", "plumbing", "power", "photo"];
 /** What each room of `src` may see besides itself. */
@@ -11,12 +11,13 @@ const sees: Readonly<Record<string, readonly string[]>> = {
   ledger: ["outcome"],
   job: [...bottom, ...sideBySide, "ledger"],
   warranty: ["outcome", "units", "ledger", "job"],
+  keeping: [...bottom, "ledger", "job", "warranty"],
   record: [...bottom, ...sideBySide, "ledger", "job", "warranty"],
-  proof: ["outcome", "ledger", "job", "record"],
+  proof: ["outcome", "text", "ledger", "job", "record"],
   quality: [...bottom, "reading", "ledger", "job", "warranty", "record"],
-  wire: [...bottom, ...sideBySide, "ledger", "job", "warranty", "record", "quality"],
+  wire: [...bottom, ...sideBySide, "ledger", "job", "warranty", "keeping", "record", "quality"],
   signature: ["proof"],
-  screens: [...bottom, ...sideBySide, "ledger", "job", "warranty", "record", "proof", "signature", "quality", "wire"],
+  screens: [...bottom, ...sideBySide, "ledger", "job", "warranty", "keeping", "record", "proof", "signature", "quality", "wire"],
 };
 
 /** The rooms of `src`. */
@@ -28,16 +29,18 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   "src/signature": ["jose"],
   "src/screens": [
     "@observablehq/plot",
+    "@simplewebauthn/browser",
     "preact",
     "idb",
     "fflate",
     "pdfjs-dist",
+    "qr",
     "workbox-expiration",
     "workbox-precaching",
     "workbox-routing",
     "workbox-strategies",
   ],
-  "functions/edge": ["hono", "jose", "csv-parse", "fflate"],
+  "functions/edge": ["@simplewebauthn/server", "hono", "jose", "csv-parse", "fflate"],
   "functions/shared": ["hono", "@aws-sdk/client-s3"],
   "functions/media": ["hono", "sharp", "exifr", "libheif-js"],
   "functions/print": ["hono", "puppeteer", "@cantoo/pdf-lib", "@observablehq/plot", "linkedom", "nodemailer", "pdfjs-dist", "sharp"],
@@ -93,6 +96,7 @@ const entryFiles = [
   "^infra/bench/main\\.ts$",
   "^infra/screens/main\\.ts$",
   "^infra/verify/main\\.ts$",
+  "^infra/backup/(backup|return)\\.ts$",
   "^src/screens/(main\\.tsx?|sw\\.ts)$",
 ];
 
@@ -155,6 +159,12 @@ export const importRules: readonly Rule[] = [
     },
   ),
   rule(
+    "phone-sees-no-quality",
+    "The crew's phone, and what its pages share with others, know nothing of the owner's questions.",
+    { path: "^src/screens/(field|parts)/" },
+    { path: "^src/quality/" },
+  ),
+  rule(
     "no-platform",
     "The core, the edge, what the functions share and the templates run without Node.",
     { path: "^(src|functions/edge|functions/shared|templates)/" },
@@ -164,11 +174,11 @@ export const importRules: readonly Rule[] = [
   ),
   rule(
     "templates-see",
-    "Templates see the record, the owner's answers, units and outcome.",
+    "Templates see the record, the owner's answers, text, units and outcome.",
     { path: "^templates/" },
     {
       path: "^(src|functions|infra)/",
-      pathNot: "^src/(record|quality|units|outcome)/",
+      pathNot: "^src/(record|quality|text|units|outcome)/",
     },
   ),
   rule(
@@ -197,7 +207,7 @@ export const importRules: readonly Rule[] = [
   rule(
     "infra-starts-by-path",
     "infra starts functions by path and imports none of them, nor the screens.",
-    { path: "^infra/", pathNot: "^infra/bench/" },
+    { path: "^infra/", pathNot: "^infra/(bench|backup)/" },
     {
       path: "^(functions|src/screens)/",
     },
@@ -209,6 +219,15 @@ export const importRules: readonly Rule[] = [
     {
       path: "^(functions|src/screens)/",
       pathNot: "^functions/(media|shared)/index\\.ts$",
+    },
+  ),
+  rule(
+    "backup-sees-the-store",
+    "Backup and return reach the store as the functions do, by what those share, and enter no function.",
+    { path: "^infra/backup/" },
+    {
+      path: "^(functions|src/screens)/",
+      pathNot: "^functions/shared/index\\.ts$",
     },
   ),
   rule(

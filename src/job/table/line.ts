@@ -4,6 +4,7 @@ import { zonedText } from "../../units/index.ts";
 import type { Typed } from "../fact.ts";
 import { askedOf } from "../measured.ts";
 import { type Column, placeOfColumn, type TableField } from "./columns.ts";
+import { unguarded } from "./formula.ts";
 
 /** How the cells of a table are read. */
 export interface TableAsked {
@@ -39,8 +40,6 @@ const LONGEST: Readonly<Partial<Record<TableField, number>>> = {
   "receiver-contact": 200,
 };
 const LONGEST_ELSE = 80;
-/** The mark that our own tables set before a cell that a spreadsheet would take for a formula. */
-const GUARD = /^'(?=[=+\-@\t\r])/;
 const isoInstant = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?(Z|[+-]\d{2}:\d{2})$/;
 
 /** A day or time of a spreadsheet as an instant with its zone; one that has its zone already stays as it is. */
@@ -79,7 +78,7 @@ export function readLine(cells: readonly string[], asked: TableAsked): { readonl
   const readings: LineSaid["readings"][number][] = [];
   const refusals: Refusal[] = [];
   for (const [i, column] of asked.columns.entries()) {
-    const text = (cells[i] ?? "").replaceAll("\u00a0", " ").trim().replace(GUARD, "");
+    const text = unguarded((cells[i] ?? "").replaceAll("\u00a0", " ")).trim();
     if (text === "" || column.is === "unread") continue;
     const place = placeOfColumn(column);
     if (/[\p{Cc}\p{Cs}\ufffd]/u.test(text.replaceAll(/[\n\r\t]/g, " "))) {

@@ -1,9 +1,9 @@
 import { message } from "../../job/index.ts";
-import { binomialAtLeast, kaplanMeier, logRank, type SurvivalStep } from "../../statistics/index.ts";
+import { binomialAtLeast, kaplanMeierOf, logRankWithin, type SurvivalStep, timesWatched } from "../../statistics/index.ts";
 import { type Candidate, grouped, LEAST_EVENTS, label, percent, sumOf } from "../answering.ts";
 import type { PartObserved } from "../observation.ts";
 import type { Label } from "../question.ts";
-import { eventDay, isWinter, type WatchedFrom, winterDays } from "./watched.ts";
+import { eventDay, isWinter, type WatchedFrom, winterCounting } from "./watched.ts";
 
 type WatchedPart = WatchedFrom & { readonly part: PartObserved };
 
@@ -23,7 +23,12 @@ export interface PartLine {
 const LEAST_FAILURES = 5;
 
 /** More failures in winter than its share of the days that the part was watched. */
-function seasonal(about: Label, own: readonly WatchedPart[], failed: readonly WatchedPart[]): readonly Candidate[] {
+function seasonal(
+  about: Label,
+  own: readonly WatchedPart[],
+  failed: readonly WatchedPart[],
+  winterDays: (one: WatchedFrom) => number,
+): readonly Candidate[] {
   if (failed.length < LEAST_FAILURES) return [];
   const inWinter = failed.filter((one) => isWinter(eventDay(one))).length;
   const share =
@@ -55,24 +60,24 @@ export function comparedParts(
   alpha: number,
 ): { readonly lines: readonly PartLine[]; readonly compared: readonly Candidate[] } {
   const compared: Candidate[] = [];
+  const [all, winterDays] = [timesWatched(parts), winterCounting()];
   const lines = groupsOf(parts).map(([name, own]): PartLine => {
     const about = label("part", name);
-    const mine = new Set(own);
-    const rest = parts.filter((one) => !mine.has(one));
+    const times = timesWatched(own);
     const failed = own.filter(({ event }) => event);
-    const { p, over } = logRank(own, rest);
-    if (own.length >= LEAST_EVENTS && rest.length >= LEAST_EVENTS) {
+    const { p, over } = logRankWithin(all, times);
+    if (own.length >= LEAST_EVENTS && parts.length - own.length >= LEAST_EVENTS) {
       const says = message("came-back.part", { failed: failed.length, n: own.length });
       compared.push({ about, what: "part fails", p, quiet: over <= 0, says });
     }
-    compared.push(...seasonal(about, own, failed));
+    compared.push(...seasonal(about, own, failed, winterDays));
     return {
       about,
       n: own.length,
       whole: own.filter(({ time }) => time >= 365).length,
       failed: failed.length,
       inWinter: failed.filter((one) => isWinter(eventDay(one))).length,
-      steps: kaplanMeier(own, alpha),
+      steps: kaplanMeierOf(times, alpha),
       p,
     };
   });

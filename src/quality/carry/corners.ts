@@ -1,31 +1,33 @@
 import { message } from "../../job/index.ts";
 import { binomialAtLeast } from "../../statistics/index.ts";
 import { type Candidate, grouped, sumOf } from "../answering.ts";
-import type { JobObserved, ReadingObserved } from "../observation.ts";
+import type { RimCarried } from "../carried.ts";
+import type { ReadingObserved } from "../observation.ts";
 import type { Label } from "../question.ts";
 import { mostOnOneMark } from "./heaping.ts";
 
-/** The places around one rim, as one set-up read them. */
-export interface RimRead {
+/** A rim with the job that it is of. */
+export interface RimOfJob extends RimCarried {
   readonly job: string;
-  readonly step: string;
-  readonly person: string;
-  readonly readings: readonly ReadingObserved[];
 }
 
 /** Places of one rim: three at least. */
 const LEAST_PLACES = 3;
 
-export const rimsRead = (jobs: readonly JobObserved[]): readonly RimRead[] =>
-  jobs.flatMap(({ job, readings }) =>
-    [
-      ...grouped(readings, ({ around, setUp, tag }) =>
-        around === undefined ? undefined : `${around} ${setUp ?? ""} ${tag ?? ""}`,
-      ).values(),
-    ]
-      .filter((own) => own.length >= LEAST_PLACES && own.every(({ value }) => value !== undefined))
-      .map((own) => ({ job, step: own[0]?.step ?? "", person: own[0]?.person ?? "", readings: own })),
-  );
+const keyOf = ({ around, setUp, tag }: ReadingObserved): string | undefined =>
+  around === undefined ? undefined : `${around} ${setUp ?? ""} ${tag ?? ""}`;
+
+/** Every rim of one job that was read whole. */
+export const rimsRead = (readings: readonly ReadingObserved[]): readonly RimCarried[] =>
+  [...grouped(readings, keyOf).values()]
+    .filter((own) => own.length >= LEAST_PLACES && own.every(({ value }) => value !== undefined))
+    .map((own) => ({
+      step: own[0]?.step ?? "",
+      person: own[0]?.person ?? "",
+      values: own.map(({ value = 0 }) => value),
+      typed: own.map(({ typed }) => typed).join("; "),
+      chance: chanceOfEqual(own),
+    }));
 
 export interface EqualCorners {
   readonly n: number;
@@ -35,19 +37,19 @@ export interface EqualCorners {
 }
 
 /** Every place after the first falls on the first one's mark at most as often as its own doubt lets it. */
-function chanceOfEqual({ readings }: RimRead): number {
+function chanceOfEqual(readings: readonly ReadingObserved[]): number {
   const each = readings
     .slice(1)
     .map(({ resolution, u }) => (resolution === undefined || u === undefined ? 1 : mostOnOneMark(resolution, u)));
   return each.reduce((product, chance) => product * chance, 1);
 }
 
-export const isEqual = ({ readings }: RimRead): boolean => readings.every(({ value }) => value === readings[0]?.value);
+const isEqual = ({ values }: RimCarried): boolean => values.every((value) => value === values[0]);
 
-export function equalCorners(rims: readonly RimRead[]): EqualCorners {
+export function equalCorners(rims: readonly RimCarried[]): EqualCorners {
   const n = rims.length;
   const equal = rims.filter(isEqual).length;
-  const most = sumOf(rims, chanceOfEqual);
+  const most = sumOf(rims, ({ chance }) => chance);
   return { n, equal, most, p: equal <= most ? 1 : binomialAtLeast(equal, n, most / n) };
 }
 

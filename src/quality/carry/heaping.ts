@@ -18,16 +18,20 @@ export interface Heaping {
   readonly p: number;
 }
 
-/** Readings that have a nominal, a smallest mark and a doubt: on the nominal's own mark more often than the doubt lets them? */
-export function heaping(readings: readonly ReadingObserved[]): Heaping {
-  const judged = readings.flatMap(({ value, nominal, resolution, u }) =>
-    value === undefined || nominal === undefined || resolution === undefined || u === undefined || resolution <= 0
-      ? []
-      : [{ isHit: 2 * Math.abs(value - nominal) <= resolution, chance: mostOnOneMark(resolution, u) }],
-  );
-  const n = judged.length;
-  const hits = judged.filter(({ isHit }) => isHit).length;
-  const most = sumOf(judged, ({ chance }) => chance);
+/** Whether a reading that has a nominal, a smallest mark and a doubt stands on the nominal's own mark, and how often its doubt lets it. */
+export const onNominal = ({
+  value,
+  nominal,
+  resolution,
+  u,
+}: ReadingObserved): { readonly isHit: boolean; readonly chance: number } | undefined =>
+  value === undefined || nominal === undefined || resolution === undefined || u === undefined || resolution <= 0
+    ? undefined
+    : { isHit: 2 * Math.abs(value - nominal) <= resolution, chance: mostOnOneMark(resolution, u) };
+
+/** Readings that are judged so: on the nominal's own mark more often than their doubt lets them? */
+export function heaping(counts: readonly Omit<Heaping, "p">[]): Heaping {
+  const [n, hits, most] = [sumOf(counts, (one) => one.n), sumOf(counts, (one) => one.hits), sumOf(counts, (one) => one.most)];
   // of unlike chances, the binomial of their mean has the heavier tail from its mean on (Hoeffding 1956, from memory)
   return { n, hits, most, p: hits <= most ? 1 : binomialAtLeast(hits, n, most / n) };
 }

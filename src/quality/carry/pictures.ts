@@ -1,6 +1,6 @@
 import { message } from "../../job/index.ts";
 import { type Candidate, grouped, label } from "../answering.ts";
-import type { JobObserved, PictureObserved } from "../observation.ts";
+import type { PictureCarried } from "../carried.ts";
 
 export interface UsedAgain {
   readonly step: string;
@@ -15,10 +15,16 @@ const saysLittle = (likeness: string): boolean => {
   return bits < 12 || bits > 52;
 };
 
-type KeyOf = (picture: PictureObserved) => string | undefined;
+/** The pictures of one job. */
+export interface JobPictures {
+  readonly job: string;
+  readonly pictures: readonly PictureCarried[];
+}
+
+type KeyOf = (picture: PictureCarried) => string | undefined;
 
 /** Keys that stand in two jobs or more. Most stand in one: nothing is kept of those but the first job. */
-function keysInSeveral(jobs: readonly JobObserved[], keyOf: KeyOf): ReadonlySet<string> {
+function keysInSeveral(jobs: readonly JobPictures[], keyOf: KeyOf): ReadonlySet<string> {
   const first = new Map<string, string>();
   const several = new Set<string>();
   for (const { job, pictures } of jobs) {
@@ -33,7 +39,7 @@ function keysInSeveral(jobs: readonly JobObserved[], keyOf: KeyOf): ReadonlySet<
   return several;
 }
 
-function inSeveral(jobs: readonly JobObserved[], by: UsedAgain["by"], keyOf: KeyOf): readonly UsedAgain[] {
+function inSeveral(jobs: readonly JobPictures[], by: UsedAgain["by"], keyOf: KeyOf): readonly UsedAgain[] {
   const several = keysInSeveral(jobs, keyOf);
   const all = jobs.flatMap(({ job, pictures }) =>
     pictures.flatMap((picture) => {
@@ -50,7 +56,7 @@ function inSeveral(jobs: readonly JobObserved[], by: UsedAgain["by"], keyOf: Key
 }
 
 /** Pictures of one job that stand in another one too, by their bytes or by what they look like. */
-export function usedAgain(jobs: readonly JobObserved[]): readonly UsedAgain[] {
+export function usedAgain(jobs: readonly JobPictures[]): readonly UsedAgain[] {
   const bytes = inSeveral(jobs, "same bytes", ({ photo }) => photo);
   const known = new Set(bytes.map(({ jobs: of }) => of.join(" ")));
   const looks = inSeveral(jobs, "looks the same", ({ likeness }) => likeness);

@@ -1,7 +1,7 @@
 import { message } from "../../job/index.ts";
 import { poissonAtLeast } from "../../statistics/index.ts";
 import { type Candidate, grouped, label } from "../answering.ts";
-import type { RimRead } from "./corners.ts";
+import type { RimOfJob } from "./corners.ts";
 
 export interface SameSet {
   /** Sets with equal readings on different jobs, their jobs in order. */
@@ -9,8 +9,6 @@ export interface SameSet {
   readonly step: string;
   readonly typed: string;
 }
-
-const valuesOf = ({ readings }: RimRead): readonly number[] => readings.map(({ value }) => value ?? 0);
 
 /** Share of pairs that agree in one key. */
 function matching(keys: readonly string[]): number {
@@ -26,8 +24,8 @@ function matching(keys: readonly string[]): number {
  * jobs share its distance from the first. The last place is given nothing: of a rim in one plane it follows from the others. Places
  * whose work is alike in every job make that chance large, and then nothing is said.
  */
-function expectedPairs(rims: readonly RimRead[]): number {
-  const sets = rims.map(valuesOf);
+function expectedPairs(rims: readonly RimOfJob[]): number {
+  const sets = rims.map(({ values }) => values);
   const places = Math.min(...sets.map(({ length }) => length));
   let chance = matching(sets.map((set) => String(set[0])));
   for (let place = 1; place < places - 1; place++) chance *= matching(sets.map((set) => String((set[place] ?? 0) - (set[0] ?? 0))));
@@ -35,17 +33,17 @@ function expectedPairs(rims: readonly RimRead[]): number {
 }
 
 /** Sets of readings that stand the same on two jobs or more; all equal ones are another matter. */
-export function sameSets(rims: readonly RimRead[]): { readonly found: readonly SameSet[]; readonly p: number } {
-  const uneven = rims.filter((rim) => new Set(valuesOf(rim)).size > 1);
+export function sameSets(rims: readonly RimOfJob[]): { readonly found: readonly SameSet[]; readonly p: number } {
+  const uneven = rims.filter((rim) => new Set(rim.values).size > 1);
   const found: SameSet[] = [];
   let pairs = 0;
   let expected = 0;
-  for (const [step, own] of grouped(uneven, ({ step: of, readings }) => `${of} ${readings.length}`)) {
-    for (const [, same] of grouped(own, (rim) => valuesOf(rim).join(" "))) {
+  for (const [step, own] of grouped(uneven, ({ step: of, values }) => `${of} ${values.length}`)) {
+    for (const [, same] of grouped(own, ({ values }) => values.join(" "))) {
       const jobs = [...new Set(same.map(({ job }) => job))];
       if (jobs.length < 2) continue;
       pairs += (jobs.length * (jobs.length - 1)) / 2;
-      found.push({ jobs, step: step.split(" ")[0] ?? "", typed: (same[0]?.readings ?? []).map(({ typed }) => typed).join("; ") });
+      found.push({ jobs, step: step.split(" ")[0] ?? "", typed: same[0]?.typed ?? "" });
     }
     expected += expectedPairs(own);
   }

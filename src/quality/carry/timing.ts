@@ -1,7 +1,7 @@
 import { message } from "../../job/index.ts";
 import { fisherExact } from "../../statistics/index.ts";
-import { type Candidate, percent, sumOf } from "../answering.ts";
-import type { JobObserved } from "../observation.ts";
+import { type Candidate, grouped, percent, sumOf } from "../answering.ts";
+import type { GroupCarried } from "../carried.ts";
 import type { Label } from "../question.ts";
 
 /** Two places read and typed within this are too near for a tape to have moved between them, milliseconds (own). */
@@ -16,27 +16,15 @@ export interface Timing {
   readonly after: number;
 }
 
-/** Readings by a group of theirs; `keyOf` undefined: left out. */
-export function timings(jobs: readonly JobObserved[], keyOf: (step: string, person: string) => string): readonly Timing[] {
-  const counts = new Map<string, { n: number; within: number; all: number; after: number }>();
-  for (const { readings } of jobs) {
-    const last = new Map<string, { readonly at: number; readonly item: string; readonly tag: string | undefined }>();
-    for (const { at, phone, item, tag, step, person, afterCovering } of [...readings].sort((a, b) => a.at - b.at)) {
-      const key = keyOf(step, person);
-      const own = counts.get(key) ?? { n: 0, within: 0, all: 0, after: 0 };
-      const before = last.get(phone);
-      own.all += 1;
-      if (afterCovering) own.after += 1;
-      if (before !== undefined && (before.item !== item || before.tag !== tag)) {
-        own.n += 1;
-        if (at - before.at < WITHIN_MS) own.within += 1;
-      }
-      last.set(phone, { at, item, tag });
-      counts.set(key, own);
-    }
-  }
-  return [...counts].map(([key, own]) => ({ key, ...own }));
-}
+/** Counts of all jobs by a group of theirs, in the order in which the groups first appear. */
+export const timings = (groups: readonly GroupCarried[], by: "step" | "person"): readonly Timing[] =>
+  [...grouped(groups, (group) => group[by])].map(([key, own]) => ({
+    key,
+    n: sumOf(own, ({ followed }) => followed),
+    within: sumOf(own, ({ within }) => within),
+    all: sumOf(own, ({ readings }) => readings),
+    after: sumOf(own, ({ afterCovering }) => afterCovering),
+  }));
 
 /** One group against all the others: more often than they? */
 export function timingCandidate(

@@ -28,6 +28,8 @@ const ROOM = 76;
 const USUAL_HEIGHT = 260;
 /** A letter's share of a line at the size of the labels, and the widest that names may take. */
 const LETTER = 6.4;
+/** What a tick's figure takes along the axis, and what a name takes: twice what is written, since a scale may draw more than it is asked for. */
+const [TICK, TICK_NAME] = [72, 150];
 const WIDEST_NAMES = 0.42;
 
 const dashed = (look: LineLook): Options => (dashes[look] === "" ? {} : { strokeDasharray: dashes[look] });
@@ -44,11 +46,15 @@ export function plotted<Drawn>(plotting: Plotting<Drawn>, view: PictureView, { w
     height: view.y.is === "names" ? names.length * ROW + ROOM : USUAL_HEIGHT,
     marginLeft: left,
     marginRight: 24,
-    marginTop: 30,
+    marginTop: 36,
     marginBottom: 44,
     ariaLabel: view.title,
     style: { fontSize: "12px", background: "none" },
-    x: scale(view.x, language, width < 480 ? 4 : 8),
+    x: scale(
+      view.x,
+      language,
+      Math.min(8, Math.max(2, Math.floor((width - left - 24) / (view.x.places === undefined ? TICK : TICK_NAME)))),
+    ),
     y: { ...scale(view.y, language, 6), ...(view.y.is === "names" ? { tickFormat: (name: string) => cut(name, fits) } : {}) },
     marks: view.marks.flatMap((mark) => drawnMark(plotting, mark, view)),
   });
@@ -56,7 +62,7 @@ export function plotted<Drawn>(plotting: Plotting<Drawn>, view: PictureView, { w
 
 const cut = (name: string, letters: number): string => (name.length > letters ? `${name.slice(0, letters - 1)}…` : name);
 
-function scale({ label, is, names = [], reach, share, whole }: PictureAxis, language: string, ticks: number): Options {
+function scale({ label, is, names = [], reach, share, whole, places }: PictureAxis, language: string, ticks: number): Options {
   const domain = reach === undefined ? {} : { domain: is === "moments" ? reach.map((at) => new Date(at)) : reach };
   if (is === "names")
     return { type: "band", domain: names, label: label === "" ? null : label, labelArrow: "none", tickSize: 0, padding: 0.35 };
@@ -68,9 +74,10 @@ function scale({ label, is, names = [], reach, share, whole }: PictureAxis, lang
     label: label === "" ? null : label,
     labelArrow: "none",
     ticks: is === "moments" ? Math.min(ticks, 5) : ticks,
-    nice: reach === undefined && is === "figures",
+    nice: reach === undefined && is === "figures" && places === undefined,
     tickFormat: (value: number | Date) => {
       if (is === "moments") return month.format(value as Date);
+      if (places !== undefined) return places[Number(value) - 1] ?? "";
       if (share) return `${number.format(Math.round(Number(value) * 100))} %`;
       return whole && !Number.isInteger(value) ? "" : number.format(Number(value));
     },
@@ -121,7 +128,7 @@ function drawnMark<Drawn>(plotting: Plotting<Drawn>, mark: PictureMark, { x, y }
       const line = { stroke: "black", strokeWidth: 1.2, ...dashed(mark.look) };
       const words = { text: [mark.label], fill: "black", stroke: "white", strokeWidth: 3, paintOrder: "stroke" };
       return mark.axis === "x"
-        ? [plotting.ruleX([at], line), plotting.text([at], { x: [at], frameAnchor: "top", dy: -12, ...words })]
+        ? [plotting.ruleX([at], line), plotting.text([at], { x: [at], frameAnchor: "top", dy: -17, ...words })]
         : [plotting.ruleY([at], line), plotting.text([at], { y: [at], frameAnchor: "right", textAnchor: "end", dy: -7, ...words })];
     }
     case "bars": {

@@ -10,6 +10,8 @@ export interface PictureAxis {
   readonly share?: boolean;
   /** Figures count something: no ticks between whole numbers. */
   readonly whole?: boolean;
+  /** Figures count places from 1: what each of them is called. */
+  readonly places?: readonly string[];
 }
 
 /** A place along an axis: a figure or moment, or the name of a place. */

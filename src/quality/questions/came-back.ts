@@ -31,8 +31,10 @@ function cameBy(steps: readonly SurvivalStep[], time: number, watchedSoLong: num
 }
 
 /** Those that had the time by today, whether or not something came of it: one that was called back early has not had it sooner. */
-const hadTheTime = <T extends WatchedFrom>(watched: readonly T[], today: string, days: (one: WatchedFrom) => number): readonly T[] =>
-  watched.filter((one) => dayCount(today) - dayCount(one.from) >= days(one));
+function hadTheTime<T extends WatchedFrom>(watched: readonly T[], today: string, days: (one: WatchedFrom) => number): readonly T[] {
+  const now = dayCount(today);
+  return watched.filter((one) => now - one.start >= days(one));
+}
 
 const line = (about: Label, steps: readonly SurvivalStep[]): CurvePicture["lines"][number] => ({
   label: about,
@@ -57,7 +59,9 @@ export const cameBack: Question = {
     const rows = months.map(([month, own]) => {
       const yearOf = hadTheTime(own, today, () => YEAR_DAYS);
       const inYear = yearOf.filter(({ event, time }) => event && time <= YEAR_DAYS).length;
-      const winter = (one: WatchedFrom): number => dayCount(endOfFirstWinter(one.from)) - dayCount(one.from);
+      // of one month all have the same first winter
+      const spring = dayCount(endOfFirstWinter(`${month}-01`));
+      const winter = (one: WatchedFrom): number => spring - one.start;
       const winterOf = hadTheTime(own, today, winter);
       const inWinter = winterOf.filter((one) => one.event && one.time < winter(one)).length;
       return row(

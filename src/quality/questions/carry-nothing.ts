@@ -14,7 +14,9 @@ import {
   table,
   tooFewJobs,
 } from "../answering.ts";
-import { equalCandidate, equalCorners, rimsRead } from "../carry/corners.ts";
+import type { Carried } from "../carried.ts";
+import { carriedOf } from "../carry/carried-of.ts";
+import { equalCandidate, equalCorners, type RimOfJob } from "../carry/corners.ts";
 import { heaping, heapingCandidate, LEAST_READINGS } from "../carry/heaping.ts";
 import { usedAgain, usedAgainCandidate } from "../carry/pictures.ts";
 import { sameSetCandidate, sameSets } from "../carry/same-set.ts";
@@ -24,20 +26,30 @@ import type { Label, Question, Table } from "../question.ts";
 
 type By = "step" | "person";
 
+interface CarriedJob extends Carried {
+  readonly job: string;
+}
+
+/** As an edge has kept it, or from the whole rows. */
+const carriedBy = ({ job, carried, readings, pictures }: JobObserved): CarriedJob => ({
+  job,
+  ...(carried ?? carriedOf(readings, pictures)),
+});
+
+const rimsOf = (jobs: readonly CarriedJob[]): readonly RimOfJob[] => jobs.flatMap(({ job, rims }) => rims.map((rim) => ({ ...rim, job })));
+
 /** All judgements of one group of readings, and the row that shows them. */
-function judged(jobs: readonly JobObserved[], by: By): { readonly compared: readonly Candidate[]; readonly table: Table } {
-  const readings = grouped(
-    jobs.flatMap((job) => job.readings),
-    (reading) => reading[by],
-  );
-  const rims = grouped(rimsRead(jobs), (rim) => rim[by]);
-  const times = timings(jobs, (step, person) => (by === "step" ? step : person));
+function judged(jobs: readonly CarriedJob[], by: By): { readonly compared: readonly Candidate[]; readonly table: Table } {
+  const all = jobs.flatMap(({ groups }) => groups);
+  const groups = grouped(all, (group) => group[by]);
+  const rims = grouped(rimsOf(jobs), (rim) => rim[by]);
+  const times = timings(all, by);
   const named = (id: string): Label => label(by, id);
   const enough = times.filter(({ all }) => all >= LEAST_READINGS);
   const compared: Candidate[] = [];
   const rows = times.map((time) => {
     const [about, isEnough] = [named(time.key), time.all >= LEAST_READINGS];
-    const heaped = heaping(readings.get(time.key) ?? []);
+    const heaped = heaping((groups.get(time.key) ?? []).map(({ nominal, onNominal, most }) => ({ n: nominal, hits: onNominal, most })));
     const equal = equalCorners(rims.get(time.key) ?? []);
     if (heaped.n >= LEAST_READINGS) compared.push(heapingCandidate(about, heaped));
     if (equal.n > 0 && isEnough) compared.push(equalCandidate(about, equal));
@@ -76,12 +88,14 @@ const namedJobs = (jobs: readonly string[]): string => (jobs.length > 6 ? `${job
 export const carryNothing: Question = {
   id: "readings-that-carry-nothing",
   reads: ["readings", "pictures"],
+  keeps: () => (job) => ({ ...job, carried: carriedOf(job.readings, job.pictures), readings: [], pictures: [] }),
   answer: (observed, asking) => {
     const jobs = jobsAsked(observed, asking);
-    const steps = judged(jobs, "step");
-    const persons = asking.persons ? [judged(jobs, "person")] : [];
-    const same = sameSets(rimsRead(jobs));
-    const again = usedAgain(jobs);
+    const carried = jobs.map(carriedBy);
+    const steps = judged(carried, "step");
+    const persons = asking.persons ? [judged(carried, "person")] : [];
+    const same = sameSets(rimsOf(carried));
+    const again = usedAgain(carried);
     const compared = [
       ...steps.compared,
       ...persons.flatMap(({ compared: own }) => own),
@@ -91,8 +105,8 @@ export const carryNothing: Question = {
     const stands = standing(compared, asking.alpha);
     const titles = new Map(jobs.map(({ job, title }) => [job, title]));
     const jobsSaid = (of: readonly string[]) => cellOf(namedJobs(of.map((job) => titles.get(job) ?? job)));
-    const readings = sumOf(jobs, (job) => job.readings.length);
-    const pictures = sumOf(jobs, (job) => job.pictures.length);
+    const readings = sumOf(carried, ({ groups }) => sumOf(groups, (group) => group.readings));
+    const pictures = sumOf(carried, (job) => job.pictures.length);
     return answering("readings-that-carry-nothing", jobs.length, asking, {
       ...tooFewJobs(jobs.length),
       ...stands,

@@ -17,7 +17,7 @@ import {
   tooFewJobs,
   withEnds,
 } from "../answering.ts";
-import { type Month, monthsDrawn } from "../by-month.ts";
+import { type Month, monthsDrawn, rightByMonth } from "../by-month.ts";
 import { coveringEvents, type Event, stepEvents, type Tally, tally } from "../events.ts";
 import type { Label, Question } from "../question.ts";
 
@@ -73,20 +73,11 @@ const tableOf = (id: string, all: readonly Line[]) =>
       ),
   );
 
-/** Steps of jobs by the month in which the job was installed. */
-const months = (events: readonly Event[]): readonly Month[] =>
-  [...grouped(events, ({ job }) => job.installed?.slice(0, 7))].map(([month, own]) => {
-    const counted = own.filter(({ state }) => state !== "too close to call");
-    return { month, hits: counted.filter(({ state }) => state === "right").length, n: counted.length };
-  });
-
 const monthsTable = (all: readonly Month[], alpha: number) =>
   table(
     "first-time-right-months",
     columns("month label", "n count", "right count", "share share"),
-    [...all]
-      .sort((a, b) => (a.month < b.month ? -1 : 1))
-      .map(({ month, hits, n }) => row([labelCell(label("month", month)), cellOf(n), cellOf(hits), withEnds(wilson(hits, n, alpha))])),
+    all.map(({ month, hits, n }) => row([labelCell(label("month", month)), cellOf(n), cellOf(hits), withEnds(wilson(hits, n, alpha))])),
   );
 
 /** Right the first time, by step, by covering and by month. */
@@ -100,7 +91,7 @@ export const firstTimeRight: Question = {
     const steps = lines(events, "step", asking.alpha);
     const coverings = lines(coveringEvents(jobs), "covering", asking.alpha);
     const stands = standing(worseThanRest(steps), asking.alpha);
-    const byMonth = months(events);
+    const byMonth = rightByMonth(events);
     const drawn = [...steps].filter(({ tally: { n } }) => n > 0).sort((a, b) => a.tally.share.value - b.tally.share.value);
     return answering("first-time-right", jobs.length, asking, {
       ...tooFewJobs(jobs.length),

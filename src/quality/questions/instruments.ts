@@ -1,6 +1,6 @@
 import { message } from "../../job/index.ts";
 import { answering, cellOf, columns, fixedCell, grouped, jobsAsked, label, labelCell, row, table } from "../answering.ts";
-import type { InstrumentCheck, JobObserved, ReadingObserved } from "../observation.ts";
+import type { CompanyObserved, InstrumentCheck, JobObserved, ReadingObserved } from "../observation.ts";
 import type { Question, Signal } from "../question.ts";
 
 const isGood = ({ off, allowed }: InstrumentCheck): boolean => Math.abs(off) <= allowed;
@@ -14,31 +14,46 @@ export interface InDoubt {
   readonly readings: readonly { readonly job: JobObserved; readonly reading: ReadingObserved }[];
 }
 
-/** Every bad check that no good one came before, and what it puts in doubt. */
-export function inDoubt(checks: readonly InstrumentCheck[], jobs: readonly JobObserved[]): readonly InDoubt[] {
-  return [...grouped(checks, ({ instrument }) => instrument)].flatMap(([instrument, own]) => {
+/** What a bad check puts in doubt: everything read with the instrument since the check before it. */
+interface Doubted {
+  readonly bad: InstrumentCheck;
+  readonly since?: number;
+}
+
+const doubted = (checks: readonly InstrumentCheck[]): readonly Doubted[] =>
+  [...grouped(checks, ({ instrument }) => instrument).values()].flatMap((own) => {
     const ordered = [...own].sort((a, b) => a.at - b.at);
-    return ordered.flatMap((bad, i): readonly InDoubt[] => {
+    return ordered.flatMap((bad, i): readonly Doubted[] => {
       // a second bad one in a row adds what came between the two, and no more
-      const before = ordered.slice(0, i).at(-1);
+      const before = i === 0 ? undefined : ordered[i - 1];
       if (isGood(bad)) return [];
-      const since = before?.at;
-      const readings = jobs.flatMap((job) =>
-        job.readings
-          .filter(
-            (reading) => reading.instrument === instrument && reading.at <= bad.at && reading.at > (since ?? Number.NEGATIVE_INFINITY),
-          )
-          .map((reading) => ({ job, reading })),
-      );
-      return [{ instrument, bad, readings, ...(since === undefined ? {} : { since }) }];
+      return [before === undefined ? { bad } : { bad, since: before.at }];
     });
   });
-}
+
+const isDoubtedBy =
+  ({ bad, since = Number.NEGATIVE_INFINITY }: Doubted) =>
+  ({ instrument, at }: ReadingObserved): boolean =>
+    instrument === bad.instrument && at <= bad.at && at > since;
+
+/** Every bad check that no good one came before, and what it puts in doubt. */
+export const inDoubt = (checks: readonly InstrumentCheck[], jobs: readonly JobObserved[]): readonly InDoubt[] =>
+  doubted(checks).map((one) => {
+    const readings = jobs.flatMap((job) => job.readings.filter(isDoubtedBy(one)).map((reading) => ({ job, reading })));
+    return { instrument: one.bad.instrument, ...one, readings };
+  });
+
+/** Of a job's readings, those that some check puts in doubt. */
+const onlyDoubted = ({ instrumentChecks }: CompanyObserved) => {
+  const isDoubted = doubted(instrumentChecks).map(isDoubtedBy);
+  return (job: JobObserved): JobObserved => ({ ...job, readings: job.readings.filter((reading) => isDoubted.some((is) => is(reading))) });
+};
 
 /** The register: each check of an instrument, and what a bad one puts in doubt. */
 export const instruments: Question = {
   id: "instruments",
   reads: ["readings"],
+  keeps: onlyDoubted,
   answer: (observed, asking) => {
     const jobs = jobsAsked(observed, asking);
     const checks = observed.company.instrumentChecks;

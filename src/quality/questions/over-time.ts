@@ -59,6 +59,7 @@ function charted(instrument: string, points: readonly Deviation[], { company }: 
       chart: "individuals",
       id: "over-time",
       table: "over-time",
+      about,
       axis: { kind: "fixed", quantity: "length" },
       marks,
       points: points.map(({ job, at, value }, i) => ({
@@ -77,8 +78,7 @@ function charted(instrument: string, points: readonly Deviation[], { company }: 
 
 function drifts({ about, drift, points }: Charted): readonly Candidate[] {
   if (drift === undefined || points.length < LEAST_FOR_DRIFT) return [];
-  const tenths = Math.round(drift.slope / 100) / 10;
-  return [{ about, what: "instrument drifts", p: drift.p, says: message("over-time.drifts", { millimetres: tenths }) }];
+  return [{ about, what: "instrument drifts", p: drift.p, says: message("over-time.drifts", { slope: Math.round(drift.slope) }) }];
 }
 
 /** Deviations from the design by instrument, in order of time; two rules, and how many false alarms they make by themselves. */

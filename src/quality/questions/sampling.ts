@@ -3,7 +3,7 @@ import { hypergeometricAtMost, looksNeeded, mostOff } from "../../statistics/ind
 import { answering, cellOf, columns, jobsAsked, label, percent, row, table } from "../answering.ts";
 import type { JobObserved } from "../observation.ts";
 import type { Asking, Question } from "../question.ts";
-import { differs, secondLooks } from "./second-look.ts";
+import { differs, lookedAgain, secondLooks } from "./second-look.ts";
 
 type Sample = NonNullable<Asking["sample"]>;
 
@@ -29,6 +29,7 @@ const ALLOWED = [0, 0.01, 0.02, 0.05, 0.1, 0.2] as const;
 export const sampling: Question = {
   id: "sampling",
   reads: ["coverings", "readings"],
+  keeps: () => lookedAgain,
   answer: (observed, asking) => {
     const jobs = jobsAsked(observed, asking);
     const sample = asking.sample ?? ownSample(jobs);

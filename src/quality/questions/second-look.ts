@@ -33,14 +33,23 @@ export interface SecondLook {
 /** A reading and the one that repeats it without sight of it, by someone else. */
 export const secondLooks = (jobs: readonly JobObserved[]): readonly SecondLook[] =>
   jobs.flatMap((job) => {
+    if (job.readings.every(({ blindOf }) => blindOf === undefined)) return [];
     const byEntry = new Map(job.readings.map((reading) => [reading.entry, reading]));
     return job.readings.flatMap((second) => {
       const first = second.blindOf === undefined ? undefined : byEntry.get(second.blindOf);
       if (first?.value === undefined || second.value === undefined || first.person === second.person) return [];
+      // two standings of an instrument have two lines: what is read below them is not the same length
+      if (first.setUp !== second.setUp) return [];
       const u = Math.hypot(first.u ?? 0, second.u ?? 0);
       return u > 0 ? [{ job, first, second, apart: second.value - first.value, u }] : [];
     });
   });
+
+/** Of a job's readings, those that are one of such a pair. */
+export function lookedAgain(job: JobObserved): JobObserved {
+  const repeated = new Set(job.readings.flatMap(({ blindOf }) => blindOf ?? []));
+  return { ...job, readings: job.readings.filter(({ entry, blindOf }) => blindOf !== undefined || repeated.has(entry)) };
+}
 
 /** Further apart than twice the doubt of the difference. */
 export const differs = ({ apart, u }: SecondLook): boolean => Math.abs(apart) > 2 * u;
@@ -49,6 +58,7 @@ export const differs = ({ apart, u }: SecondLook): boolean => Math.abs(apart) > 
 export const secondLook: Question = {
   id: "second-look",
   reads: ["readings"],
+  keeps: () => lookedAgain,
   answer: (observed, asking) => {
     const jobs = jobsAsked(observed, asking);
     const looks = secondLooks(jobs);

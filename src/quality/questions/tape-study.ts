@@ -7,12 +7,11 @@ const placing = ({ study }: StudyFound): Label => label("placing", study.placing
 
 function differently(found: StudyFound): Candidate {
   const [most] = [...found.offsets].sort((a, b) => Math.abs(b.offset) - Math.abs(a.offset));
-  const tenths = Math.round(Math.abs(most?.offset ?? 0) / 100) / 10;
   return {
     about: label("person", most?.person ?? ""),
     what: "holds the rod differently",
     p: found.p,
-    says: message("tape-study.differently", { millimetres: tenths }),
+    says: message("tape-study.differently", { offset: Math.abs(most?.offset ?? 0) }),
   };
 }
 
@@ -24,15 +23,15 @@ export const tapeStudy: Question = {
     const found = company.studies.flatMap((study) => studyFound(study) ?? []);
     const counted = [message("tape-study.counted", { studies: company.studies.length, complete: found.length })];
     if (found.length === 0)
-      return answering("tape-study", 0, asking, { tooFew: message("too-few.study"), counted, ...standing([], asking.alpha) });
+      return answering("tape-study", undefined, asking, { tooFew: message("too-few.study"), counted, ...standing([], asking.alpha) });
     const stands = standing(found.map(differently), asking.alpha);
     const open = company.sheets.flatMap((sheet) => undecided(sheet, found).map((check) => label("check", check, sheet.id)));
     const newest = found.at(-1);
-    return answering("tape-study", 0, asking, {
+    return answering("tape-study", undefined, asking, {
       ...stands,
       counted,
       says: [
-        message("tape-study.newest", { halfWidth: Math.round((newest?.halfWidth ?? 0) / 100) / 10 }),
+        message("tape-study.newest", { halfWidth: newest?.halfWidth ?? 0 }),
         message(open.length > 0 ? "tape-study.undecided" : "tape-study.decided", { limits: open.length }),
       ],
       tables: [

@@ -1,10 +1,11 @@
 import { message } from "../../job/index.ts";
-import { differenceOfShares, fisherExact } from "../../statistics/index.ts";
+import { differenceOfShares, fisherExact, wilson } from "../../statistics/index.ts";
 import {
   answering,
   type Candidate,
   cellOf,
   columns,
+  grouped,
   jobsAsked,
   LEAST_EVENTS,
   label,
@@ -15,10 +16,11 @@ import {
   table,
   withEnds,
 } from "../answering.ts";
+import { type Month, monthsDrawn, rightByMonth } from "../by-month.ts";
 import { dayCount } from "../days.ts";
 import { type Event, stepEvents, tally } from "../events.ts";
 import type { Taught } from "../observation.ts";
-import type { Question } from "../question.ts";
+import type { Label, Question } from "../question.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -26,11 +28,16 @@ const DAY_MS = 86_400_000;
 const dayOf = ({ job, step }: Event): number =>
   Math.min(...job.findings.filter((finding) => finding.step === step).map(({ at }) => at ?? Number.POSITIVE_INFINITY)) / DAY_MS;
 
-/** A step before and after somebody was taught it: jobs that one of those who were taught led. Nobody named: everybody was. */
-export function beforeAndAfter({ day, step, persons }: Taught, events: readonly Event[], alpha: number) {
-  const own = events.filter(
+/** A step of the jobs that one of those who were taught led. Nobody named: everybody was. */
+const ownEvents = ({ step, persons }: Taught, events: readonly Event[]): readonly Event[] =>
+  events.filter(
     ({ job, step: of }) => of === step && (persons.length === 0 || (job.foreman !== undefined && persons.includes(job.foreman))),
   );
+
+/** A step before and after somebody was taught it. */
+export function beforeAndAfter(one: Taught, events: readonly Event[], alpha: number) {
+  const { day } = one;
+  const own = ownEvents(one, events);
   const line = dayCount(day);
   const before = tally(
     own.filter((event) => dayOf(event) < line),
@@ -44,6 +51,20 @@ export function beforeAndAfter({ day, step, persons }: Taught, events: readonly 
   return { before, after, difference: differenceOfShares(before.share, after.share) };
 }
 
+interface TaughtMonths {
+  readonly about: Label;
+  readonly months: readonly Month[];
+  /** Every time that the same people were taught this step: a line in the same picture. */
+  readonly taught: readonly Taught[];
+}
+
+/** The months of each step that was taught, once for the same people. */
+const monthsOf = (taughtOnes: readonly Taught[], events: readonly Event[]): readonly TaughtMonths[] =>
+  [...grouped(taughtOnes, ({ step, persons }) => [step, ...[...persons].sort()].join("\n")).values()].flatMap((same) => {
+    const [first] = same;
+    return first === undefined ? [] : [{ about: label("step", first.step), months: rightByMonth(ownEvents(first, events)), taught: same }];
+  });
+
 /** What teaching changed: a step's share right before and after, with the interval of the difference. */
 export const taught: Question = {
   id: "taught",
@@ -52,6 +73,7 @@ export const taught: Question = {
     const jobs = jobsAsked(observed, asking);
     const events = stepEvents(jobs);
     const lines = observed.company.taught.map((one) => ({ one, ...beforeAndAfter(one, events, asking.alpha) }));
+    const months = monthsOf(observed.company.taught, events);
     const enough = lines.filter(({ before, after }) => before.n >= LEAST_EVENTS && after.n >= LEAST_EVENTS);
     const compared = enough.map(
       ({ one, before, after }): Candidate => ({
@@ -65,7 +87,10 @@ export const taught: Question = {
     return answering("taught", jobs.length, asking, {
       ...(enough.length === 0 ? { tooFew: message("too-few.taught", { taught: lines.length, wanted: LEAST_EVENTS }) } : {}),
       ...stands,
-      says: [message("taught.all", { taught: lines.length, judged: enough.length })],
+      says: [
+        ...(enough.length === 0 ? [] : [message(stands.signals.length > 0 ? "taught.changed" : "taught.same")]),
+        message("taught.all", { taught: lines.length, judged: enough.length }),
+      ],
       tables: [
         table(
           "taught",
@@ -84,7 +109,7 @@ export const taught: Question = {
               [
                 labelCell(label("step", one.step)),
                 cellOf(one.day),
-                cellOf(one.persons.length),
+                one.persons.length === 0 ? labelCell(label("word", "whole-crew")) : cellOf(one.persons.length),
                 cellOf(before.n),
                 withEnds(before.share),
                 cellOf(after.n),
@@ -92,6 +117,15 @@ export const taught: Question = {
                 withEnds(difference),
               ],
               before.n < LEAST_EVENTS || after.n < LEAST_EVENTS ? "too few to tell" : undefined,
+            ),
+          ),
+        ),
+        table(
+          "taught-months",
+          columns("step label", "month label", "n count", "right count", "share share"),
+          months.flatMap(({ about, months: all }) =>
+            all.map(({ month, hits, n }) =>
+              row([labelCell(about), labelCell(label("month", month)), cellOf(n), cellOf(hits), withEnds(wilson(hits, n, asking.alpha))]),
             ),
           ),
         ),
@@ -109,7 +143,11 @@ export const taught: Question = {
             high: difference.high,
           })),
           against: 0,
+          againstIs: "no change",
         },
+        ...months.flatMap(({ about, months: all, taught: lineOf }) =>
+          monthsDrawn(all, "p", { id: "taught-months", table: "taught-months", about }, lineOf),
+        ),
       ],
     });
   },

@@ -9,6 +9,8 @@ export interface ReportInput {
   /** 'YYYY-MM', and the last day that was counted. */
   readonly month: string;
   readonly until: string;
+  /** The day on which the ledgers were read: later than `until` where a month is past. */
+  readonly read: string;
   readonly jobs: number;
   readonly answers: readonly AnswerView[];
   /** Milliseconds: when it was asked for. */
@@ -16,7 +18,7 @@ export interface ReportInput {
 }
 
 /** The owner's report of one month as it is printed. */
-export function reportModel({ speaking, settings, month, until, jobs, answers, at }: ReportInput): ReportModel {
+export function reportModel({ speaking, settings, month, until, read, jobs, answers, at }: ReportInput): ReportModel {
   const { word, say, name, language } = speaking;
   const monthName = name({ of: "month", id: month });
   return {
@@ -39,7 +41,13 @@ export function reportModel({ speaking, settings, month, until, jobs, answers, a
       at,
     },
     notes: [
-      say(message("report-rests", { jobs, until: name({ of: "day", id: until }) })),
+      say(
+        message(read > until ? "report-rests-past" : "report-rests", {
+          jobs,
+          until: name({ of: "day", id: until }),
+          read: name({ of: "day", id: read }),
+        }),
+      ),
       word("report-chance"),
       word("report-persons"),
       word("report-not-safe"),

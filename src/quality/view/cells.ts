@@ -3,6 +3,16 @@ import { fixedPerSi, formatQuantity, type QuantityKind } from "../../units/index
 import type { Cell, ColumnKind } from "../question.ts";
 import type { QualitySpeaking } from "./speaking.ts";
 
+const formats = new Map<string, Intl.NumberFormat>();
+
+/** Making one costs more than a hundred figures written with it. */
+function formatOf(language: string, maximumFractionDigits: number, minimumFractionDigits = 0): Intl.NumberFormat {
+  const key = `${language} ${minimumFractionDigits} ${maximumFractionDigits}`;
+  const known = formats.get(key) ?? new Intl.NumberFormat(language, { minimumFractionDigits, maximumFractionDigits });
+  formats.set(key, known);
+  return known;
+}
+
 const LEAST_PROBABILITY = 0.001;
 const DASH = "–";
 
@@ -10,25 +20,41 @@ const DASH = "–";
 export function figureText(value: number, language: string): string {
   const size = Math.abs(value);
   const maximumFractionDigits = Number.isInteger(value) || size >= 100 ? 0 : size >= 10 ? 1 : 2;
-  return new Intl.NumberFormat(language, { maximumFractionDigits }).format(value);
+  return formatOf(language, maximumFractionDigits).format(value);
 }
 
 export const shareText = (share: number, language: string): string => {
   const percent = share * 100;
   const maximumFractionDigits = percent > 0 && percent < 1 ? 1 : 0;
-  return new Intl.NumberFormat(language, { maximumFractionDigits }).format(percent);
+  return formatOf(language, maximumFractionDigits).format(percent);
 };
 
 const probabilityText = (value: number, language: string): string => {
-  const number = new Intl.NumberFormat(language, { maximumFractionDigits: 3 });
+  const number = formatOf(language, 3);
   return value < LEAST_PROBABILITY ? `< ${number.format(LEAST_PROBABILITY)}` : number.format(value);
 };
 
-const moneyText = (hundredths: number, language: string): string =>
-  new Intl.NumberFormat(language, { minimumFractionDigits: 2, maximumFractionDigits: 2 }).format(hundredths / 100);
+const moneyText = (hundredths: number, language: string): string => formatOf(language, 2, 2).format(hundredths / 100);
 
-export const quantityText = (kind: string | undefined, value: number, { units }: Pick<QualitySpeaking, "units">): string =>
-  formatQuantity((kind ?? "length") as QuantityKind, Math.round(value), { lengths: units, marks: 64 });
+const INCH = 25_400;
+/** Under an eighth of an inch what lies between the marks of a tape is said in decimals: a doubt of 0.004 in is not nothing. */
+const SMALL = INCH / 8;
+const MARK = INCH / 64;
+
+/** A length that was worked out and not read, micrometres: in decimals. */
+export const lengthText = (micrometres: number, units: "inch" | "metric", language: string): string =>
+  units === "inch" ? `${formatOf(language, 3).format(micrometres / INCH)} in` : `${formatOf(language, 2).format(micrometres / 1000)} mm`;
+
+export function quantityText(
+  kind: string | undefined,
+  value: number,
+  { units, language }: Pick<QualitySpeaking, "units" | "language">,
+): string {
+  const size = Math.abs(value);
+  const between = Math.abs(size / MARK - Math.round(size / MARK)) * MARK > 2;
+  if ((kind ?? "length") === "length" && units === "inch" && size < SMALL && between) return lengthText(value, units, language);
+  return formatQuantity((kind ?? "length") as QuantityKind, Math.round(value), { lengths: units, marks: 64 });
+}
 
 /** One value by the kind of its column, without its interval. */
 export function valueText(kind: ColumnKind, value: number | string, speaking: QualitySpeaking, quantity?: string): string {

@@ -3,8 +3,9 @@ import { answersEn } from "../words/answers-en.ts";
 import { answersEs } from "../words/answers-es.ts";
 import { answerHeadingsEn } from "../words/headings-en.ts";
 import { answerHeadingsEs } from "../words/headings-es.ts";
-import { figureText } from "./cells.ts";
+import { figureText, lengthText } from "./cells.ts";
 import { type NamesKnown, namer } from "./names.ts";
+import { numbered } from "./numbered.ts";
 import type { QualitySpeaking } from "./speaking.ts";
 import { viewEn } from "./words-en.ts";
 import { viewEs } from "./words-es.ts";
@@ -26,6 +27,12 @@ export function qualitySpeaking({ language, units }: Reader, known: NamesKnown):
     units,
     name,
     word,
-    say: ({ key, figures }) => fill(word(key), Object.fromEntries(Object.entries(figures).map(([of, value]) => [of, figure(value)]))),
+    say: ({ key, figures }) => {
+      // '{offset:length}': micrometres, said in the reader's units
+      const sentence = numbered(word(key), figures, language).replace(/\{(\w+):length\}/g, (_, of: string) =>
+        lengthText(Number(figures[of]), units, language),
+      );
+      return fill(sentence, Object.fromEntries(Object.entries(figures).map(([of, value]) => [of, figure(value)])));
+    },
   };
 }

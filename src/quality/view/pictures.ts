@@ -1,17 +1,13 @@
 import type { LineLook, PictureAxis, PictureMark, PictureView, PointShape } from "../picture/view.ts";
-import type { BarsPicture, ControlPicture, CurvePicture, FunnelPicture, IntervalsPicture, Label, Picture } from "../question.ts";
+import type { BarsPicture, CurvePicture, FunnelPicture, IntervalsPicture, Label, Picture } from "../question.ts";
 import { axisUnit } from "./cells.ts";
+import { control, type Scaled } from "./control.ts";
 import type { QualitySpeaking } from "./speaking.ts";
 
 const looks: readonly LineLook[] = ["whole", "dashed", "dotted"];
 const shapes: readonly PointShape[] = ["circle", "square", "triangle", "diamond"];
 /** As many names as a picture holds one under the other; the table has them all. */
 const MOST_NAMES = 24;
-
-interface Scaled {
-  readonly axis: PictureAxis;
-  readonly of: (value: number) => number;
-}
 
 /** The axis on which a picture's values stand, and the values on it. */
 function valueAxis({ axis }: Picture, { units, word }: QualitySpeaking): Scaled {
@@ -51,7 +47,15 @@ function intervals(picture: IntervalsPicture, value: Scaled, speaking: QualitySp
   const against: readonly PictureMark[] =
     picture.against === undefined
       ? []
-      : [{ is: "across", axis: "x", at: value.of(picture.against), look: "dashed", label: speaking.word("picture-together") }];
+      : [
+          {
+            is: "across",
+            axis: "x",
+            at: value.of(picture.against),
+            look: "dashed",
+            label: speaking.word(picture.againstIs === undefined ? "picture-together" : "picture-no-change"),
+          },
+        ];
   return {
     x: value.axis,
     y: named(names),
@@ -61,41 +65,6 @@ function intervals(picture: IntervalsPicture, value: Scaled, speaking: QualitySp
       { is: "points", shape: "circle", filled: true, points: points.map((point, i) => ({ x: value.of(point.value), y: at(i) })) },
     ],
     key: [],
-  };
-}
-
-function control(picture: ControlPicture, value: Scaled, { say, word, name }: QualitySpeaking): Omit<PictureView, "title"> {
-  const { points } = picture;
-  const line = (of: (point: (typeof points)[number]) => number | undefined) =>
-    points.flatMap((point) => {
-      const y = of(point);
-      return y === undefined ? [] : [{ x: point.x, y: value.of(y) }];
-    });
-  const lower = line((point) => point.lower);
-  const out = points.filter(({ breaks }) => breaks !== undefined);
-  const kept = points.filter(({ breaks }) => breaks === undefined);
-  return {
-    x: { label: word("picture-order"), is: "figures", whole: true },
-    y: value.axis,
-    marks: [
-      ...picture.marks.map((mark): PictureMark => ({ is: "across", axis: "x", at: mark.at, look: "dotted", label: say(mark.says) })),
-      { is: "line", look: "dashed", points: line(({ centre }) => centre) },
-      { is: "line", look: "dotted", points: line(({ upper }) => upper) },
-      ...(lower.length === 0 ? [] : [{ is: "line", look: "dotted", points: lower } as const]),
-      { is: "line", look: "whole", points: points.map((point) => ({ x: point.x, y: value.of(point.value) })) },
-      { is: "points", shape: "circle", filled: true, points: kept.map((point) => ({ x: point.x, y: value.of(point.value) })) },
-      {
-        is: "points",
-        shape: "diamond",
-        filled: false,
-        points: out.map((point) => ({ x: point.x, y: value.of(point.value), ...(out.length > 6 ? {} : { label: name(point.label) }) })),
-      },
-    ],
-    key: [
-      { sign: "dashed", says: word("picture-centre") },
-      { sign: "dotted", says: word("picture-limits") },
-      ...(out.length === 0 ? [] : [{ sign: "diamond", filled: false, says: word("picture-breaks") } as const]),
-    ],
   };
 }
 
@@ -187,7 +156,8 @@ function bars(picture: BarsPicture, value: Scaled, speaking: QualitySpeaking): O
 
 /** A picture as it will be drawn; undefined where it would be empty. */
 export function pictureView(picture: Picture, speaking: QualitySpeaking): PictureView | undefined {
-  const title = speaking.word(`picture.${picture.id}`);
+  const heading = speaking.word(`picture.${picture.id}`);
+  const title = picture.about === undefined ? heading : `${heading}: ${speaking.name(picture.about)}`;
   const value = valueAxis(picture, speaking);
   switch (picture.draws) {
     case "intervals":

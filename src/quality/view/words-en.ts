@@ -18,6 +18,7 @@ export const viewEn = {
   currency: "in the company's currency",
   someone: "someone",
   "picture-together": "all together",
+  "picture-no-change": "no change",
   "picture-order": "In order of time",
   "picture-centre": "mean",
   "picture-limits": "limits that chance keeps",
@@ -29,9 +30,9 @@ export const viewEn = {
   "note.too-few-to-tell": "too few to tell",
   "note.stands-out": "stands out",
   "held-by-holm":
-    "{comparisons} comparisons were made together; the chance that any one of them stands out although there is nothing is held to {alpha} % (Holm).",
+    "{comparisons|One comparison was made|{comparisons} comparisons were made together}; the chance that {comparisons|it|any one of them} stands out although there is nothing is held to {alpha} %{comparisons|| (Holm)}.",
   "held-by-bonferroni":
-    "{comparisons} comparisons were made together; the chance that any one of them stands out although there is nothing is held to {alpha} % (Bonferroni).",
+    "{comparisons|One comparison was made|{comparisons} comparisons were made together}; the chance that {comparisons|it|any one of them} stands out although there is nothing is held to {alpha} %{comparisons|| (Bonferroni)}.",
   "csv-low": "low",
   "csv-high": "high",
   "csv-note": "note",
@@ -43,7 +44,10 @@ export const viewEn = {
   "report-stands-out": "Stands out",
   "report-counted": "Counted",
   "report-cut": "The last rows are left out here; the table as CSV on the owner's page has them all.",
-  "report-rests": "Made from the ledgers of {jobs} jobs as they stood, counted to {until}. Nothing in it was typed by hand.",
+  "report-rests":
+    "Made from the {jobs|ledger|ledgers} of {jobs} {jobs|job as it|jobs as they} stood, counted to {until}. Nothing in it was typed by hand.",
+  "report-rests-past":
+    "Made from the {jobs|ledger|ledgers} of {jobs} {jobs|job|jobs}, read on {read} and counted to {until}: what was entered later is left out, but a verdict that a later entry changed stands as it is on the day of reading. Nothing in it was typed by hand.",
   "report-chance":
     "An interval holds the true value in 95 of 100 such reports. Where a question compares many things, it says how it keeps chance from being taken for a cause.",
   "report-persons": "A figure about a step or a part is no verdict about a person.",

@@ -20,6 +20,7 @@ export const viewEs: Readonly<Record<ViewWord, string>> = {
   currency: "en la moneda de la empresa",
   someone: "alguien",
   "picture-together": "todos juntos",
+  "picture-no-change": "sin cambio",
   "picture-order": "En orden de tiempo",
   "picture-centre": "media",
   "picture-limits": "límites que guarda el azar",
@@ -31,9 +32,9 @@ export const viewEs: Readonly<Record<ViewWord, string>> = {
   "note.too-few-to-tell": "muy pocos para saberlo",
   "note.stands-out": "sobresale",
   "held-by-holm":
-    "Se hicieron {comparisons} comparaciones juntas; la probabilidad de que alguna sobresalga sin que nada esté mal se mantiene en {alpha} % (Holm).",
+    "{comparisons|Se hizo una comparación|Se hicieron {comparisons} comparaciones juntas}; la probabilidad de que {comparisons||alguna} sobresalga sin que nada esté mal se mantiene en {alpha} %{comparisons|| (Holm)}.",
   "held-by-bonferroni":
-    "Se hicieron {comparisons} comparaciones juntas; la probabilidad de que alguna sobresalga sin que nada esté mal se mantiene en {alpha} % (Bonferroni).",
+    "{comparisons|Se hizo una comparación|Se hicieron {comparisons} comparaciones juntas}; la probabilidad de que {comparisons||alguna} sobresalga sin que nada esté mal se mantiene en {alpha} %{comparisons|| (Bonferroni)}.",
   "csv-low": "desde",
   "csv-high": "hasta",
   "csv-note": "nota",
@@ -45,7 +46,10 @@ export const viewEs: Readonly<Record<ViewWord, string>> = {
   "report-stands-out": "Sobresale",
   "report-counted": "Contado",
   "report-cut": "Aquí faltan las últimas filas; la tabla en CSV de la página del dueño de la empresa las tiene todas.",
-  "report-rests": "Hecho de los registros de {jobs} obras tal como estaban, contado hasta el {until}. Nada se escribió a mano.",
+  "report-rests":
+    "{jobs|Hecho del registro de una obra tal como estaba|Hecho de los registros de {jobs} obras tal como estaban}, contado hasta el {until}. Nada se escribió a mano.",
+  "report-rests-past":
+    "Hecho {jobs|del registro|de los registros} de {jobs} {jobs|obra, leído|obras, leídos} el {read} y contado hasta el {until}: lo anotado después queda fuera, pero un veredicto que una entrada posterior cambió está como es el día de la lectura. Nada se escribió a mano.",
   "report-chance":
     "Un intervalo contiene el valor verdadero en 95 de 100 informes así. Donde una pregunta compara muchas cosas, dice cómo evita tomar el azar por una causa.",
   "report-persons": "Una cifra sobre un paso o una pieza no es un juicio sobre una persona.",

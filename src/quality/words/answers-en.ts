@@ -25,87 +25,97 @@ export const answersEn = {
   "sampling.decides": "How many to measure again; the number that could still be off decides.",
 
   "counted.jobs": "Jobs: {jobs}.",
+  "counted.read-on":
+    "Counted to {until} from the ledgers as they stood on {read}: a verdict that an entry between these days changed stands here as it is now.",
   "counted.readings-pictures": "Readings: {readings}; pictures: {pictures}.",
-  "too-few.jobs": "Too few to tell: {jobs} jobs; from {wanted} on something is said.",
+  "too-few.jobs": "Too few to tell: {jobs} {jobs|job|jobs}; from {wanted} on something is said.",
   "too-few.study": "No tape study yet: the doubt of a reading is the program's own figure.",
   "too-few.checks": "No check of an instrument has been entered.",
   "too-few.pairs": "Too few to tell: measured again: {pairs}; from {wanted} on something is said.",
-  "too-few.foremen": "Too few to tell: {foremen} foremen with enough coverings; from {wanted} on they are compared.",
-  "too-few.taught": "Too few to tell: of what was taught (times: {taught}) nothing has {wanted} jobs before it and {wanted} after.",
-  "too-few.points": "Too few to tell: no instrument has {wanted} jobs with deviations from their design.",
+  "too-few.foremen": "Too few to tell: {foremen} {foremen|foreman|foremen} with enough coverings; from {wanted} on they are compared.",
+  "too-few.taught":
+    "Too few to tell: of what was taught (times: {taught}) nothing has {wanted} {wanted|job|jobs} before it and {wanted} after.",
+  "too-few.points": "Too few to tell: no instrument has {wanted} {wanted|job|jobs} with deviations from their design.",
 
-  "first-time-right.all": "Right the first time: {right} of {n} steps of jobs ({share} %).",
+  "first-time-right.all": "Right the first time: {right} of {n} {n|step of a job|steps of jobs} ({share} %).",
   "first-time-right.which": "A step stands out: the first lines of the table.",
-  "first-time-right.none": "No step of {steps} is done over more often than chance alone lets one seem to.",
+  "first-time-right.none": "{steps|The one step|None of the {steps} steps} is done over more often than chance alone lets one seem to.",
   "first-time-right.worse": "{about}: right the first time in {share} % of {n}, all others in {others} %.",
   "first-time-right.counted": "Asked: {asked}; too close to call and counted apart: {tooClose}; asked and nothing entered: {notEntered}.",
 
   "tape-study.newest":
-    "By the newest study a reading lies within ± {halfWidth} mm (half-width of a rectangle) with people and repeats together.",
+    "By the newest study a reading lies within ± {halfWidth:length} (half-width of a rectangle) with people and repeats together.",
   "tape-study.undecided": "Limits that can no longer be decided with it: {limits}.",
   "tape-study.decided": "Every limit can still be decided with it.",
-  "tape-study.differently": "{about} holds the rod differently: {millimetres} mm off the mean of all, more than repeats explain.",
+  "tape-study.differently": "{about} holds the rod differently: {offset:length} off the mean of all, more than repeats explain.",
   "tape-study.counted": "Studies: {studies}; complete: {complete}.",
 
-  "instruments.some": "Of {checks} checks {bad} showed an instrument off by more than is allowed.",
-  "instruments.none": "Of {checks} checks none showed an instrument off by more than is allowed.",
-  "instruments.off": "{about} was found off: {readings} readings on {jobs} jobs since its check before are in doubt.",
+  "instruments.some": "Of {checks} {checks|check|checks} {bad} showed an instrument off by more than is allowed.",
+  "instruments.none": "Of {checks} {checks|check|checks} none showed an instrument off by more than is allowed.",
+  "instruments.off":
+    "{about} was found off: {readings} {readings|reading|readings} on {jobs} {jobs|job|jobs} since its check before {readings|is|are} in doubt.",
 
   "carry.some": "What stands out: {signals}. It is worth a look and proves nothing: work can be set until the tape reads the nominal.",
   "carry.none": "Nothing stands out: readings scatter at least as their doubt must make them.",
-  "carry.nominal": "{about}: {hits} of {n} readings stand exactly on the nominal ({share} %); their doubt lets at most {most} %.",
-  "carry.equal": "{about}: in {equal} of {n} rims all places read the same; their doubt lets about {most}.",
+  "carry.nominal":
+    "{about}: {hits} of {n} {n|reading|readings} {hits|stands|stand} exactly on the nominal ({share} %); their doubt lets at most {most} %.",
+  "carry.equal": "{about}: in {equal} of {n} {n|rim|rims} all places read the same; their doubt lets about {most}.",
   "carry.same-set": "{about}: sets of readings that stand the same on several jobs: {sets} (on jobs: {jobs}).",
   "carry.picture": "{about}: pictures that stand in more than one job: {pictures} (in jobs: {jobs}).",
-  "carry.seconds": "{about}: {hits} of {n} readings followed another place within seconds ({share} %).",
-  "carry.after": "{about}: {hits} of {n} readings were entered after the covering ({share} %).",
+  "carry.seconds": "{about}: {hits} of {n} {n|reading|readings} followed another place within seconds ({share} %).",
+  "carry.after": "{about}: {hits} of {n} {n|reading|readings} {hits|was|were} entered after the covering ({share} %).",
 
   "second-look.all": "Measured again by someone else, blind: {pairs}; further apart than their doubt: {off}.",
   "second-look.differs":
-    "{about}: {off} of {n} second looks lie further apart than their doubt; together they scatter more than is stated.",
+    "{about}: {off} of {n} second {n|look|looks} {off|lies|lie} further apart than their doubt; together they scatter more than is stated.",
 
   "cost.line":
-    "Prevention: times somebody was taught: {taught}. Checking: {phone} minutes of phone a job. Done over: {rework} minutes of rework and {callback} minutes of callbacks a job.",
-  "cost.money": "Parts of {callbacks} callbacks less what was recovered: {parts}, in the company's currency.",
+    "Prevention: times somebody was taught: {taught}. Checking: {phone} {phone|minute|minutes} of phone a job. Done over: {rework} {rework|minute|minutes} of rework and {callback} {callback|minute|minutes} of callbacks a job.",
+  "cost.money": "Parts of {callbacks} {callbacks|callback|callbacks} less what was recovered: {parts}, in the company's currency.",
 
-  "worth.all": "{holds} held items said not yet {notYet} times, found something {found} times, and had coverings wait {hours} hours.",
+  "worth.all":
+    "{holds} held {holds|item|items} said not yet {notYet} {notYet|time|times}, found something {found} {found|time|times}, and had coverings wait {hours} {hours|hour|hours}.",
   "worth.thin": "Held items that never find anything: {holds}.",
   "worth.keep": "No held item has been asked often enough to say that it never finds anything.",
-  "worth.never": "{about}: asked on {asked} jobs and never found anything; the others find something in {others} % of theirs.",
+  "worth.never": "{about}: asked on {asked} {asked|job|jobs} and never found anything; the others find something in {others} % of theirs.",
 
   "came-back.year": "Called back within 12 months: {share} % ({low} to {high} %), of jobs as far as they have been watched.",
   "came-back.parts": "A part gives out more than the others: the first lines of its table.",
-  "came-back.no-part": "No part of {parts} gives out more often than chance alone lets one seem to.",
+  "came-back.no-part": "{parts|The one part gives|None of the {parts} parts gives} out more often than chance alone lets one seem to.",
   "came-back.part": "{about}: {failed} of {n} gave out, more and sooner than the others.",
   "came-back.winter": "{about}: {inWinter} of {failed} gave out in winter, which is {share} % of the time it was watched.",
   "came-back.counted": "Installed: {jobs}; called back: {events}; watched for a whole year: {whole}.",
 
-  "look-at-first.some": "{jobs} jobs have something near a limit or beyond it; the {listed} nearest are listed.",
+  "look-at-first.some":
+    "{jobs} {jobs|job has|jobs have} something near a limit or beyond it; the {listed|nearest is|{listed} nearest are} listed.",
   "look-at-first.none": "No installed job has anything near a limit.",
 
-  "foremen.off": "Persons are not compared: the owner has not asked for it.",
-  "foremen.some": "Of {foremen} foremen some have more done over than chance alone lets them seem to.",
-  "foremen.none": "{foremen} foremen cannot be told apart by what they have done so far.",
-  "foremen.worse": "{about}: all coverings right the first time in {share} % of {n} jobs, the others in {others} %.",
+  "foremen.off": "Persons are compared only where the owner asks for it, on the page of this question.",
+  "foremen.some": "Of {foremen} {foremen|foreman|foremen} some have more done over than chance alone lets them seem to.",
+  "foremen.none":
+    "{foremen|One foreman alone is compared with nobody|{foremen} foremen cannot be told apart by what they have done so far}.",
+  "foremen.worse": "{about}: all coverings right the first time in {share} % of {n} {n|job|jobs}, the others in {others} %.",
   "foremen.counted": "Foremen: {foremen}; coverings: {coverings}.",
 
   "taught.all": "Taught: {taught}; with enough jobs before and after: {judged}.",
+  "taught.changed": "Teaching changed something: what stands out says by how much.",
+  "taught.same": "Before and after cannot be told apart yet: chance alone could bring the difference.",
   "taught.mark": "taught",
   "taught.differ": "{about}: right the first time in {before} % before and in {after} % after.",
 
   "over-time.breaks":
     "Points that break a rule (beyond 3 sigma; {run} in a row on one side): {breaks}. By chance alone {expected} would be expected.",
-  "over-time.drifts": "{about} drifts: {millimetres} mm a year.",
+  "over-time.drifts": "{about} drifts: {slope:length} a year.",
   "over-time.checked": "checked",
   "over-time.capability": "Capability of what was measured with a studied instrument stands in its table, with intervals.",
   "over-time.no-study": "Capability is said after a tape study: before it nobody knows how much of the spread is the tape's.",
 
   "changed-limit.ask": "Choose a check and type what its limit would be.",
   "changed-limit.would":
-    "Of {n} first values {now} lay beyond the limit of now; the other limit would have caught {asked} ({share} %), {more} of them new.",
+    "Of {n} first {n|value|values} {now} lay beyond the limit of now; the other limit would have caught {asked} ({share} %), {more} of them new.",
   "changed-limit.back": "Confirmed callbacks among these jobs: {confirmed}; what came back stands in the second table.",
   "changed-limit.back-too-few":
-    "What came back is not said: {confirmed} confirmed callbacks, from {wanted} on it would be. What lies outside is reworked before it can come back.",
+    "What came back is not said: {confirmed} confirmed {confirmed|callback|callbacks}, from {wanted} on it would be. What lies outside is reworked before it can come back.",
 
   "sampling.could": "You measured {looked} of {lot} again and found {off} off; up to {most} could be off in all ({sure} %).",
   "sampling.none": "None of {lot} has been measured again: all of them could be off.",

@@ -1,15 +1,14 @@
+import { guarded } from "../../job/index.ts";
+
 /** One cell: text as somebody typed it, or a number of the program's own. */
 export type Cell = string | number | undefined;
-
-/** What a spreadsheet may take for a formula when a cell begins with it (OWASP, CSV injection), wide forms among them. */
-const FORMULA = /^[=+\-@\t\r\n＝＋－＠]/;
 
 function cellText(cell: Cell): string {
   if (cell === undefined) return "";
   if (typeof cell === "number") return Number.isFinite(cell) ? String(cell) : "";
   // a sign before it makes it text everywhere; reading it back takes the sign away again
-  const guarded = FORMULA.test(cell) ? `'${cell}` : cell;
-  return /[",\r\n]|^\s|\s$/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
+  const text = guarded(cell);
+  return /[",\r\n]|^\s|\s$/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
 /** One line of a CSV as RFC 4180 has it, its end included. Text that would be a formula is guarded by an apostrophe. */

@@ -1,4 +1,14 @@
-import { asTyped, type Clearance, type Finding, factsOf, type JobState, jobWho, siteMarks, tableFields } from "../../job/index.ts";
+import {
+  asTyped,
+  type Clearance,
+  type Finding,
+  factsOf,
+  isInstant,
+  type JobState,
+  jobWho,
+  siteMarks,
+  tableFields,
+} from "../../job/index.ts";
 import type { Json } from "../../ledger/index.ts";
 import { fixedPerSi, instantText, type QuantityKind } from "../../units/index.ts";
 import type { Sayer } from "../say.ts";
@@ -146,7 +156,7 @@ function readingRows({ job, state, sayer, people, language }: JobExported): read
         state.opened?.ownNumber,
         job,
         entry.number ?? id,
-        iso(typeof what.at === "number" ? what.at : at),
+        iso(isInstant(what.at) ? what.at : at),
         item?.step,
         text(what.item),
         item && sayer.title({ item: item.id, ...(tag === undefined ? {} : { tag }) }),

@@ -177,6 +177,8 @@ export const refusalsEn: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "mark-unknown": "The company's mark has not arrived. Choose the file once more.",
   "paper-unreadable": "This PDF cannot be opened. Print it to a PDF once more and send that.",
   "paper-locked": "This PDF is locked with a password or encrypted. Save it without and send that.",
+  "paper-too-heavy":
+    "The drawings in this PDF unpack to more than 32 million bytes, more than can be bound in. Save it with less detail, or print it to a new PDF, and send that.",
   "paper-too-long": "This PDF has more than 60 pages. Send the pages that matter, or in parts.",
   "paper-unknown": "This paper has not arrived. Send it once more.",
   "others-link-ended":
@@ -195,9 +197,25 @@ export const refusalsEn: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
     "The office's server has no secret by which the company's key can be kept, so that nothing can be sealed. Whoever runs the server sets SEAL_SECRET.",
   "seal-key-unreadable":
     "The company's key was kept with another secret than the server has now. Whoever runs the server puts the former SEAL_SECRET back, or makes a new key.",
-  "session-missing": "Nobody is signed in here. Open your link from the office; what the phone holds stays on it.",
-  "session-ended": "This sign-in has ended. Ask the office for a new link; what the phone holds stays on it.",
+  "session-missing": "Nobody is signed in here. Sign in, or take a code or a link from the office; what the phone holds stays on it.",
+  "session-ended": "This sign-in has ended. Sign in again, or ask the office for a new code; what the phone holds stays on it.",
   "link-unknown": "This link has been used, has ended or was never given. Ask the office for a new one.",
+  "link-passkeys":
+    "This person signs in with a passkey. If it is lost, a company owner withdraws it and gives a new way in, on the page of the people.",
+  "join-code-unknown":
+    "There is no such code that still waits: it was used, withdrawn or ran out, or a digit is another one. Look at it once more, or ask the office for a new one.",
+  "join-code-crew": "Codes are for crews' phones. Office and company owner get a link, and make a passkey with it.",
+  "passkey-unknown": "There is no such passkey any more. Bring the page up to date and choose another.",
+  "passkey-not-made":
+    "The passkey did not come through, or it took longer than five minutes. Try again on this page, and confirm with finger, face or the code that unlocks it.",
+  "passkey-there": "This device has a passkey for you already. Sign in with that one.",
+  "passkey-last": "This is your only passkey. Make another one first, on this or another device; then remove this one.",
+  "passkeys-many": "You have ten passkeys. Remove one that is not used any more; then make the new one.",
+  "passkeys-not-set": "This server does not say at which address it is found, so that no passkey can be made. Whoever runs it sets ORIGIN.",
+  "sign-in-unknown":
+    "That did not let you in: the passkey is not known here or was removed, or it took longer than five minutes. Try again; if it is lost, ask a company owner for a new way in.",
+  "session-unknown": "This device is signed out already. Bring the page up to date.",
+  "too-many-tries": "There were many tries from here. Wait {minutes} min, then try again.",
   "role-not-allowed": "This is for another role in the company. Ask the office, or the company owner.",
   "request-shape":
     "The part {place} of what was sent is missing or not what belongs there. Bring the program up to date and send it again.",
@@ -206,6 +224,12 @@ export const refusalsEn: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "route-unknown": "There is nothing at this address. Look it over for a slip, or start from the program's first page.",
   "company-unknown": "There is no such company here. Open the link that the company's office gave.",
   "person-unknown": "This person is not in the company, or has left it. Choose another, or let the office add the person.",
+  "person-request-unknown": "There is no such request here. Look at the list of those who asked for their data.",
+  "person-request-answered": "This request has been answered. If something new is to be found or removed, enter a new request.",
+  "person-request-held": "This request is held until {until}. Answer it after that day, or say until when it is held now.",
+  "person-covered":
+    "A cover of this person's own installation runs until {until}: what was recorded may be needed until then. Hold the request, and say until when.",
+  "person-still-here": "This person still works for the company. Say first that the person has left; then the name can be removed.",
   "release-ended": "This link to a record has ended or was never given. Ask the company that built it for a new one.",
   "release-company-edition":
     "This is the company's own edition, with every name and position in it. Issue the customer's edition and release that one.",

@@ -176,6 +176,8 @@ export const refusalsEs: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "mark-unknown": "La marca de la empresa no ha llegado. Elija el archivo otra vez.",
   "paper-unreadable": "Este PDF no se puede abrir. Imprímalo otra vez como PDF y mande ese.",
   "paper-locked": "Este PDF tiene contraseña o está cifrado. Guárdelo sin ella y mande ese.",
+  "paper-too-heavy":
+    "Los dibujos de este PDF ocupan más de 32 millones de bytes al abrirse, más de lo que se puede anexar. Guárdelo con menos detalle, o imprímalo en un PDF nuevo, y mande ese.",
   "paper-too-long": "Este PDF tiene más de 60 páginas. Mande las que importan, o por partes.",
   "paper-unknown": "Este papel no ha llegado. Mándelo otra vez.",
   "others-link-ended":
@@ -194,9 +196,27 @@ export const refusalsEs: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
     "El servidor de la oficina no tiene un secreto con el que guardar la clave de la empresa, así que no se puede sellar nada. Quien opera el servidor define SEAL_SECRET.",
   "seal-key-unreadable":
     "La clave de la empresa se guardó con otro secreto que el que el servidor tiene ahora. Quien opera el servidor repone el SEAL_SECRET anterior o hace una clave nueva.",
-  "session-missing": "Aquí no ha entrado nadie. Abra su enlace de la oficina; lo que tiene el teléfono se queda en él.",
-  "session-ended": "Esta sesión ya terminó. Pida a la oficina un enlace nuevo; lo que tiene el teléfono se queda en él.",
+  "session-missing": "Aquí no ha entrado nadie. Entre, o use un código o un enlace de la oficina; lo que tiene el teléfono se queda en él.",
+  "session-ended": "Esta sesión ya terminó. Entre otra vez, o pida a la oficina un código nuevo; lo que tiene el teléfono se queda en él.",
   "link-unknown": "Este enlace ya se usó, ya terminó o nunca se dio. Pida uno nuevo a la oficina.",
+  "link-passkeys":
+    "Esta persona entra con una llave de acceso. Si la perdió, un dueño de la empresa la retira y da otra entrada, en la página de la gente.",
+  "join-code-unknown":
+    "No hay un código así que espere todavía: ya se usó, se retiró o venció, o algún dígito es otro. Mírelo otra vez o pida uno nuevo a la oficina.",
+  "join-code-crew":
+    "Los códigos son para los teléfonos de la cuadrilla. La oficina y el dueño reciben un enlace y con él hacen una llave de acceso.",
+  "passkey-unknown": "Esa llave de acceso ya no está. Actualice la página y elija otra.",
+  "passkey-not-made":
+    "La llave de acceso no llegó, o tardó más de cinco minutos. Pruebe otra vez en esta página y confirme con el dedo, la cara o el código que lo desbloquea.",
+  "passkey-there": "Este aparato ya tiene una llave de acceso suya. Entre con esa.",
+  "passkey-last": "Es su única llave de acceso. Haga primero otra, en este aparato o en otro; después quite esta.",
+  "passkeys-many": "Ya tiene diez llaves de acceso. Quite una que no use; después haga la nueva.",
+  "passkeys-not-set":
+    "Este servidor no dice en qué dirección se encuentra, así que no se puede hacer ninguna llave de acceso. Quien lo opera define ORIGIN.",
+  "sign-in-unknown":
+    "Con eso no se pudo entrar: la llave de acceso no se conoce aquí o se quitó, o tardó más de cinco minutos. Pruebe otra vez; si la perdió, pida otra entrada a un dueño de la empresa.",
+  "session-unknown": "En ese aparato ya no hay nadie adentro. Actualice la página.",
+  "too-many-tries": "Hubo muchos intentos desde aquí. Espere {minutes} min y pruebe otra vez.",
   "role-not-allowed": "Esto le toca a otra persona de la empresa. Pregunte en la oficina o al dueño de la empresa.",
   "request-shape": "La parte {place} de lo que se mandó falta o no es lo que va ahí. Actualice el programa y mándelo otra vez.",
   "request-type": "Lo que se mandó no es de una clase que se reciba aquí. Actualice el programa y mándelo otra vez, como JSON.",
@@ -204,6 +224,12 @@ export const refusalsEs: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "route-unknown": "En esta dirección no hay nada. Revise cómo está escrita, o empiece desde la primera página del programa.",
   "company-unknown": "Aquí no hay esa empresa. Abra el enlace que le dio la oficina de la empresa.",
   "person-unknown": "Esta persona no está en la empresa, o ya salió de ella. Elija a otra, o que la oficina la agregue.",
+  "person-request-unknown": "Aquí no hay esa solicitud. Mire la lista de quienes pidieron sus datos.",
+  "person-request-answered": "Esta solicitud ya se respondió. Si hay que buscar o retirar algo nuevo, anote otra solicitud.",
+  "person-request-held": "Esta solicitud está en espera hasta el {until}. Respóndala después de ese día, o diga hasta cuándo espera ahora.",
+  "person-covered":
+    "Una garantía de la instalación de esta persona corre hasta el {until}: lo registrado puede hacer falta hasta entonces. Ponga la solicitud en espera y diga hasta cuándo.",
+  "person-still-here": "Esta persona todavía trabaja en la empresa. Diga primero que salió; después se puede retirar su nombre.",
   "release-ended": "Este enlace a un registro ya terminó o nunca se dio. Pida uno nuevo a la empresa que lo construyó.",
   "release-company-edition":
     "Esta es la edición de la empresa, con todos los nombres y posiciones. Emita la edición del cliente y entregue esa.",

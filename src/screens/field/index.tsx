@@ -15,6 +15,7 @@ import { burstPath, coverPath, setOutPath, stepPath, tonightPath, waterPath, whe
 import { ReworkWanted } from "./reading/rework-asked.tsx";
 import { type ToldOnPhone, useTold } from "./told.ts";
 
+const AgainAsked = lazy(() => import("./study/index.tsx").then(({ againAsked }) => againAsked()));
 const RightJob = lazy(() => import("./picture/right-job.tsx").then((page) => page.RightJob));
 
 /** The next covering with its clearance, what holds it, and the shutter: on one screen. */
@@ -96,6 +97,9 @@ export function FieldJob({ job }: { readonly job: string }) {
       </Suspense>
       <Next job={job} told={told} />
       <ReworkWanted job={job} told={told} />
+      <Suspense fallback={null}>
+        <AgainAsked job={job} told={told} />
+      </Suspense>
       <nav class="numbers" aria-label={say("numbers")}>
         <Link to={setOutPath(job)}>{say("numbers-set-out")}</Link>
         <Link to={waterPath(job)}>{say("numbers-water")}</Link>

@@ -24,6 +24,7 @@ const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
   "set-out": lazy(() => import("./numbers/set-out.tsx").then(({ SetOutPage }) => SetOutPage)),
   water: lazy(() => import("./numbers/water.tsx").then(({ WaterPage }) => WaterPage)),
   tonight: lazy(() => import("./numbers/tonight.tsx").then(({ TonightPage }) => TonightPage)),
+  again: lazy(() => import("./study/index.tsx").then(({ againPage }) => againPage())),
   where: lazy(() => import("./numbers/where.tsx").then(({ WherePage }) => WherePage)),
 };
 

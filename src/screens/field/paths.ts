@@ -15,6 +15,8 @@ export const coverPath = (job: string, covering: string): string => jobPath(job,
 export const namesPath = (job: string, set: string, step?: string): string => jobPath(job, "names", set, ...tail(step));
 /** Pictures that were taken together and wait to be put to what they show. */
 export const burstPath = (job: string): string => jobPath(job, "burst");
+/** What somebody else reads again before this covering, without sight of the first readings. */
+export const againPath = (job: string, covering: string): string => jobPath(job, "again", covering);
 export const setOutPath = (job: string): string => jobPath(job, "set-out");
 export const waterPath = (job: string): string => jobPath(job, "water");
 export const tonightPath = (job: string): string => jobPath(job, "tonight");

@@ -1,4 +1,6 @@
 import { lazy, Suspense } from "preact/compat";
+import { Link } from "../parts/link.tsx";
+import { ACCESS_PATH } from "../parts/place.ts";
 import { useSpeaking } from "../parts/speaking.ts";
 import { PhoneFrame } from "./frame.tsx";
 import { useKeep } from "./keep/index.ts";
@@ -17,6 +19,9 @@ export function PersonPage() {
       <Suspense fallback={null}>
         <StudyLinks />
       </Suspense>
+      <p>
+        <Link to={ACCESS_PATH}>{say("phone-devices")}</Link>
+      </p>
       <section class="sign-out">
         {waiting && <p>{say("unsent-sign-out-waits")}</p>}
         <button type="button" class="target" onClick={signOut}>

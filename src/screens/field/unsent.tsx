@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { makeSayer } from "../../record/index.ts";
 import { Link } from "../parts/link.tsx";
+import { JOIN_PATH } from "../parts/place.ts";
 import { Section } from "../parts/section.tsx";
 import { clockText, refusalText, useSpeaking } from "../parts/speaking.ts";
 import { counted } from "../parts/words/index.ts";
@@ -57,7 +58,12 @@ function SendingNow({ state }: { readonly state: KeepState }) {
           <progress max={gone + photos.length} value={gone} />
         </label>
       )}
-      {signedOut && <p class="stands-out">{say("signed-out-kept")}</p>}
+      {signedOut && (
+        <>
+          <p class="stands-out">{say("signed-out-kept")}</p>
+          <Link to={JOIN_PATH}>{say("signed-out-join")}</Link>
+        </>
+      )}
       {awaySince !== undefined && !signedOut && (
         <p class="stands-out">
           {say("phone-away", { time: clockText(awaySince, session.language) })}{" "}

@@ -8,13 +8,14 @@ import { CoveringLine, useJobs } from "../parts/job-list.tsx";
 import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
 import { soonestFirst } from "../parts/order.ts";
-import { CHECK_PATH, jobPath, officePath } from "../parts/place.ts";
+import { ACCESS_PATH, CHECK_PATH, jobPath, officePath } from "../parts/place.ts";
 import { Records, useRecords } from "../parts/records.tsx";
 import { NotJudged, Section } from "../parts/section.tsx";
 import { useSpeaking } from "../parts/speaking.ts";
 import { Steps } from "../parts/steps.tsx";
 import { AboutToBeBuried } from "./buried.tsx";
 import { IssueRecord } from "./issue.tsx";
+import { LaidAsideLink } from "./laid-aside-known.tsx";
 import { MovedSince } from "./moving.tsx";
 import { Releasing } from "./releasing.tsx";
 import { SeenBeforeLink } from "./seen-before-known.tsx";
@@ -39,6 +40,11 @@ export function OfficeJobs() {
         <Link to={officePath("kits")}>{say("kits-open")}</Link>
         <Link to={officePath("sites")}>{say("sites-open")}</Link>
         <Link to={officePath("company")}>{say("company-open")}</Link>
+        <Link to={officePath("persons")}>{say("persons-open")}</Link>
+        <Link to={officePath("keeping")}>{say("keeping-open")}</Link>
+        <Link to={officePath("people")}>{say("people-open")}</Link>
+        <Link to={ACCESS_PATH}>{say("access-open")}</Link>
+        <LaidAsideLink />
       </p>
       <p>{say(news.value !== undefined && jobs.length === 0 ? "no-jobs" : "jobs-order")}</p>
       <NotJudged />

@@ -1,5 +1,7 @@
+import { useState } from "preact/hooks";
 import type { AnswerView, TableView } from "../../quality/index.ts";
 import { useSpeaking } from "../parts/speaking.ts";
+import { counted } from "../parts/words/index.ts";
 import { Pictured } from "./picture.tsx";
 
 interface TableProps {
@@ -8,9 +10,14 @@ interface TableProps {
   readonly csv: string;
 }
 
+/** A longer table shows these at first. */
+const FIRST_ROWS = 12;
+
 function Table({ table, csv }: TableProps) {
   const { say } = useSpeaking();
+  const [whole, setWhole] = useState(false);
   const { title, heads, rows, cut } = table;
+  const shown = whole ? rows : rows.slice(0, FIRST_ROWS);
   const noted = rows.some(({ note }) => note !== "");
   return (
     <>
@@ -30,7 +37,7 @@ function Table({ table, csv }: TableProps) {
             </tr>
           </thead>
           <tbody>
-            {rows.map(({ cells, note }, line) => (
+            {shown.map(({ cells, note }, line) => (
               <tr key={line}>
                 {cells.map((cell, i) =>
                   i === 0 ? (
@@ -49,7 +56,12 @@ function Table({ table, csv }: TableProps) {
           </tbody>
         </table>
       </section>
-      {cut > 0 && <p>{say("owner-cut", { count: cut })}</p>}
+      {rows.length > FIRST_ROWS && (
+        <button type="button" class="target" aria-expanded={whole} onClick={() => setWhole(!whole)}>
+          {say(whole ? "owner-rows-first" : "owner-rows", { rows: rows.length })}
+        </button>
+      )}
+      {whole && cut > 0 && <p>{counted(say, "owner-cut", cut)}</p>}
       <p>
         <a class="target" href={csv}>
           {say("owner-csv")}
@@ -62,7 +74,7 @@ function Table({ table, csv }: TableProps) {
 /** An answer: too few to tell first, then what it says, what stands out, its pictures beside their tables, and what was counted. */
 export function Answered({ view, asked }: { readonly view: AnswerView; readonly asked: string }) {
   const { say } = useSpeaking();
-  const { decides, tooFew, says, signals, held, counted, pictures, tables } = view;
+  const { decides, tooFew, says, signals, held, pictures, tables } = view;
   const [first = "", ...more] = says;
   const csv = (table: string): string => {
     const query = new URLSearchParams(asked);
@@ -89,9 +101,13 @@ export function Answered({ view, asked }: { readonly view: AnswerView; readonly 
         </ul>
       )}
       <div class="beside-table">
-        {pictures.map((picture) => (
-          <Pictured key={picture.title} view={picture} />
-        ))}
+        {pictures.length > 0 && (
+          <div class="plotted-all">
+            {pictures.map((picture) => (
+              <Pictured key={picture.title} view={picture} />
+            ))}
+          </div>
+        )}
         <div class="beside-tables">
           {tables
             .filter(({ rows }) => rows.length > 0)
@@ -101,7 +117,7 @@ export function Answered({ view, asked }: { readonly view: AnswerView; readonly 
         </div>
       </div>
       <p class="own-number">
-        <b>{say("owner-counted")}:</b> {[...counted, held].filter((text) => text !== "").join(" ")}
+        <b>{say("owner-counted")}:</b> {[...view.counted, held].filter((text) => text !== "").join(" ")}
       </p>
     </div>
   );

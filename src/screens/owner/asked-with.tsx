@@ -36,7 +36,10 @@ export function AskedWith({ question, onAsk }: AskedWithProps) {
       {fields.map(([name, word]) => (
         <label key={name} class="typed">
           {say(word)}
-          <input name={name} type="text" inputMode="numeric" autoComplete="off" />
+          <input
+            name={name}
+            {...(question === "sampling" ? { type: "text", inputMode: "numeric", autoComplete: "off" } : { type: "date" })}
+          />
         </label>
       ))}
       {comparesPersons.has(question) && (

@@ -9,7 +9,7 @@ import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
 import { useNews } from "../parts/news.ts";
 import type { ListedJob } from "../parts/order.ts";
-import { jobPath, officePath } from "../parts/place.ts";
+import { ACCESS_PATH, jobPath, officePath } from "../parts/place.ts";
 import { Records, useRecords } from "../parts/records.tsx";
 import { NotJudged, Section } from "../parts/section.tsx";
 import { useSpeaking } from "../parts/speaking.ts";
@@ -47,6 +47,10 @@ export function OwnerJobs() {
       <h2>{say("jobs")}</h2>
       <p class="looking-keys">
         <Link to={officePath("company")}>{say("company-open")}</Link>
+        <Link to={officePath("persons")}>{say("persons-open")}</Link>
+        <Link to={officePath("keeping")}>{say("keeping-open")}</Link>
+        <Link to={officePath("people")}>{say("people-open")}</Link>
+        <Link to={ACCESS_PATH}>{say("access-open")}</Link>
       </p>
       {news.value !== undefined && jobs.length === 0 && <p>{say("no-jobs")}</p>}
       <ul class="jobs counted">

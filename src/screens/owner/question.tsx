@@ -5,8 +5,11 @@ import { Frame } from "../parts/frame.tsx";
 import { Link } from "../parts/link.tsx";
 import { useNews } from "../parts/news.ts";
 import { useSpeaking } from "../parts/speaking.ts";
+import { counted } from "../parts/words/index.ts";
 import { Answered } from "./answered.tsx";
+import { AskedLimit } from "./asked-limit.tsx";
 import { AskedWith } from "./asked-with.tsx";
+import { Beside, goesByOwnFacts } from "./beside.tsx";
 
 /** One question of the company owner's with its answer. */
 export function QuestionPage({ question }: { readonly question: string }) {
@@ -20,14 +23,21 @@ export function QuestionPage({ question }: { readonly question: string }) {
     return isSame ? { is: "given", value: before } : answer;
   });
   const { value } = news;
+  // the answer stands on top
+  const askAgain = (query: string): void => {
+    setAsked(query);
+    scrollTo(0, 0);
+  };
   return (
     <Frame title={value?.view.title ?? say("owner-questions")} news={news}>
       <p>
         <Link to="/">{say("owner-back")}</Link>
       </p>
-      {value !== undefined && value.behind > 0 && <p class="stands-out">{say("owner-behind", { count: value.behind })}</p>}
+      {value !== undefined && value.behind > 0 && <p class="stands-out">{counted(say, "owner-behind", value.behind)}</p>}
       {value !== undefined && <Answered view={value.view} asked={asked} />}
-      <AskedWith question={question} onAsk={setAsked} />
+      {question === "changed-limit" && <AskedLimit onAsk={askAgain} />}
+      {question !== "changed-limit" && question !== "tape-study" && <AskedWith question={question} onAsk={askAgain} />}
+      {goesByOwnFacts(question) && <Beside question={question} changed={news.again} />}
     </Frame>
   );
 }

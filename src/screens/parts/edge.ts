@@ -34,7 +34,7 @@ export async function ask<T>(path: string): Promise<Answer<T>> {
 }
 
 /** Asks for something to be done. `from`: digest of the version that was edited, refused where another has come meanwhile. */
-export const tell = <T>(path: string, body?: unknown, method: "POST" | "PUT" = "POST", from?: string): Promise<Answer<T>> =>
+export const tell = <T>(path: string, body?: unknown, method: "POST" | "PUT" | "DELETE" = "POST", from?: string): Promise<Answer<T>> =>
   answerOf<T>(
     fetch(path, {
       method,

@@ -11,6 +11,10 @@ export type Place =
   | { readonly page: "owner"; readonly question: string }
   /** Where a record is checked; nobody need be signed in. */
   | { readonly page: "check" }
+  /** Where a crew's phone is taken into use. */
+  | { readonly page: "join" }
+  /** One's own passkeys and devices; `first`: right after a one-time link. */
+  | { readonly page: "access"; readonly first: boolean }
   | { readonly page: "unknown" };
 
 const ID = /^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/;
@@ -37,6 +41,9 @@ export function placeOf(path: string): Place {
   if (first === "phone" && second !== undefined && part === undefined) return { page: "phone", part: second };
   if (first === "owner" && second !== undefined && part === undefined) return { page: "owner", question: second };
   if (first === "check" && second === undefined) return { page: "check" };
+  if (first === "join" && second === undefined) return { page: "join" };
+  if ((first === "access" || first === "first-passkey") && second === undefined)
+    return { page: "access", first: first === "first-passkey" };
   if (first === "office" && second !== undefined && rest.length === 0)
     return { page: "office", part: second, ...(part === undefined ? {} : { name: part }) };
   return { page: "unknown" };
@@ -47,4 +54,6 @@ export const jobPath = (job: string, ...inside: readonly string[]): string => ["
 export const phonePath = (part: string): string => `/phone/${part}`;
 export const ownerPath = (question: string): string => `/owner/${encodeURIComponent(question)}`;
 export const CHECK_PATH = "/check";
+export const JOIN_PATH = "/join";
+export const ACCESS_PATH = "/access";
 export const officePath = (...parts: readonly string[]): string => ["/office", ...parts.map(encodeURIComponent)].join("/");

@@ -201,6 +201,8 @@ const figuresOf: Readonly<Partial<Record<RefusalCode, readonly string[]>>> = {
   "rules-unknown": ["version"],
   "rules-differ": ["version"],
   "own-number-used": ["number"],
+  "person-request-held": ["until"],
+  "person-covered": ["until"],
   "table-unreadable": ["line"],
   "table-column-missing": ["column"],
   "table-column-twice": ["column"],
@@ -210,6 +212,7 @@ const figuresOf: Readonly<Partial<Record<RefusalCode, readonly string[]>>> = {
   "table-name-unknown": ["found"],
   "table-lines-bad": ["count", "line"],
   "photo-not-whole": ["percent", "rows", "height"],
+  "too-many-tries": ["seconds", "minutes"],
 };
 
 it("every placeholder of a refusal is a figure that the code carries", () => {

@@ -1,7 +1,7 @@
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { clearances, findings, jobState } from "#core/job/index.ts";
+import { clearances, findings, guarded, jobState, unguarded } from "#core/job/index.ts";
 import { type Cell, csvLine, exportHeads, exportRows, exportTables, makeSayer } from "#core/record/index.ts";
 import { defaultSheet } from "#infra/sheets/default-sheet.ts";
 import { twoDayLedger } from "../../samples/two-day-job.ts";
@@ -12,10 +12,15 @@ describe("a line of CSV (RFC 4180)", () => {
   });
 
   test("text that a spreadsheet would take for a formula is text; a number of the program's own stays one", () => {
-    for (const text of ["=1+1", "+1", "-1/4", "@SUM(A1)", "\t=1", "＝1"]) {
+    for (const text of ["=1+1", "+1", "-1/4", "@SUM(A1)", " =1", "\u200b=1", "'=1", "＝1"]) {
       const [[cell = ""] = []] = parse(csvLine([text])) as string[][];
       expect(cell).toBe(`'${text}`);
+      expect(unguarded(cell)).toBe(text);
     }
+    // where another sign than ours cuts the cells, what stands behind it begins one
+    expect(guarded("\t=1")).toBe("'\t'=1");
+    expect(guarded("a;=cmd|'x'!A0;b\n-1")).toBe("a;'=cmd|'x'!A0;b\n'-1");
+    expect(guarded("a, -1; b = 2; 5'-6")).toBe("a, -1; b = 2; 5'-6");
     expect(csvLine([-0.25])).toBe("-0.25\r\n");
     expect(csvLine([Number.NaN])).toBe("\r\n");
   });
@@ -25,8 +30,8 @@ describe("a line of CSV (RFC 4180)", () => {
     fc.assert(
       fc.property(fc.array(cell, { minLength: 1, maxLength: 6 }), (cells) => {
         const [read = []] = parse(csvLine(cells), { record_delimiter: "\r\n", skip_empty_lines: false }) as string[][];
-        expect(read.map((one, i) => (one.startsWith("'") && one !== cells[i] ? one.slice(1) : one))).toEqual(cells);
-        for (const one of read) expect(one).not.toMatch(/^[=+\-@\t\r\n]/);
+        expect(read.map(unguarded)).toEqual(cells);
+        for (const one of read) expect(one).not.toMatch(/^[=+\-@\t\r\n]|[;\t\r\n][\s"]*[=+\-@]/);
       }),
       { seed: 4180, numRuns: 300 },
     );

@@ -1,3 +1,4 @@
+import { lazy, Suspense } from "preact/compat";
 import { useState } from "preact/hooks";
 import { RULES } from "../../../job/index.ts";
 import { coveredWord } from "../../parts/covered-word.ts";
@@ -12,6 +13,8 @@ import { Announce } from "./announce.tsx";
 import { HeldLines } from "./held.tsx";
 import { Hold } from "./hold.tsx";
 import { LargeClearance } from "./large.tsx";
+
+const AgainAsked = lazy(() => import("../study/index.tsx").then(({ againAsked }) => againAsked()));
 
 /** One covering: its clearance, all that holds it, when it will happen, and the act itself, pressed and held. */
 export function CoverPage({ job, rest: [id = ""] }: JobPart) {
@@ -52,6 +55,9 @@ export function CoverPage({ job, rest: [id = ""] }: JobPart) {
       {clearance.covered === undefined && (
         <>
           <HeldLines clearance={clearance} all={true} job={job} now={now} sayer={sayer} />
+          <Suspense fallback={null}>
+            <AgainAsked job={job} told={told} covering={id} />
+          </Suspense>
           {cautions.length > 0 && (
             <div class="cautions">
               <h2>{say("before-covering")}</h2>

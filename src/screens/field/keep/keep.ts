@@ -217,8 +217,8 @@ export class Keep {
   }
 
   /** Keeps an entry of the person of the day, and sends it when there is signal. */
-  async enter(job: string, kind: string, { what, who, where, photo, draft, kept }: Words): Promise<Entered> {
-    const person = this.#state.today?.person ?? this.#state.session?.person ?? "";
+  async enter(job: string, kind: string, { what, who, where, photo, draft, by, kept }: Words): Promise<Entered> {
+    const person = by ?? this.#state.today?.person ?? this.#state.session?.person ?? "";
     const parts = {
       ...(who === undefined ? {} : { who }),
       ...(where === undefined ? {} : { where }),

@@ -51,6 +51,8 @@ export interface Words {
   readonly where?: Json;
   readonly photo?: Photo;
   readonly draft?: string;
+  /** Who enters it, where that is not the person of the day: somebody else reads again what that one has read. */
+  readonly by?: string;
   /** Told in the moment in which the pages are: what they draw then is drawn once. */
   readonly kept?: (entry: string) => void;
 }

@@ -4,10 +4,12 @@ import { useSpeaking } from "../../parts/speaking.ts";
 import { learn } from "../../parts/words/index.ts";
 import { studyEn } from "../../parts/words/study-en.ts";
 import { studyEs } from "../../parts/words/study-es.ts";
+import { AgainPage } from "./again.tsx";
+import { AgainAsked } from "./again-asked.tsx";
 import { InstrumentPage } from "./instrument.tsx";
 import { StudyPage } from "./study.tsx";
 
-/** With their words, which no page that the crew opens first carries. */
+/** Pages of second looks and of instruments, with their words, which no page that the crew opens first carries. */
 const learnt = <T,>(page: T): T => {
   learn({ en: studyEn, es: studyEs });
   return page;
@@ -15,6 +17,8 @@ const learnt = <T,>(page: T): T => {
 
 export const studyPage = (): typeof StudyPage => learnt(StudyPage);
 export const instrumentPage = (): typeof InstrumentPage => learnt(InstrumentPage);
+export const againPage = (): typeof AgainPage => learnt(AgainPage);
+export const againAsked = (): typeof AgainAsked => learnt(AgainAsked);
 export const studyLinks = (): typeof StudyLinks => learnt(StudyLinks);
 
 /** The way to both. */

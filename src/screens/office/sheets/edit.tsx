@@ -65,12 +65,19 @@ function ChangedSoFar({ before }: { readonly before: ToleranceSheet }) {
   );
 }
 
+interface EditSheetProps {
+  readonly taken: SheetTaken;
+  /** What is changed already when the page opens; without it nothing is. */
+  readonly begun?: ToleranceSheet;
+  readonly saved: () => void;
+}
+
 /** One tolerance sheet on a page: its steps one below the other, one thing opened at a time, and what would be saved beside them. */
-export function EditSheet({ taken, saved }: { readonly taken: SheetTaken; readonly saved: () => void }) {
+export function EditSheet({ taken, begun, saved }: EditSheetProps) {
   const { say, session } = useSpeaking();
   const [base, setBase] = useState(taken);
   const [state, setState] = useState<State>({ is: "ready" });
-  const draft = useDraft(base.content);
+  const draft = useDraft(begun ?? base.content);
   const { sheet, judge, settle } = draft;
   const isChanged = sheet !== base.content;
   useEffect(() => {

@@ -47,6 +47,7 @@ export function Sheets() {
             </h2>
             <p class="looking-keys">
               <Link to={officePath("sheets", name)}>{say("sheets-edit", { title: own })}</Link>
+              <Link to={officePath("studied", name)}>{say("studied-open", { title: own })}</Link>
             </p>
             <h3>{say("sheets-versions")}</h3>
             {list !== undefined && (

@@ -15,8 +15,6 @@ export const en = {
   "last-read": "Last read at {time}",
   "away-since": "The office has not answered since {time}. Shown is what was read at {read}.",
   "away-first": "The office does not answer. Trying again.",
-  "not-signed-in": "Not signed in",
-  "not-signed-in-how": "Open the sign-in link that the office gave you.",
   "sign-out": "Sign out here",
   "no-such-page": "There is no such page",
   "to-all-jobs": "All jobs",

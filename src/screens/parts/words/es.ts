@@ -16,8 +16,6 @@ export const es: Readonly<Record<CrewWord, string>> = {
   "last-read": "Leído por última vez a las {time}",
   "away-since": "La oficina no contesta desde las {time}. Se muestra lo leído a las {read}.",
   "away-first": "La oficina no contesta. Se intenta otra vez.",
-  "not-signed-in": "Sin entrar",
-  "not-signed-in-how": "Abra el enlace de entrada que le dio la oficina.",
   "sign-out": "Salir aquí",
   "no-such-page": "No existe esa página",
   "to-all-jobs": "Todas las obras",

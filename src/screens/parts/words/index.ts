@@ -1,13 +1,16 @@
 import { fill, type Language } from "../../../record/index.ts";
+import type { accessEn } from "./access-en.ts";
 import type { AfterWord } from "./after-en.ts";
 import type { checkingEn } from "./checking-en.ts";
 import type { companyEn } from "./company-en.ts";
 import type { decidingEn } from "./deciding-en.ts";
 import { type CrewWord, en } from "./en.ts";
 import { es } from "./es.ts";
+import type { laidAsideEn } from "./laid-aside-en.ts";
 import type { lookingEn } from "./looking-en.ts";
 import type { openingEn } from "./opening-en.ts";
 import type { ownerEn } from "./owner-en.ts";
+import type { personsEn } from "./persons-en.ts";
 import type { releasingEn } from "./releasing-en.ts";
 import type { sheetsEn } from "./sheets-en.ts";
 import type { studyEn } from "./study-en.ts";
@@ -16,13 +19,16 @@ import type { studyEn } from "./study-en.ts";
 export type ScreenWord =
   | CrewWord
   | AfterWord
+  | keyof typeof accessEn
   | keyof typeof checkingEn
   | keyof typeof companyEn
   | keyof typeof decidingEn
+  | keyof typeof laidAsideEn
   | keyof typeof lookingEn
   | keyof typeof openingEn
   | keyof typeof ownerEn
   | keyof typeof studyEn
+  | keyof typeof personsEn
   | keyof typeof releasingEn
   | keyof typeof sheetsEn;
 
@@ -64,7 +70,11 @@ type Counted =
   | "unsent-entries"
   | "unsent-photos"
   | "unsent-gone"
-  | "office-not-seen";
+  | "office-not-seen"
+  | "again-open"
+  | "again-left"
+  | "owner-behind"
+  | "owner-cut";
 
 /** A count in words: one thing, or so many. */
 export const counted = (say: Say, word: Counted, count: number): string => say(count === 1 ? `${word}-one` : `${word}-other`, { count });

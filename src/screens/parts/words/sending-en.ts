@@ -2,7 +2,9 @@
 export const sendingEn = {
   "newer-app": "A newer version lies ready.",
   "take-newer": "Take it now",
-  "signed-out-kept": "Signed out. Everything is kept on this phone; ask the office for a new link and it goes on by itself.",
+  "signed-out-kept": "Signed out. Everything is kept on this phone; ask the office for a new code and it goes on by itself.",
+  "signed-out-join": "Type the new code",
+  "phone-devices": "Where you are signed in",
   "phone-person": "Enters here",
   "phone-who": "Who enters on this phone today?",
   "phone-who-later": "Not now: back, nothing entered",

@@ -3,7 +3,9 @@ import type { sendingEn } from "./sending-en.ts";
 export const sendingEs: Readonly<Record<keyof typeof sendingEn, string>> = {
   "newer-app": "Hay una versión más nueva lista.",
   "take-newer": "Usarla ahora",
-  "signed-out-kept": "Sesión terminada. Todo sigue guardado en este teléfono; pida un enlace nuevo a la oficina y seguirá por sí solo.",
+  "signed-out-kept": "Sesión terminada. Todo sigue guardado en este teléfono; pida un código nuevo a la oficina y seguirá por sí solo.",
+  "signed-out-join": "Escribir el código nuevo",
+  "phone-devices": "Dónde está adentro",
   "phone-person": "Anota aquí",
   "phone-who": "¿Quién anota hoy en este teléfono?",
   "phone-who-later": "Ahora no: volver, nada anotado",

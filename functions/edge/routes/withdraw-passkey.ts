@@ -1,0 +1,19 @@
+import { refuse } from "#core/outcome/index.ts";
+import { done, officeUp, route } from "./route.ts";
+
+export const withdrawPasskey = route({
+  method: "POST",
+  path: "/api/passkeys/:passkey/withdraw",
+  says: "Removes a passkey and signs out what it signed in: one's own, or anybody's by the company owner",
+  who: officeUp,
+  gives: { 204: "nothing" },
+  async run({ services, session, parameters, now }) {
+    const { company, person, role } = session;
+    const passkey = await services.passkeys.get(company, parameters.passkey ?? "");
+    if (passkey === undefined || (passkey.person !== person && role !== "company owner")) return refuse("passkey-unknown", "passkey", {});
+    // else one would be locked out by one's own hand
+    if (passkey.person === person && (await services.passkeys.of(company, person)).length < 2) return refuse("passkey-last", "passkey", {});
+    await services.passkeys.withdraw(passkey, now);
+    return done();
+  },
+});

@@ -1,0 +1,26 @@
+/** Words of the page of work that did not go through, in English. */
+export const laidAsideEn = {
+  "laid-aside-title": "Work that did not go through",
+  "laid-aside-open": "Work that did not go through",
+  "laid-aside-open-some": "Work that did not go through: {count}",
+  "laid-aside-how":
+    "Every picture that came in is stored as it came. What is done with it afterwards is listed here when it did not go through several times. It is tried again by itself; after ten tries only once a day.",
+  "laid-aside-none": "Nothing. Everything that came in has been read, or is being read.",
+  "laid-aside-more": "{count} more are not shown.",
+  "laid-aside-read": "A picture that could not be looked into",
+  "laid-aside-tell": "A job that could not be told what its picture holds",
+  "laid-aside-compare": "A picture that could not be compared with the others",
+  "laid-aside-photo": "Picture {photo}",
+  "laid-aside-tries": "Tried {count} times. Next try by itself: {when}.",
+  "laid-aside-daily": "Laid aside after {count} tries. Next try by itself: {when}.",
+  "laid-aside-why-media-unavailable": "The part that reads pictures did not answer.",
+  "laid-aside-why-store-unavailable": "The store did not answer.",
+  "laid-aside-why-photo-unknown": "The store does not have the picture.",
+  "laid-aside-why-photo-hash-differs": "The store gave other bytes than those that came in.",
+  "laid-aside-why-broke": "A fault of the program. Tell whoever runs it.",
+  "laid-aside-why-other": "Why: {why}.",
+  "laid-aside-why-unknown": "Nothing was heard of why.",
+  "laid-aside-again": "Try again now",
+  "laid-aside-again-all": "Try all of it again now",
+  "laid-aside-asked": "Asked for: {count}. What goes through leaves this list.",
+} as const;

@@ -1,0 +1,2 @@
+export { lookAlike } from "./alike.ts";
+export { isPlainlyShown, shownText } from "./shown.ts";
