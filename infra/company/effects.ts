@@ -14,7 +14,7 @@ export interface Effects {
 
 /** Sizes at which the questions find an effect in 90 of 100 companies, by how many jobs they have at least. */
 const sizes = [
-  { jobs: 5_000, perYear: 1_000, share: 0.45, ring: 6, chance: 0.1 },
+  { jobs: 5_000, perYear: 1_000, share: 0.46, ring: 6, chance: 0.1 },
   { jobs: 150, perYear: 3_200, share: 0.65, ring: 6, chance: 0.2 },
   { jobs: 0, perYear: 2_500, share: 0.8, ring: 4, chance: 0.6 },
 ] as const;

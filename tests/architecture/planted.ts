@@ -45,6 +45,7 @@ const forbiddenRoom: Readonly<Record<string, string>> = {
   ledger: "units",
   job: "record",
   warranty: "record",
+  keeping: "record",
   record: "wire",
   proof: "wire",
   signature: "record",

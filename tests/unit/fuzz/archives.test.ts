@@ -183,7 +183,9 @@ function damagedLedger(): fc.Arbitrary<() => Promise<Trial>> {
       const { list, files } = asItIs(sound);
       const whole: Loose = structuredClone(sound);
       const place = at === "" ? whole : at.split("/").reduce((inner: Loose, name) => inner[name], whole);
-      for (const [name, value] of Object.entries((spoilt ?? {}) as Loose)) place[name] = value;
+      // a list's own length is no member of it
+      const members = Object.entries((spoilt ?? {}) as Loose).filter(([name]) => name !== "length" || !Array.isArray(place));
+      for (const [name, value] of members) place[name] = value;
       if (typeof spoilt !== "object") place.number = spoilt;
       const bytes = jsonBytes(whole);
       const ledger = { name: "ledger.json", bytes: bytes.length, sha256: sha256(bytes) };
