@@ -1,19 +1,13 @@
-import { createHash } from "node:crypto";
 import { globSync } from "node:fs";
 import { cp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { build } from "vite";
 import { injectManifest } from "workbox-build";
 import { project } from "./project.ts";
+import { sourcesDigest } from "./sources.ts";
 
-/** SHA-256 over all that the app is made of: whoever starts a stack need not build what is built already. */
-async function sourcesDigest(): Promise<string> {
-  const files = [...globSync("src/**/*.*", { cwd: project }), ...globSync("infra/rules/*.js", { cwd: project })].sort();
-  const hash = createHash("sha256");
-  for (const file of [...files, "infra/build/app.ts", "package-lock.json"])
-    hash.update(`${file}\0`).update(await readFile(join(project, file)));
-  return hash.digest("hex");
-}
+/** All that the app is made of. */
+const sources = ["src/**/*.*", "infra/rules/*.js", "infra/build/app.ts"];
 
 /** The worker that answers without signal: bundled as one script, the app's files and their digests written into it. */
 async function serviceWorkerBuild(folder: string): Promise<void> {
@@ -87,7 +81,7 @@ async function viteBuild(folder: string): Promise<void> {
  */
 export async function buildApp(folder: string = join(project, "out/app")): Promise<string> {
   const stamp = `${folder}.sources`;
-  const digest = await sourcesDigest();
+  const digest = await sourcesDigest(sources);
   if (globSync(join(folder, "index.html")).length > 0 && (await readFile(stamp, "utf8").catch(() => "")) === digest) return folder;
   // built beside and moved in one go: a stack may be serving what was built before, several may be starting
   const part = `${folder}.${process.pid}.part`;

@@ -1,8 +1,10 @@
 import { spawn } from "node:child_process";
-import { mkdir, mkdtemp, rename, rm, writeFile } from "node:fs/promises";
+import { existsSync } from "node:fs";
+import { mkdir, mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { basename, dirname, extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { sourcesDigest } from "./sources.ts";
 
 const project = fileURLToPath(new URL("../../", import.meta.url));
 
@@ -33,8 +35,12 @@ async function bundle(configuration: string, outdir: string): Promise<void> {
   if (code !== 0) throw new Error(`The worker could not be bundled:\n${Buffer.concat(said).toString("utf8")}`);
 }
 
+/** All that the worker is made of. */
+const sources = ["src/**/*.*", "functions/**/*.ts", "templates/**/*.ts", "infra/build/edge.ts"];
+
 /**
- * Bundles the edge function into one file, `out/edge/<entry>.js`, or another entry and file for tests.
+ * Bundles the edge function into one file, `out/edge/<entry>.js`, unless it lies there already, made of the same sources; or another
+ * entry and file for tests, anew each time.
  * @returns the file's path
  */
 export const bundleEdge = async (
@@ -43,6 +49,10 @@ export const bundleEdge = async (
   file: string = join(project, `out/edge/${entry}.js`),
 ): Promise<string> => {
   await mkdir(dirname(file), { recursive: true });
+  const stamp = `${file}.sources`;
+  const digest = source.startsWith(join(project, "functions/edge/")) ? await sourcesDigest(sources) : undefined;
+  const bundledFrom = existsSync(file) ? await readFile(stamp, "utf8").catch(() => undefined) : undefined;
+  if (digest !== undefined && bundledFrom === digest) return file;
   // several stacks may be starting: each bundles into a folder of its own, and none of them may load half a file
   const part = await mkdtemp(`${file}.`);
   try {
@@ -58,6 +68,7 @@ export const bundleEdge = async (
     await writeFile(configuration, JSON.stringify(settings));
     await bundle(configuration, join(part, "bundled"));
     await rename(join(part, "bundled", `${basename(source, extname(source))}.js`), file);
+    if (digest !== undefined) await writeFile(stamp, digest);
     return file;
   } finally {
     await rm(part, { recursive: true, force: true });

@@ -38,6 +38,8 @@ await mkdir(join(out, "tests"), { recursive: true });
 await writeFile(processLog, "");
 // whatever starts a process writes into it, this one and all below it
 process.env.ASBURIED_PROCESS_LOG = processLog;
+// the tests start the same few programs dozens of times: what Node made of their sources is kept between starts
+process.env.NODE_COMPILE_CACHE = join(out, "compiled");
 
 async function withoutTests(): Promise<void> {
   for (const name of typeProjects) {

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Browser, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { batchOf, type Company, type Loose, newCompany, newJob, type Phone } from "../helpers/edge.ts";
-import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { arrive, axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office sees what is about to be buried, decides, and others send their papers; on the real stack. */
 let company: Company;
@@ -26,7 +26,7 @@ async function enter(kind: string, what: Loose, who?: Loose): Promise<string> {
 async function signedIn(person: string, size?: { readonly width: number; readonly height: number }): Promise<Screen> {
   const opened = await newScreen(browser, size);
   const { link } = (await company.owner.post(`/api/people/${person}/links`)).body;
-  await opened.page.goto(address(link));
+  await arrive(opened.page, address(link));
   return opened;
 }
 

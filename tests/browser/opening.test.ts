@@ -5,7 +5,7 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { defaultSheetJson } from "#infra/sheets/default-sheet.ts";
 import { type Company, type Loose, newCompany } from "../helpers/edge.ts";
-import { axe, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { arrive, axe, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office opens jobs, takes a table of them and an archive, on the real stack: at a desk in English, on a phone in Spanish. */
 let company: Company;
@@ -18,7 +18,7 @@ let job = "";
 const open = (page: Page, path: string): Promise<unknown> => page.goto(new URL(path, inject("edge")).href);
 const signIn = async (screen: Screen, of: Company): Promise<void> => {
   const { link } = (await of.owner.post(`/api/people/${of.people.office}/links`)).body;
-  await open(screen.page, link);
+  await arrive(screen.page, new URL(link, inject("edge")).href);
 };
 const jobs = async (): Promise<Loose[]> => (await company.office.get("/api/jobs")).body.jobs;
 const says = (page: Page, text: string, where = "body"): Promise<unknown> =>

@@ -2,7 +2,7 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { defaultSheet, defaultSheetJson } from "#infra/sheets/index.ts";
 import { batchOf, type Company, type Loose, newCompany, newId, Phone } from "../helpers/edge.ts";
-import { axe, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { arrive, axe, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office changes a limit of the tolerance sheet and moves a job to it, on the real stack: at a desk in English, on a phone in Spanish. */
 let company: Company;
@@ -80,7 +80,7 @@ beforeAll(async () => {
   browser = await openBrowser();
   desk = await newScreen(browser, { width: 1280, height: 900 });
   const { link } = (await company.owner.post(`/api/people/${company.people.office}/links`)).body;
-  await open(desk.page, link);
+  await arrive(desk.page, new URL(link, inject("edge")).href);
 }, 60_000);
 afterAll(() => browser?.close());
 

@@ -179,7 +179,9 @@ const put = (box: Box, key: string, value: unknown): void => {
 };
 
 /** Changes the value in place, where the walk leads. */
-function change(root: Box, { walk, how, like, value, key, change: text }: ValueChange, pool: readonly unknown[]): void {
+function change(root: Box, { walk, how, like, value: drawn, key, change: text }: ValueChange, pool: readonly unknown[]): void {
+  // a copy: what is put in place is changed in place by the next change, and would stay changed for the next input, or hold itself
+  const value = structuredClone(drawn);
   let box = root;
   let at = "";
   for (const step of walk) {
@@ -194,7 +196,7 @@ function change(root: Box, { walk, how, like, value, key, change: text }: ValueC
   const is = box[at];
   const alike = pool.filter((one) => typeof one === typeof is);
   if (how === "set" || (how === "like" && alike.length === 0)) put(box, at, value);
-  else if (how === "like") put(box, at, alike[Math.floor(like * alike.length)]);
+  else if (how === "like") put(box, at, structuredClone(alike[Math.floor(like * alike.length)]));
   else if (how === "text") put(box, at, typeof is === "string" ? textChanged(is, text) : value);
   else if (how === "drop") {
     if (Array.isArray(box)) box.splice(Number(at), 1);
@@ -206,8 +208,8 @@ function change(root: Box, { walk, how, like, value, key, change: text }: ValueC
     delete box[at];
     put(box, key, is);
   } else if (how === "again") {
-    if (Array.isArray(box)) box.push(is);
-    else put(box, key, is);
+    if (Array.isArray(box)) box.push(structuredClone(is));
+    else put(box, key, structuredClone(is));
   } else put(box, at, Array.isArray(is) ? [] : typeof is === "object" ? {} : "");
 }
 

@@ -37,6 +37,12 @@ export async function newScreen(browser: Browser, size: { readonly width: number
   return { page, troubles, close: () => context.close() };
 }
 
+/** Follows somebody's one-time link and goes on to the first page, whether or not a passkey is asked for before. */
+export async function arrive(page: Page, link: string): Promise<void> {
+  await page.goto(link);
+  if (new URL(page.url()).pathname !== "/") await page.goto(new URL("/", link).href);
+}
+
 /** Everything that the page says, one line each, as it is shown. */
 export const textOf = (page: Page, selector = "body"): Promise<string> =>
   // biome-ignore lint/performance/useDomNodeTextContent: what is hidden must not count as said

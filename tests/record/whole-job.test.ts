@@ -177,8 +177,8 @@ describe("the record of the demo's first job, from the PDF alone", () => {
     for (const expected of courtyardExpected) {
       const finding = again.find((f) => f.check === expected.check && f.tag === expected.tag);
       expect(finding?.verdict, expected.arithmetic).toBe(expected.verdict);
-      // the clocks of phone and edge are some milliseconds apart in every run
-      const near = finding?.kind === "duration" ? 1_000 : 1;
+      // what was sent and what was received lie apart by as long as the request took in this run: seconds of hours
+      const near = finding?.kind === "duration" ? 10_000 : 1;
       if (expected.value !== undefined)
         expect(Math.abs((finding?.value ?? 0) - expected.value), expected.arithmetic).toBeLessThanOrEqual(near);
       if (expected.doubt !== undefined)
