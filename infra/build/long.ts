@@ -6,8 +6,9 @@ import { runTool } from "./run.ts";
 
 /**
  * `npm run long`: what `npm test` has no time for. Every U against a million draws, and every property test of the unit project
- * tried for seconds instead of a moment; faults at chosen moments and in 1,000 rounds; every fuzz of a reader with 100,000 inputs a
- * kind, and as many requests over all routes. Own files are named on the command line: `npm run long tests/unit/geometry`.
+ * tried for seconds instead of a moment; faults at chosen moments and in 1,000 rounds; the owner's questions against bare SQL; every
+ * fuzz of a reader with 100,000 inputs a kind, and as many requests over all routes. Own files are named on the command line:
+ * `npm run long tests/unit/geometry`.
  */
 const unit = join(project, "tests/unit");
 const asked = process.argv.slice(2);
@@ -22,7 +23,10 @@ async function withProperties(): Promise<readonly string[]> {
     .map(([name]) => `tests/unit/${name.replaceAll("\\", "/")}`);
 }
 
-const files = asked.length > 0 ? asked : ["tests/long", "tests/faults/nothing-lost.test.ts", ...(await withProperties())];
+const files =
+  asked.length > 0
+    ? asked
+    : ["tests/long", "tests/faults/nothing-lost.test.ts", "tests/functions/edge-questions-cost.test.ts", ...(await withProperties())];
 const ran = await runTool(
   "node_modules/vitest/vitest.mjs",
   ["run", "--project", "long", "--reporter=default", "--reporter=./tests/long/reporter.ts", ...files],
