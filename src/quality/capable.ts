@@ -1,16 +1,15 @@
 import { capability, moments } from "../statistics/index.ts";
 import { cellOf, grouped, LEAST_JOBS, label, labelCell, row, withEnds } from "./answering.ts";
-import type { JobObserved } from "./observation.ts";
+import type { FindingObserved, JobObserved } from "./observation.ts";
 import type { Row } from "./question.ts";
 
 /** How first values fill their limits, of checks whose instrument has been studied: before that, the spread is not the work's. */
 export function capable(jobs: readonly JobObserved[], studied: ReadonlySet<string>, alpha: number): readonly Row[] {
-  const findings = jobs.flatMap((job) => job.findings.map((finding) => ({ job, finding })));
-  const byCheck = grouped(findings, ({ job, finding: { check, instrument, firstValue, of } }) =>
-    of === "check" && firstValue !== undefined && instrument !== undefined && studied.has(instrument)
-      ? `${job.sheet}\n${check}`
-      : undefined,
-  );
+  const isTold = ({ of, firstValue, instrument }: FindingObserved): boolean =>
+    of === "check" && firstValue !== undefined && instrument !== undefined && studied.has(instrument);
+  // what is not told makes nothing: of many jobs these are most findings
+  const findings = jobs.flatMap((job) => job.findings.filter(isTold).map((finding) => ({ job, finding })));
+  const byCheck = grouped(findings, ({ job, finding }) => `${job.sheet}\n${finding.check}`);
   return [...byCheck].flatMap(([key, own]) => {
     const [sheet, check = ""] = key.split("\n");
     // limits that change with the design are taken off, so that jobs of different designs stand on one axis
