@@ -33,15 +33,21 @@ function marksAmong({ points, marks }: ControlPicture, { say }: QualitySpeaking)
   return [...places].map(([at, label]) => ({ is: "across", axis: "x", at, look: "dotted", label: said.has(at) ? label : "" }));
 }
 
+/** A line without the points that lie straight between two of the same height: limits that never change are two points, however many jobs. */
+const straightened = (points: readonly { readonly x: number; readonly y: number }[]) =>
+  points.filter(({ y }, i) => points[i - 1]?.y !== y || points[i + 1]?.y !== y);
+
 /** Values in their order with centre line and limits; what breaks a rule is a hollow diamond. */
 export function control(picture: ControlPicture, value: Scaled, speaking: QualitySpeaking): Omit<PictureView, "title"> {
   const { word, name } = speaking;
   const { points } = picture;
   const line = (of: (point: (typeof points)[number]) => number | undefined) =>
-    points.flatMap((point) => {
-      const y = of(point);
-      return y === undefined ? [] : [{ x: point.x, y: value.of(y) }];
-    });
+    straightened(
+      points.flatMap((point) => {
+        const y = of(point);
+        return y === undefined ? [] : [{ x: point.x, y: value.of(y) }];
+      }),
+    );
   const lower = line((point) => point.lower);
   const out = points.filter(({ breaks }) => breaks !== undefined);
   const kept = points.filter(({ breaks }) => breaks === undefined);
