@@ -15,7 +15,7 @@ const serial = (name: string, extra: object = {}) => ({
 /** Faults at chosen moments; `npm test` breaks the same processes in the seeded rounds of the harness. */
 const longFaults = ["tests/faults/nothing-lost.test.ts"];
 
-/** A company of 1,200 jobs against the bare reading of its rows: its ratios lie near their limit on a busy machine. */
+/** A company of 1,200 jobs against the bare reading of its rows: not met yet by two of fourteen questions in every run. */
 const longMeasured = ["tests/functions/edge-questions-cost.test.ts"];
 
 /** `npm run long` alone asks for it: property tests of the unit project with far more runs, and `tests/long`. */
