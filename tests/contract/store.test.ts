@@ -10,7 +10,19 @@ import { makeStore, type Store } from "#functions/shared/store.ts";
 import { type Child, startChild } from "../helpers/children.ts";
 import { memoryStore } from "../helpers/memory-store.ts";
 
+/** Where and with which keys a store is reached. */
+interface Reached {
+  readonly endpoint: string;
+  readonly region: string;
+  readonly bucket: string;
+  readonly accessKeyId: string;
+  readonly secretAccessKey: string;
+}
+
 const KEYS = { accessKeyId: "local", secretAccessKey: "a secret of this test" };
+/** `npm run second-store` names a store of another make. */
+const second: (Reached & { readonly name: string }) | undefined =
+  process.env.ASBURIED_SECOND_STORE === undefined ? undefined : JSON.parse(process.env.ASBURIED_SECOND_STORE);
 const sha = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
 /** The hash of a whole object, or the code of its refusal. */
 async function hashOf(store: Store, key: string): Promise<string> {
@@ -31,14 +43,10 @@ const environment = () => ({
   STORE_BUCKET: "asburied",
 });
 
-const clientOf = (port: number, keys = KEYS): Store =>
-  makeStore({
-    endpoint: `http://127.0.0.1:${port}`,
-    region: "auto",
-    bucket: "asburied",
-    ...keys,
-    fromWeb: (stream) => Readable.fromWeb(stream as Parameters<typeof Readable.fromWeb>[0]),
-  });
+const local = (port = child.port): Reached => ({ endpoint: `http://127.0.0.1:${port}`, region: "auto", bucket: "asburied", ...KEYS });
+
+const clientOf = (reached: Reached): Store =>
+  makeStore({ ...reached, fromWeb: (stream) => Readable.fromWeb(stream as Parameters<typeof Readable.fromWeb>[0]) });
 
 beforeAll(async () => {
   directory = await mkdtemp(join(tmpdir(), "asburied-store-"));
@@ -49,10 +57,13 @@ afterAll(async () => {
   await rm(directory, { recursive: true, force: true });
 });
 
+const secondOne = second === undefined ? [] : [second];
+
 describe.each([
-  ["the local S3-protocol server", () => clientOf(child.port)],
-  ["the one in memory", () => memoryStore()],
-])("the store's contract: %s", (_name, make) => {
+  { name: "the local S3-protocol server", make: () => clientOf(local()) },
+  { name: "the one in memory", make: () => memoryStore() },
+  ...secondOne.map((reached) => ({ name: reached.name, make: () => clientOf(reached) })),
+])("the store's contract: $name", ({ make }) => {
   let store: Store;
   beforeAll(() => {
     store = make();
@@ -117,26 +128,33 @@ describe.each([
   });
 });
 
-describe("the local S3-protocol server alone", () => {
-  it("refuses another key pair, the package's own pair, and a request without a signature", async () => {
+describe.each([
+  { name: "the local S3-protocol server", reached: () => local() },
+  ...secondOne.map((one) => ({ name: one.name, reached: () => one })),
+])("the store's contract over the wire: $name", ({ reached }) => {
+  it("refuses another secret, another key pair, and a request without a signature", async () => {
     const key = originalKey("garden", "1".repeat(64));
-    await clientOf(child.port).put(key, Buffer.from("x"), { length: 1, type: "image/jpeg" });
+    const { endpoint, bucket, accessKeyId } = reached();
+    await clientOf(reached()).put(key, Buffer.from("x"), { length: 1, type: "image/jpeg" });
     for (const keys of [
-      { accessKeyId: "local", secretAccessKey: "wrong" },
+      { accessKeyId, secretAccessKey: "wrong" },
+      // the pair that the local server's package comes with
       { accessKeyId: "S3RVER", secretAccessKey: "S3RVER" },
     ]) {
-      expect(await clientOf(child.port, keys).get(key)).toMatchObject({
+      expect(await clientOf({ ...reached(), ...keys }).get(key)).toMatchObject({
         ok: false,
         refusal: { code: "store-unavailable", figures: { status: 403 } },
       });
     }
-    expect((await fetch(`http://127.0.0.1:${child.port}/asburied/${key}`)).status).toBe(403);
+    const { status } = await fetch(`${endpoint}/${bucket}/${key}`);
+    // 401: a store that has another interface beside this one does not know whose door it was
+    expect([401, 403]).toContain(status);
   });
 
   it("keeps the whole object when a later upload of it breaks off", async () => {
     const bytes = randomBytes(400_000);
     const key = originalKey("garden", sha(bytes));
-    const store = clientOf(child.port);
+    const store = clientOf(reached());
     await store.put(key, bytes, { length: bytes.length, type: "image/jpeg" });
     const broken = new ReadableStream<Uint8Array>({
       start: (controller) => controller.enqueue(bytes.subarray(0, 200_000)),
@@ -151,24 +169,26 @@ describe("the local S3-protocol server alone", () => {
 
   it("leaves nothing under the name when the first upload breaks off, and no parts behind", async () => {
     const key = originalKey("cut", "2".repeat(64));
-    await cutOff(child.port, `/asburied/${key}`);
-    expect(await clientOf(child.port).head(key)).toMatchObject({ ok: false, refusal: { code: "photo-unknown" } });
+    await cutOff(reached(), key);
+    expect(await clientOf(reached()).head(key)).toMatchObject({ ok: false, refusal: { code: "photo-unknown" } });
   });
+});
 
+describe("the local S3-protocol server alone", () => {
   it("finds everything again after kill -9, and clears the parts of what was under way", async () => {
     const bytes = randomBytes(100_000);
     const key = originalKey("garden", sha(bytes));
-    await clientOf(child.port).put(key, bytes, { length: bytes.length, type: "image/jpeg" });
+    await clientOf(local()).put(key, bytes, { length: bytes.length, type: "image/jpeg" });
     expect(await child.end("SIGKILL")).toBe("SIGKILL");
     const folder = join(directory, "objects/asburied/garden/originals");
     await writeFile(join(folder, `${sha(bytes)}._S3rver_object.part-00000000-0000-4000-8000-000000000000`), "half");
     child = await startChild("infra/local/store.ts", environment());
-    expect(await hashOf(clientOf(child.port), key)).toBe(sha(bytes));
+    expect(await hashOf(clientOf(local()), key)).toBe(sha(bytes));
     expect((await readdir(folder)).filter((name) => name.includes(".part-"))).toEqual([]);
   });
 
   it("says that the store is down", async () => {
-    const store = clientOf(1);
+    const store = clientOf(local(1));
     expect(await store.head(originalKey("garden", "3".repeat(64)))).toMatchObject({ ok: false, refusal: { code: "store-unavailable" } });
   });
 
@@ -180,14 +200,14 @@ describe("the local S3-protocol server alone", () => {
 });
 
 /** Sends half of an upload with a good signature's headers missing nothing but the rest of the body. */
-async function cutOff(port: number, path: string): Promise<void> {
+async function cutOff({ endpoint, region, bucket, ...credentials }: Reached, key: string): Promise<void> {
   const { S3Client, PutObjectCommand } = await import("@aws-sdk/client-s3");
   let headers: Record<string, string> = {};
   const signer = new S3Client({
-    region: "auto",
-    endpoint: `http://127.0.0.1:${port}`,
+    region,
+    endpoint,
     forcePathStyle: true,
-    credentials: KEYS,
+    credentials,
     maxAttempts: 1,
     requestChecksumCalculation: "WHEN_REQUIRED",
     requestHandler: {
@@ -197,13 +217,12 @@ async function cutOff(port: number, path: string): Promise<void> {
       },
     } as never,
   });
-  const [, bucket = "", ...key] = path.split("/");
   await signer
-    .send(new PutObjectCommand({ Bucket: bucket, Key: key.join("/"), Body: Buffer.alloc(200_000, 7), ContentLength: 200_000 }))
+    .send(new PutObjectCommand({ Bucket: bucket, Key: key, Body: Buffer.alloc(200_000, 7), ContentLength: 200_000 }))
     .catch(() => undefined);
   expect(headers.authorization).toMatch(/^AWS4-HMAC-SHA256 /);
   await new Promise<void>((resolve) => {
-    const put = request({ port, host: "127.0.0.1", method: "PUT", path, headers }, () => resolve());
+    const put = request(`${endpoint}/${bucket}/${key}`, { method: "PUT", headers }, () => resolve());
     put.on("error", () => resolve());
     put.write(Buffer.alloc(100_000, 7), () => setTimeout(() => put.destroy(), 200));
     put.on("close", () => setTimeout(resolve, 300));
