@@ -1,0 +1,1 @@
+export { assets, bindings, compatibility, cron, keepNames, queue, queueNames } from "./platform.ts";
