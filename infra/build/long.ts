@@ -6,9 +6,9 @@ import { runTool } from "./run.ts";
 
 /**
  * `npm run long`: what `npm test` has no time for. Every U against a million draws, and every property test of the unit project
- * tried for seconds instead of a moment; faults at chosen moments and in 1,000 rounds; the owner's questions against bare SQL; every
- * fuzz of a reader with 100,000 inputs a kind, and as many requests over all routes. Own files are named on the command line:
- * `npm run long tests/unit/geometry`.
+ * tried for seconds instead of a moment; faults at chosen moments and in 1,000 rounds; the owner's questions against bare SQL;
+ * appends to a company of 10,000 jobs; every fuzz of a reader with 100,000 inputs a kind, and as many requests over all routes. Own
+ * files are named on the command line: `npm run long tests/unit/geometry`.
  */
 const unit = join(project, "tests/unit");
 const asked = process.argv.slice(2);
@@ -26,7 +26,13 @@ async function withProperties(): Promise<readonly string[]> {
 const files =
   asked.length > 0
     ? asked
-    : ["tests/long", "tests/faults/nothing-lost.test.ts", "tests/functions/edge-questions-cost.test.ts", ...(await withProperties())];
+    : [
+        "tests/long",
+        "tests/faults/nothing-lost.test.ts",
+        "tests/functions/edge-questions-cost.test.ts",
+        "tests/functions/edge-history-cost.test.ts",
+        ...(await withProperties()),
+      ];
 const ran = await runTool(
   "node_modules/vitest/vitest.mjs",
   ["run", "--project", "long", "--reporter=default", "--reporter=./tests/long/reporter.ts", ...files],

@@ -413,7 +413,7 @@ describe("company owner", () => {
 describe.each(["crew", "office", "owner"] as const)("every page of %s", (role) => {
   const least = role === "crew" ? 72 : 48;
 
-  test.each([phone, largePhone])("fits $width by $height, is big enough to touch, and axe finds nothing", async (size) => {
+  test.each([phone, largePhone])("fits $width by $height and is big enough to touch; axe finds nothing on the smaller one", async (size) => {
     const { page, troubles } = screens[role];
     await page.setViewport(size);
     for (const [name, path] of [
@@ -436,6 +436,7 @@ describe.each(["crew", "office", "owner"] as const)("every page of %s", (role) =
         name,
       ).toEqual([]);
       if (role === "crew") expect(crowded(touched, 12), name).toEqual([]);
+      if (size !== phone) continue;
       const { violations, rules } = await axe(page);
       expect(violations, name).toEqual([]);
       expect(rules).toBeGreaterThan(10);

@@ -82,8 +82,9 @@ describe("the company's settings", () => {
     await choose(page, "mark.svg");
     await page.waitForSelector(".company-mark-shown img");
     await page.click("input[name=ownColours]");
-    const set = (name: string, to: string) =>
-      page.$eval(
+    const set = async (name: string, to: string): Promise<void> => {
+      await page.waitForSelector(`input[name=${name}]`);
+      await page.$eval(
         `input[name=${name}]`,
         (field, value) => {
           (field as HTMLInputElement).value = value;
@@ -91,6 +92,7 @@ describe("the company's settings", () => {
         },
         to,
       );
+    };
     await set("colour-words", "#ff8800");
     // luminance of #ff8800 is 0.2126 + 0.7152 × 0.2462 = 0.3887, so 1.05 / 0.4387 = 2.39
     await says(page, "#colour-words-says", "2.39 : 1 on white, less than 4.5 : 1");
