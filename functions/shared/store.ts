@@ -34,6 +34,7 @@ export interface StoredAbout {
 
 /** The port: everything the functions ask of an S3 store. No listing, no conditional writes, no checksums of its own. */
 export interface Store {
+  /** Kept once this says so: asked again after it said yes, which every store must answer with what it took last. */
   put(key: string, body: Uint8Array | ReadableStream<Uint8Array>, about: PutAbout): Promise<Outcome<StoredAbout>>;
   get(key: string): Promise<Outcome<Found>>;
   head(key: string): Promise<Outcome<StoredAbout>>;
@@ -86,6 +87,9 @@ export function makeStore(settings: StoreSettings): Store {
         });
         if (about.sha256 !== undefined) signWith(command, about.sha256);
         await client.send(command, { abortSignal: limit.signal });
+        // Whoever was told that it is stored lets go of the bytes: a store that only says so is asked for what it has.
+        const kept = await client.send(new HeadObjectCommand(at(key)), { abortSignal: limit.signal }).catch(notKept);
+        if (kept.ContentLength !== about.length) throw new NotKept();
         return { length: about.length, type: about.type };
       }),
     get: (key) =>
@@ -105,6 +109,16 @@ export function makeStore(settings: StoreSettings): Store {
         return null;
       }).then((outcome) => (outcome.ok || !isMissing(outcome.refusal.code) ? outcome : ok(null))),
   };
+}
+
+/** A store said yes and has nothing under the name, or another length. */
+class NotKept extends Error {
+  override readonly name = "NotKept";
+}
+
+/** What is not there after a yes is the store's fault, and no photo that nobody knows. */
+function notKept(thrown: Error & { readonly $metadata?: { readonly httpStatusCode?: number } }): never {
+  throw thrown.$metadata?.httpStatusCode === 404 ? new NotKept() : thrown;
 }
 
 function signWith(command: PutObjectCommand, sha256: string): void {

@@ -156,9 +156,11 @@ function correctionsOf(corrected) {
 	return (id) => resolve(id, /* @__PURE__ */ new Set([id]));
 }
 // src/job/order.ts
-/** Half a second for the way of one contact, and 20 ppm of drift (a usual quartz clock, from memory) since then. */
+/** Half a second for the way of the quickest contact, and 20 ppm of drift (a usual quartz clock, from memory) since then. */
 var CONTACT_DOUBT_MS = 500;
 var DRIFT = 2e-5;
+/** A phone waits no longer for an answer: two contacts that differ by more do so because the clock was set between them. */
+var LONGEST_WAY_MS = 12e4;
 /** Index of the last entry that each contact carried. */
 function carriedBy(own) {
 	const last = /* @__PURE__ */ new Map();
@@ -191,10 +193,34 @@ function clockOf(own) {
 		});
 	});
 	contacts.sort((a, b) => a.sent - b.sent || a.received - b.received);
+	const after = slowerThan(contacts);
+	const before = slowerThan([...contacts].reverse()).reverse();
 	return {
-		contacts,
+		contacts: contacts.map((contact, i) => ({
+			...contact,
+			slower: Math.max(after[i] ?? 0, before[i] ?? 0)
+		})),
 		stretches
 	};
+}
+/**
+* What a request waited on its way stands in the skew, which no clock but the edge's tells: the smallest skew is that of the
+* quickest way, and every other contact is doubtful by how far it lies above it. Of each contact, by how much it is slower than
+* those that stand before it in the list; ms.
+*/
+function slowerThan(contacts) {
+	const quickest = /* @__PURE__ */ new Map();
+	return contacts.map(({ sent, received, stretch }) => {
+		const skew = received - sent;
+		const best = quickest.get(stretch);
+		const drifted = best === void 0 ? skew : best.skew + DRIFT * Math.abs(sent - best.sent);
+		const isQuickest = skew <= drifted || skew - drifted > LONGEST_WAY_MS;
+		if (isQuickest) quickest.set(stretch, {
+			skew,
+			sent
+		});
+		return isQuickest ? 0 : Math.round(skew - drifted);
+	});
 }
 function nearest$1(contacts, made) {
 	let best;
@@ -210,7 +236,7 @@ function phoneOrder(entries) {
 		const { made, received = Number.POSITIVE_INFINITY } = entry;
 		const contact = nearest$1(contacts.filter(({ stretch }) => stretch === stretches[i]), made) ?? nearest$1(contacts, made);
 		const corrected = Math.min(contact ? made + (contact.received - contact.sent) : made, received);
-		const doubt = contact ? CONTACT_DOUBT_MS + DRIFT * Math.abs(contact.sent - made) : CONTACT_DOUBT_MS;
+		const doubt = contact ? CONTACT_DOUBT_MS + contact.slower + DRIFT * Math.abs(contact.sent - made) : CONTACT_DOUBT_MS;
 		latest = Math.max(latest, corrected);
 		return {
 			entry,

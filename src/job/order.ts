@@ -9,9 +9,11 @@ export interface Ordered {
   readonly doubt: number;
 }
 
-/** Half a second for the way of one contact, and 20 ppm of drift (a usual quartz clock, from memory) since then. */
+/** Half a second for the way of the quickest contact, and 20 ppm of drift (a usual quartz clock, from memory) since then. */
 const CONTACT_DOUBT_MS = 500;
 const DRIFT = 20e-6;
+/** A phone waits no longer for an answer: two contacts that differ by more do so because the clock was set between them. */
+const LONGEST_WAY_MS = 120_000;
 
 /** A moment at which a phone and the edge compared clocks. */
 interface Contact {
@@ -19,6 +21,8 @@ interface Contact {
   readonly received: number;
   /** Between two stretches the phone's clock was set back. */
   readonly stretch: number;
+  /** By how much its way took longer than that of the quickest contact, ms. */
+  readonly slower: number;
 }
 
 interface PhoneClock {
@@ -39,7 +43,7 @@ function carriedBy(own: readonly Entry[]): ReadonlyMap<number, Pick<Contact, "se
 /** A clock that goes back within the phone's own order was set back there: contacts before and after it do not serve alike. */
 function clockOf(own: readonly Entry[]): PhoneClock {
   const carried = carriedBy(own);
-  const contacts: Contact[] = [];
+  const contacts: Omit<Contact, "slower">[] = [];
   const stretches: number[] = [];
   let stretch = 0;
   let clock = Number.NEGATIVE_INFINITY;
@@ -54,7 +58,26 @@ function clockOf(own: readonly Entry[]): PhoneClock {
     if (contact) contacts.push({ ...contact, stretch: tick(contact.sent) });
   });
   contacts.sort((a, b) => a.sent - b.sent || a.received - b.received);
-  return { contacts, stretches };
+  const after = slowerThan(contacts);
+  const before = slowerThan([...contacts].reverse()).reverse();
+  return { contacts: contacts.map((contact, i) => ({ ...contact, slower: Math.max(after[i] ?? 0, before[i] ?? 0) })), stretches };
+}
+
+/**
+ * What a request waited on its way stands in the skew, which no clock but the edge's tells: the smallest skew is that of the
+ * quickest way, and every other contact is doubtful by how far it lies above it. Of each contact, by how much it is slower than
+ * those that stand before it in the list; ms.
+ */
+function slowerThan(contacts: readonly Omit<Contact, "slower">[]): number[] {
+  const quickest = new Map<number, { readonly skew: number; readonly sent: number }>();
+  return contacts.map(({ sent, received, stretch }) => {
+    const skew = received - sent;
+    const best = quickest.get(stretch);
+    const drifted = best === undefined ? skew : best.skew + DRIFT * Math.abs(sent - best.sent);
+    const isQuickest = skew <= drifted || skew - drifted > LONGEST_WAY_MS;
+    if (isQuickest) quickest.set(stretch, { skew, sent });
+    return isQuickest ? 0 : Math.round(skew - drifted);
+  });
 }
 
 function nearest(contacts: readonly Contact[], made: number): Contact | undefined {
@@ -79,7 +102,7 @@ function phoneOrder(entries: readonly Entry[]): readonly Ordered[] {
       ) ?? nearest(contacts, made);
     // nothing was made after the edge had it: that bounds a clock that no contact of its own stretch corrects
     const corrected = Math.min(contact ? made + (contact.received - contact.sent) : made, received);
-    const doubt = contact ? CONTACT_DOUBT_MS + DRIFT * Math.abs(contact.sent - made) : CONTACT_DOUBT_MS;
+    const doubt = contact ? CONTACT_DOUBT_MS + contact.slower + DRIFT * Math.abs(contact.sent - made) : CONTACT_DOUBT_MS;
     latest = Math.max(latest, corrected);
     return { entry, at: latest, doubt };
   });

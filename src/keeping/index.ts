@@ -14,3 +14,4 @@ export {
   usualPeriods,
 } from "./periods.ts";
 export { endedOf, isCustomerOf, type NamedJob, type Removal, removalOf, type Withholding } from "./removal.ts";
+export { type Signs, signsOf } from "./signs.ts";

@@ -19,7 +19,7 @@ export interface Mention {
 }
 
 /** Letters and digits in words, without accents and case, so that José is found as JOSE: ' jose luis '. */
-const plain = (text: string): string =>
+export const plain = (text: string): string =>
   ` ${text
     .normalize("NFKD")
     .replaceAll(/\p{M}/gu, "")
@@ -27,9 +27,9 @@ const plain = (text: string): string =>
     .replaceAll(/[^\p{L}\p{N}]+/gu, " ")
     .trim()} `;
 
-const digits = (text: string): string => text.replaceAll(/\D/g, "");
+export const digits = (text: string): string => text.replaceAll(/\D/g, "");
 /** Digits that a telephone number has at least, without its area. */
-const FEWEST_DIGITS = 7;
+export const FEWEST_DIGITS = 7;
 const NUMBER = /\+?\d[\d\s().\-/]{5,}\d/g;
 
 /** With and without the country's and the area's number in front they are the same telephone. */

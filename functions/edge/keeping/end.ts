@@ -96,7 +96,7 @@ async function endSite(services: Services, author: Author, site: Kept, kinds: re
     ...erasing.files(company, files),
     ...(records.length === 0 ? [] : places.flatMap((place) => erasing.links(place, now))),
   ];
-  if (first.length > 0) await services.environment.DB.batch(first);
+  if (first.length > 0) await services.database.batch(first);
   for (const { job } of site.jobs) {
     const own = going.bodies.filter((one) => one.job === job);
     const done = await withholdInJob(services, author, { company, job }, own, REASON);

@@ -1,6 +1,7 @@
 import { type CalendarDay, isoDay } from "#core/units/index.ts";
 import { dayAt, isAfter, lastDayOfCover } from "#core/warranty/index.ts";
 import type { Services } from "../services.ts";
+import { at } from "../shards/index.ts";
 import { endPeriods } from "./end.ts";
 import { periodsOf } from "./sites.ts";
 
@@ -20,7 +21,8 @@ export async function lookAtPeriods(services: Services): Promise<void> {
   const due = companies.filter(({ zone, day }) => day !== isoDay(dayAt(services.clock(), zone)));
   for (const { id, zone } of due.slice(0, MOST)) {
     const today = dayAt(services.clock(), zone);
-    if (!(await services.periods.take(id, isoDay(today)))) continue;
-    if ((await canHaveEnded(services, id, zone, today)) && (await endPeriods(services, id, zone, today)) > 0) return;
+    const home = await at(services, id);
+    if (!(await home.periods.take(id, isoDay(today)))) continue;
+    if ((await canHaveEnded(home, id, zone, today)) && (await endPeriods(home, id, zone, today)) > 0) return;
   }
 }

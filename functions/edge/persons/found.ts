@@ -29,12 +29,13 @@ export const soughtOf = ({ names, contacts, person }: Pick<PersonRequest, "names
 });
 
 /**
- * Looks a person up in every ledger and row of a company, one ledger at a time. `whole`: jobs that are not kept; only one whose customer
- * the person is can be among them.
+ * Looks a person up in every ledger and row of a company; the ledgers that can name the person are read, one at a time. `whole`: jobs
+ * that are not kept; only one whose customer the person is can be among them.
  */
 export async function foundOf(services: Services, company: string, sought: Sought, whole: ReadonlySet<string>): Promise<Found> {
   const jobs: FoundJob[] = [];
-  for (const { job } of await services.jobs.jobs(company)) {
+  const naming = await services.naming.jobs(company, sought);
+  for (const { job } of (await services.jobs.jobs(company)).filter((one) => naming.has(one.job))) {
     const entries = await services.ledgers.read({ company, job });
     const mentions = mentionsIn(entries, sought);
     const isTheirs = isCustomerOf(entries, sought);

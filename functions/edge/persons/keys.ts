@@ -2,6 +2,7 @@ import { blurredKey, originalKey, paperKey, renditionKey } from "#functions/shar
 import type { Place } from "../adapters/ledgers.ts";
 import { fileKey, recordFiles } from "../records/files.ts";
 import type { Services } from "../services.ts";
+import { at } from "../shards/index.ts";
 
 const drawn = ["screen", "print"] as const;
 
@@ -36,7 +37,7 @@ export async function letGo(services: Services): Promise<number> {
   for (const { company, key } of rows) {
     const removed = await services.store.remove(key);
     if (!removed.ok) continue;
-    await services.erasing.gone(company, key, services.clock());
+    await (await at(services, company)).erasing.gone(company, key, services.clock());
     count += 1;
   }
   return count;

@@ -103,7 +103,7 @@ export async function removeFound(
     ...erasing.files(company, files),
     ...whole.flatMap((place) => erasing.links(place, now)),
   ];
-  if (first.length > 0) await services.environment.DB.batch(first);
+  if (first.length > 0) await services.database.batch(first);
   const place = companyPlace(company);
   const ofCompany = companyBodies(found, place.job);
   const others = ofCompany.filter(({ id }) => id !== request);

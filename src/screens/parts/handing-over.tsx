@@ -1,8 +1,8 @@
 import type { BeforehandState, HandingOver, Line } from "../../job/index.ts";
-import { dayText, type Sayer, typedDay } from "../../record/index.ts";
+import type { Sayer } from "../../record/index.ts";
 import { behindOf, type JobNow } from "./job-now.ts";
 import { Sign } from "./sign.tsx";
-import { useSpeaking } from "./speaking.ts";
+import { dayInWords, useSpeaking } from "./speaking.ts";
 import { counted } from "./words/index.ts";
 
 interface Told {
@@ -52,12 +52,6 @@ export function BeforehandViews({ now, sayer }: Told) {
   );
 }
 
-/** A typed day in words; whatever else was typed stays as it is. */
-function dayIn(by: string, language: "en" | "es"): string {
-  const day = typedDay(by);
-  return day === undefined ? by : dayText(day, language);
-}
-
 function LeftToDo({ now, left }: { readonly now: JobNow; readonly left: HandingOver["leftToDo"] }) {
   const { say, session } = useSpeaking();
   const behind = behindOf(now, say("someone"));
@@ -65,7 +59,7 @@ function LeftToDo({ now, left }: { readonly now: JobNow; readonly left: HandingO
     <ul class="shown">
       {left.map(({ entry, text, by, done }) => (
         <li key={entry}>
-          {say("left-to-do-line", { text: text.replace(/\.\s*$/, ""), name: behind(entry).name, by: dayIn(by, session.language) })}
+          {say("left-to-do-line", { text: text.replace(/\.\s*$/, ""), name: behind(entry).name, by: dayInWords(by, session.language) })}
           {done && ` (${say("left-to-do-done")})`}
         </li>
       ))}

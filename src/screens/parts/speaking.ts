@@ -1,6 +1,6 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
-import { momentText } from "../../record/index.ts";
+import { dayText, momentText, typedDay } from "../../record/index.ts";
 import type { SessionView } from "../../wire/index.ts";
 import { type Say, screenWords } from "./words/index.ts";
 
@@ -33,6 +33,12 @@ export const useSpeaking = (): Speaking => useContext(SpeakingContext);
 /** A day and time where the reader is: a list holds jobs of several zones. */
 export const momentHere = (milliseconds: number, language: "en" | "es"): string =>
   momentText(milliseconds, new Intl.DateTimeFormat().resolvedOptions().timeZone, language);
+
+/** A day of the calendar, 'YYYY-MM-DD', in words; whatever else was typed stays as it is. */
+export function dayInWords(typed: string, language: "en" | "es"): string {
+  const day = typedDay(typed);
+  return day === undefined ? typed : dayText(day, language);
+}
 
 const clocks = new Map<string, Intl.DateTimeFormat>();
 

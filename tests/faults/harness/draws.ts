@@ -17,6 +17,7 @@ export const faultNames = [
   "store silent",
   "store cuts what it is sent",
   "store shortens what it is sent",
+  "store says yes, keeps nothing",
   "store cuts its answer",
   "store shortens its answer",
   "queue twice",

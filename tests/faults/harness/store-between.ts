@@ -9,6 +9,7 @@ export type LineFault =
   | "silent"
   | "cuts what it is sent"
   | "shortens what it is sent"
+  | "says yes, keeps nothing"
   | "cuts its answer"
   | "shortens its answer";
 
@@ -84,6 +85,11 @@ export class StoreBetween {
       return;
     }
     if (fault === "slow") await pause(200 + share * 800);
+    if (fault === "says yes, keeps nothing" && request.method === "PUT") {
+      response.writeHead(200, { etag: '"d41d8cd98f00b204e9800998ecf8427e"' });
+      response.end();
+      return;
+    }
     if (fault === "cuts what it is sent") return this.#cutOff(request, response, body.subarray(0, Math.floor(body.length * share)));
     const sent = fault === "shortens what it is sent" ? body.subarray(0, Math.floor(body.length * share)) : body;
     const answer = await this.#asked(request, sent);

@@ -161,6 +161,43 @@ describe("clocks", () => {
     ]);
   });
 
+  const doubtsOf = (...entries: readonly Entry[]) =>
+    jobState({ entries, versions: {} }).facts.map(({ id, doubt }) => [id, Number(doubt.toFixed(3))]);
+  /** An entry that went at once, by a way of so many milliseconds. */
+  const went = (id: string, run: number, at: number, way: number) => bare(id, "a", run, at, [at, at + way]);
+
+  test("a slow way is in the doubt: half a second, and by how much it was slower than the quickest", () => {
+    // 1,500 ms on the way: 1,200 above the quickest, 300, of which a clock that drifts explains 20 ppm of the 10 s between them
+    expect(doubtsOf(went("slow", 1, start, 1_500), went("quick", 2, start + 10_000, 300), went("usual", 3, start + 20_000, 350))).toEqual([
+      ["slow", 500 + 1_200],
+      ["quick", 500],
+      ["usual", 500 + 50],
+    ]);
+  });
+
+  test("what a quartz drifts between two contacts is no slower way: 20 ppm of an hour are 72 ms", () => {
+    expect(
+      doubtsOf(went("one", 1, start, 100), went("two", 2, start + hour, 100 + 72), went("three", 3, start + 2 * hour, 100 + 144 + 6)),
+    ).toEqual([
+      ["one", 500],
+      ["two", 500],
+      ["three", 500 + 6],
+    ]);
+  });
+
+  test("a clock that was set is no slow way: ten minutes on, and the contacts of each side are compared among themselves", () => {
+    const on = 10 * minute;
+    const set = bare("set", "a", 3, start + 3 * minute + on, [start + 3 * minute + on, start + 3 * minute + 900]);
+    const last = bare("last", "a", 4, start + 4 * minute + on, [start + 4 * minute + on, start + 4 * minute + 200]);
+    // 700 ms and what drifted within a minute, 1.2 ms: to the millisecond
+    expect(doubtsOf(went("one", 1, start, 100), went("two", 2, start + minute, 101), set, last)).toEqual([
+      ["one", 500],
+      ["two", 500],
+      ["set", 500 + 699],
+      ["last", 500],
+    ]);
+  });
+
   test("never by the entries' own times: what only the phone has says nothing about its clock", () => {
     expect(placesOf([bare("late", "a", 1, start + minute), bare("early", "b", 1, start)])).toEqual([
       ["early", 0],

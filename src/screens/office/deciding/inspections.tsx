@@ -2,7 +2,7 @@ import { factsOf, inspectionStates } from "../../../job/index.ts";
 import { behindOf } from "../../parts/job-now.ts";
 import type { JobTold } from "../../parts/job-page.tsx";
 import { unseen } from "../../parts/pictures.ts";
-import { refusalText, useSpeaking } from "../../parts/speaking.ts";
+import { dayInWords, refusalText, useSpeaking } from "../../parts/speaking.ts";
 import { sha256Of, storePhoto } from "../store-photo.ts";
 import { DecisionForm, type Said, Typed } from "./decision-form.tsx";
 
@@ -34,7 +34,8 @@ export function Inspections({ job, told: { now, sayer, again } }: { readonly job
             <span>
               <b>{what}</b>: {say(`inspected-${state}`)}
               {number !== undefined && `, ${number}`}
-              {day !== undefined && `, ${day}`}. {say("inspected-says", { name: behind(id).name, time: sayer.moment(at) })}
+              {day !== undefined && `, ${dayInWords(day, session.language)}`}.{" "}
+              {say("inspected-says", { name: behind(id).name, time: sayer.moment(at) })}
               {photo !== undefined && unseen(now, photo) !== "picture-not-here" && (
                 <a class="target" href={`/api/photos/${photo}/original`} target="_blank" rel="noreferrer">
                   {say("inspected-tag-open")}

@@ -33,7 +33,7 @@ function AddPerson({ again }: { readonly again: () => void }) {
     <details class="decision">
       <summary class="target">{say("people-add")}</summary>
       <form
-        class="opening"
+        class="opening access-add"
         onSubmit={(event) => {
           event.preventDefault();
           if (state.is !== "doing") void add(event.currentTarget as HTMLFormElement);

@@ -1,7 +1,7 @@
 import type { PersonFound } from "../../../wire/index.ts";
 import { Link } from "../../parts/link.tsx";
 import { jobPath } from "../../parts/place.ts";
-import { momentHere, useSpeaking } from "../../parts/speaking.ts";
+import { dayInWords, momentHere, useSpeaking } from "../../parts/speaking.ts";
 
 /** What the parts of the page are about. `again`: reads it anew. */
 export interface About {
@@ -11,7 +11,7 @@ export interface About {
 
 /** Where the person is named: in which jobs, and in what the company itself holds. */
 export function Everywhere({ found: { jobs, company } }: About) {
-  const { say } = useSpeaking();
+  const { say, session } = useSpeaking();
   const isNothing = jobs.length === 0 && company.entries + company.sites + company.oldWarranties === 0 && !company.isPerson;
   return (
     <section>
@@ -23,7 +23,7 @@ export function Everywhere({ found: { jobs, company } }: About) {
             <Link to={jobPath(job)}>{title === "" ? job : title}</Link> <span class="own-number">{ownNumber}</span>
             <p>{say("persons-found-job", { entries })}</p>
             {isTheirs && <p>{say("persons-found-theirs")}</p>}
-            {coveredUntil !== undefined && <p>{say("persons-found-covered", { until: coveredUntil })}</p>}
+            {coveredUntil !== undefined && <p>{say("persons-found-covered", { until: dayInWords(coveredUntil, session.language) })}</p>}
             {callbacks > 0 && <p>{say("persons-found-callbacks", { count: callbacks })}</p>}
           </li>
         ))}

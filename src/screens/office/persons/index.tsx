@@ -5,7 +5,7 @@ import { Frame } from "../../parts/frame.tsx";
 import { Link } from "../../parts/link.tsx";
 import { useNews } from "../../parts/news.ts";
 import { officePath } from "../../parts/place.ts";
-import { momentHere, useSpeaking } from "../../parts/speaking.ts";
+import { dayInWords, momentHere, useSpeaking } from "../../parts/speaking.ts";
 import { type Doing, Told } from "./told.tsx";
 
 const lines = (typed: FormDataEntryValue | null): string[] =>
@@ -109,7 +109,9 @@ export function standing(
   { state, held, answered }: PersonRequest,
 ): string {
   if (answered !== undefined) return say("persons-state-answered", { time: momentHere(answered.at, language) });
-  return state === "held" && held !== undefined ? say("persons-state-held", { until: held.until }) : say("persons-state-open");
+  return state === "held" && held !== undefined
+    ? say("persons-state-held", { until: dayInWords(held.until, language) })
+    : say("persons-state-open");
 }
 
 /** Who asked what the company holds about him, or that it be removed. */
@@ -126,7 +128,7 @@ export function PersonsPage() {
           <li key={one.request}>
             <Link to={officePath("persons", one.request)}>{one.names[0] ?? say("persons-nameless")}</Link>
             <p>
-              {say(one.asks === "data" ? "persons-line-data" : "persons-line-removal", { day: one.day })}.{" "}
+              {say(one.asks === "data" ? "persons-line-data" : "persons-line-removal", { day: dayInWords(one.day, session.language) })}.{" "}
               {standing(say, session.language, one)}
             </p>
           </li>

@@ -5,14 +5,14 @@ import { Frame } from "../../parts/frame.tsx";
 import { Link } from "../../parts/link.tsx";
 import { useNews } from "../../parts/news.ts";
 import { jobPath } from "../../parts/place.ts";
-import { useSpeaking } from "../../parts/speaking.ts";
+import { dayInWords, useSpeaking } from "../../parts/speaking.ts";
 import { type Doing, Told } from "./told.tsx";
 
 const kinds = ["names", "places", "pictures", "records", "entries"] as const;
 
 /** How long each kind of thing is kept, and what of which site ends next, before it goes. */
 export function KeepingPage() {
-  const { say } = useSpeaking();
+  const { say, session } = useSpeaking();
   const news = useNews("keeping", () => ask<KeepingView>("/api/keeping"));
   const company = useNews("company", () => ask<CompanyView>("/api/company"));
   const view = news.value;
@@ -22,7 +22,7 @@ export function KeepingPage() {
       {view !== undefined && (
         <>
           {!view.isOwn && <p>{say("keeping-usual")}</p>}
-          {view.notice !== undefined && <p>{say("keeping-notice", { day: view.notice })}</p>}
+          {view.notice !== undefined && <p>{say("keeping-notice", { day: dayInWords(view.notice, session.language) })}</p>}
           {company.value !== undefined && (
             <PeriodsForm
               periods={view.periods}
@@ -106,7 +106,8 @@ function PeriodsForm({ periods, settings, again }: FormProps) {
 }
 
 function SiteLine({ site: { address, jobs, from, waits, endings, goes } }: { readonly site: KeepingView["sites"][number] }) {
-  const { say } = useSpeaking();
+  const { say, session } = useSpeaking();
+  const dayOf = (day: string): string => dayInWords(day, session.language);
   return (
     <li>
       {address !== undefined && <p>{address}</p>}
@@ -115,9 +116,9 @@ function SiteLine({ site: { address, jobs, from, waits, endings, goes } }: { rea
           <Link to={jobPath(job)}>{title === "" ? job : title}</Link>
         </p>
       ))}
-      <p>{endings.length === 0 ? say("keeping-for-good") : say("keeping-from", { day: from })}</p>
+      <p>{endings.length === 0 ? say("keeping-for-good") : say("keeping-from", { day: dayOf(from) })}</p>
       {endings.map(({ kind, until }) => (
-        <p key={kind}>{say("keeping-ending", { kind: say(`keeping-${kind}`), day: until })}</p>
+        <p key={kind}>{say("keeping-ending", { kind: say(`keeping-${kind}`), day: dayOf(until) })}</p>
       ))}
       {waits && <p>{say("keeping-waits")}</p>}
       {goes !== undefined && <p>{say("keeping-goes", { bodies: goes.bodies, files: goes.files })}</p>}

@@ -5,7 +5,7 @@ import { Frame } from "../../parts/frame.tsx";
 import { Link } from "../../parts/link.tsx";
 import { useNews } from "../../parts/news.ts";
 import { officePath } from "../../parts/place.ts";
-import { momentHere, useSpeaking } from "../../parts/speaking.ts";
+import { dayInWords, momentHere, useSpeaking } from "../../parts/speaking.ts";
 import { Data, Hold } from "./answering.tsx";
 import { type About, Everywhere, HandedOut } from "./everywhere.tsx";
 import { Removal } from "./removing.tsx";
@@ -46,9 +46,9 @@ function Standing({ found }: About) {
   const told = (at: number, by: string) => ({ time: momentHere(at, session.language), name: nameOf(by) });
   return (
     <>
-      <p>{say(asks === "data" ? "persons-line-data" : "persons-line-removal", { day })}</p>
+      <p>{say(asks === "data" ? "persons-line-data" : "persons-line-removal", { day: dayInWords(day, session.language) })}</p>
       {held !== undefined && answered === undefined && (
-        <p>{say(`persons-held-${held.because}`, { until: held.until, ...told(held.at, held.by) })}</p>
+        <p>{say(`persons-held-${held.because}`, { until: dayInWords(held.until, session.language), ...told(held.at, held.by) })}</p>
       )}
       {answered !== undefined && asks === "data" && <p>{say("persons-answered-data", told(answered.at, answered.by))}</p>}
       {answered !== undefined && asks === "removal" && (

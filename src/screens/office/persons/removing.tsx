@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { PersonRequest } from "../../../wire/index.ts";
 import { tell } from "../../parts/edge.ts";
-import { useSpeaking } from "../../parts/speaking.ts";
+import { dayInWords, useSpeaking } from "../../parts/speaking.ts";
 import type { About } from "./everywhere.tsx";
 import { type Doing, Told } from "./told.tsx";
 
@@ -12,7 +12,7 @@ interface Removing extends About {
 
 /** What goes and what stays, asked once more before it is done. */
 export function Removal({ found, again, whole, choose }: Removing) {
-  const { say } = useSpeaking();
+  const { say, session } = useSpeaking();
   const [isAsked, setAsked] = useState(false);
   const [state, setState] = useState<Doing>({ is: "ready" });
   const { request, jobs, goes, stays, backupsUntil } = found;
@@ -39,7 +39,7 @@ export function Removal({ found, again, whole, choose }: Removing) {
         </label>
       ))}
       <p>{say("persons-goes", { bodies: goes.bodies, files: goes.files })}</p>
-      <p>{say("persons-backups", { day: backupsUntil })}</p>
+      <p>{say("persons-backups", { day: dayInWords(backupsUntil, session.language) })}</p>
       {stays.length > 0 && <p>{say("persons-stays")}</p>}
       <ul class="shown">
         {stays.map(({ job, title, number }) => (

@@ -3,7 +3,7 @@ import type { LimitStanding, ToleranceSheet } from "../../../job/index.ts";
 import { lengthText, limitsStudied, type StudyFound, sheetWithStudies } from "../../../quality/index.ts";
 import { makeSheetSayer } from "../../../record/index.ts";
 import type { QuantityKind } from "../../../units/index.ts";
-import { refusalText, useSpeaking } from "../../parts/speaking.ts";
+import { dayInWords, refusalText, useSpeaking } from "../../parts/speaking.ts";
 import { wordsIn } from "../words-in.ts";
 
 interface StudiedProps {
@@ -22,7 +22,7 @@ export function PlacingsStudied({ sheet, found }: StudiedProps) {
   return (
     <section>
       <h2>{say("studied-placings")}</h2>
-      <div class="table-lines">
+      <div class="table-lines blocks">
         <table>
           <thead>
             <tr>
@@ -37,9 +37,15 @@ export function PlacingsStudied({ sheet, found }: StudiedProps) {
             {lines.map(({ placing, newest, halfWidth }) => (
               <tr key={placing.id}>
                 <th scope="row">{wordsIn(placing.title, session.language)}</th>
-                <td>± {lengthText(placing.halfWidth, session.units, session.language)}</td>
-                <td>± {lengthText(halfWidth, session.units, session.language)}</td>
-                <td>{say("studied-of", { people: newest.people.length, marks: newest.marks.length, day: newest.study.day })}</td>
+                <td data-of={say("studied-before")}>± {lengthText(placing.halfWidth, session.units, session.language)}</td>
+                <td data-of={say("studied-after")}>± {lengthText(halfWidth, session.units, session.language)}</td>
+                <td data-of={say("studied-people")}>
+                  {say("studied-of", {
+                    people: newest.people.length,
+                    marks: newest.marks.length,
+                    day: dayInWords(newest.study.day, session.language),
+                  })}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -61,7 +67,7 @@ export function LimitsStudied({ sheet, found }: StudiedProps) {
       <h2>{say("studied-limits")}</h2>
       {lines.length === 0 && <p>{say("studied-limits-none")}</p>}
       {lines.length > 0 && (
-        <div class="table-lines">
+        <div class="table-lines blocks">
           <table>
             <thead>
               <tr>
@@ -77,8 +83,8 @@ export function LimitsStudied({ sheet, found }: StudiedProps) {
                 return (
                   <tr key={check} class={after.is === "at fault" ? "bad" : ""}>
                     <th scope="row">{sayer.nameOf(check)}</th>
-                    <td>{stands(before, kind)}</td>
-                    <td>{stands(after, kind)}</td>
+                    <td data-of={say("studied-before")}>{stands(before, kind)}</td>
+                    <td data-of={say("studied-after")}>{stands(after, kind)}</td>
                   </tr>
                 );
               })}
