@@ -1,36 +1,47 @@
 import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
 import { limits, notIn } from "./access/limits.ts";
 import type { Session } from "./adapters/sessions.ts";
-import { sameSecret } from "./chance.ts";
+import { sameSecret, sha256Hex } from "./chance.ts";
 import { tokenIn } from "./cookie.ts";
 import type { Route } from "./routes/route.ts";
 import type { Services } from "./services.ts";
+import { behindRemembered } from "./shards/index.ts";
 
-/** Lets through who may call a route, with the session where there must be one. */
-export async function opened(services: Services, route: Route, request: Request): Promise<Outcome<Session | undefined>> {
+/** Who is let through: with a session where there must be one, and then with the services of its company. */
+export interface Opened {
+  readonly services: Services;
+  readonly session?: Session;
+}
+
+/** Lets through who may call a route. Throws (`isClosed`) while the caller's company is being moved. */
+export async function opened(services: Services, route: Route, request: Request): Promise<Outcome<Opened>> {
   const [first] = route.who;
   if (first === "nobody") {
     const foreign = route.method === "GET" ? undefined : foreignFault(request);
-    return foreign ? { ok: false, refusal: foreign } : ok(undefined);
+    return foreign ? { ok: false, refusal: foreign } : ok({ services });
   }
   if (first === "operator") return operatorOnly(services, request);
   const token = tokenIn(request);
   if (token === undefined) return refuse("session-missing", "session", {});
-  const session = await services.sessions.find(token, services.clock());
+  const [session, home] = await behindRemembered(
+    services,
+    await sha256Hex(token),
+    async (there) => [await there.sessions.find(token, services.clock()), there] as const,
+  );
   if (session === undefined) return notIn(services, limits.session, request, "session-missing", "session");
   if (session === "ended") return refuse("session-ended", "session", {});
   const foreign = route.method === "GET" ? undefined : foreignFault(request);
   if (foreign) return { ok: false, refusal: foreign };
   if (!(route.who as readonly string[]).includes(session.role)) return refuse("role-not-allowed", "session", { role: session.role });
-  return ok(session);
+  return ok({ services: home, session });
 }
 
-async function operatorOnly(services: Services, request: Request): Promise<Outcome<undefined>> {
+async function operatorOnly(services: Services, request: Request): Promise<Outcome<Opened>> {
   const given = /^Operator ([^\s]+)$/.exec(request.headers.get("authorization") ?? "")?.[1] ?? "";
   // An empty key in the environment must not open the door to an empty header.
   const expected = services.environment.OPERATOR_KEY;
   const same = await sameSecret(given, expected);
-  if (expected !== "" && same) return ok(undefined);
+  if (expected !== "" && same) return ok({ services });
   return notIn(services, limits.operator, request, "session-missing", "authorization");
 }
 

@@ -1,6 +1,11 @@
 /** What the platform hands the worker. */
 export interface Environment {
+  /** The first shard, and the directory of all. */
   readonly DB: D1Database;
+  /** Further shards, as many as are bound. */
+  readonly [shard: `DB_${number}`]: D1Database | undefined;
+  /** The shard in which companies are founded; the first where absent. */
+  readonly NEW_COMPANIES?: string;
   readonly MEDIA_QUEUE: Queue<PhotoHint>;
   /** The built app; absent while there is none. */
   readonly ASSETS?: { fetch(request: Request): Promise<Response> };

@@ -9,11 +9,12 @@ import type { Environment } from "./environment.ts";
 import { guarded } from "./headers.ts";
 import { inputOf } from "./input.ts";
 import { log, thrownOf } from "./log.ts";
-import { page } from "./page.ts";
+import { languageOf, page } from "./page.ts";
 import { Blocks } from "./photos/blocks.ts";
 import type { Call, Route } from "./routes/route.ts";
 import { sayIn } from "./say.ts";
 import { type Clock, servicesOf } from "./services.ts";
+import { isClosed } from "./shards/index.ts";
 
 export type Edge = Hono<{ Bindings: Environment }>;
 
@@ -34,9 +35,13 @@ export function routerOf(routes: readonly Route[], clock: Clock): Edge {
     const requestId = newId();
     if (context.req.path.startsWith("/api/")) {
       await discarded(request);
-      return guarded(problemResponse(refuse("route-unknown", "route", {}).refusal, sayIn("en", "inch"), requestId), request, requestId);
+      return guarded(
+        problemResponse(refuse("route-unknown", "route", {}).refusal, sayIn(languageOf(request), "inch"), requestId),
+        request,
+        requestId,
+      );
     }
-    const asset = context.env.ASSETS ? await context.env.ASSETS.fetch(request) : page(404, "Not here", "There is no such page.");
+    const asset = context.env.ASSETS ? await context.env.ASSETS.fetch(request) : page(request, "route-unknown");
     return guarded(asset, request, requestId);
   });
   return app;
@@ -61,8 +66,8 @@ async function answered(route: Route, asked: Asked): Promise<Response> {
     session = found;
   };
   try {
-    const outcome = await ran(route, asked, known);
-    const response = outcome.ok ? outcome.value : refused(outcome.refusal, session, requestId);
+    const outcome = await ran(route, asked, known).catch((thrown: unknown) => moving(request, thrown));
+    const response = outcome.ok ? outcome.value : refused(outcome.refusal, request, session, requestId);
     const milliseconds = clock() - began;
     counters.note(nameOf(route), response.status, milliseconds);
     if (environment.LOG_ANSWERS === "yes")
@@ -91,26 +96,36 @@ async function answered(route: Route, asked: Asked): Promise<Response> {
   }
 }
 
-const refused = (refusal: Refusal, session: Session | undefined, requestId: string): Response =>
-  problemResponse(refusal, sayIn(session?.language ?? "en", session?.units ?? "inch"), requestId);
+/** After how long it is worth asking again. */
+const MOVING_SECONDS = 2;
+
+/** The database refused because the company is being moved: nothing was written, and the phone sends again. */
+async function moving(request: Request, thrown: unknown): Promise<Outcome<Response>> {
+  if (!isClosed(thrown)) throw thrown;
+  await discarded(request);
+  return refuse("company-moving", "company", { seconds: MOVING_SECONDS });
+}
+
+const refused = (refusal: Refusal, request: Request, session: Session | undefined, requestId: string): Response =>
+  problemResponse(refusal, sayIn(session?.language ?? languageOf(request), session?.units ?? "inch"), requestId);
 
 async function ran(route: Route, asked: Asked, known: (session: Session | undefined) => void): Promise<Outcome<Response>> {
   const { environment, request, parameters, clock, afterwards } = asked;
-  const services = servicesOf(environment, clock);
   const now = clock();
-  const door = await opened(services, route, request);
+  const door = await opened(servicesOf(environment, clock), route, request);
   if (!door.ok) {
     await discarded(request);
     return door;
   }
-  known(door.value);
+  const { session } = door.value;
+  known(session);
   const input = await inputOf(route, request);
   if (!input.ok) return input;
   const call = {
-    services,
+    services: door.value.services,
     get session(): Session {
-      if (door.value === undefined) throw new Error(`${route.path} has no session`);
-      return door.value;
+      if (session === undefined) throw new Error(`${route.path} has no session`);
+      return session;
     },
     parameters,
     input: input.value as never,

@@ -5,6 +5,7 @@ import { type Challenges, challengesIn } from "./adapters/challenges.ts";
 import { type Companies, companiesIn } from "./adapters/companies.ts";
 import { type CompanyFacts, companyFactsIn } from "./adapters/company-facts.ts";
 import { type KnownOf, knownIn } from "./adapters/company-known.ts";
+import type { NoteDoor } from "./adapters/doors.ts";
 import { type Erasing, erasingIn } from "./adapters/erased.ts";
 import { type Jobs, jobsIn } from "./adapters/jobs.ts";
 import { type JoinCodes, joinCodesIn } from "./adapters/join-codes.ts";
@@ -12,6 +13,7 @@ import { type Ledgers, ledgersIn } from "./adapters/ledgers.ts";
 import { type Likenesses, likenessesIn } from "./adapters/likenesses.ts";
 import { type Links, linksIn } from "./adapters/links.ts";
 import { type Machines, machinesAt } from "./adapters/machines.ts";
+import { type Naming, namingIn } from "./adapters/naming.ts";
 import { type ObservedRows, observedIn } from "./adapters/observed.ts";
 import { type OldWarranties, oldWarrantiesIn } from "./adapters/old-warranties.ts";
 import { type OthersLinks, othersLinksIn } from "./adapters/others-links.ts";
@@ -33,20 +35,20 @@ import type { Environment } from "./environment.ts";
 import { HeldJobs } from "./jobs/held.ts";
 import { Lanes } from "./lanes.ts";
 import { BASE, observedParts } from "./questions/parts.ts";
+import { type Directory, directoryOf } from "./shards/directory.ts";
 
 /** Instants in milliseconds. The one clock of the edge, handed in so that tests can freeze it. */
 export type Clock = () => number;
 
-/** Everything that a route may reach. */
-export interface Services {
-  readonly environment: Environment;
-  readonly clock: Clock;
-  readonly digest: Digest;
+/** Everything that is reached in one database: rows of the company that is asked about, and of no other. */
+interface OfCompany {
+  readonly database: D1Database;
   readonly ledgers: Ledgers;
   readonly jobs: Jobs;
   readonly erasing: Erasing;
   readonly periods: PeriodRows;
   readonly personRequests: PersonRequestRows;
+  readonly naming: Naming;
   readonly observed: ObservedRows;
   readonly afterWork: AfterWorkRows;
   readonly oldWarranties: OldWarranties;
@@ -60,9 +62,7 @@ export interface Services {
   readonly sessions: Sessions;
   readonly links: Links;
   readonly passkeys: Passkeys;
-  readonly challenges: Challenges;
   readonly joinCodes: JoinCodes;
-  readonly tries: Tries;
   readonly photos: Photos;
   readonly likenesses: Likenesses;
   readonly seenPairs: SeenPairs;
@@ -70,6 +70,16 @@ export interface Services {
   readonly records: Records;
   readonly releases: Releases;
   readonly sealKeys: SealKeys;
+}
+
+/** Everything that a route may reach. */
+export interface Services extends OfCompany {
+  readonly environment: Environment;
+  readonly clock: Clock;
+  readonly digest: Digest;
+  readonly directory: Directory;
+  readonly challenges: Challenges;
+  readonly tries: Tries;
   readonly machines: Machines;
   readonly store: Store;
   readonly lanes: Lanes;
@@ -80,40 +90,61 @@ const lanes = new Lanes();
 const held = new HeldJobs();
 const digest: Digest = async (bytes) => new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
 
-export function servicesOf(environment: Environment, clock: Clock): Services {
-  const database = environment.DB;
+export function ofCompany(environment: Environment, database: D1Database, note: NoteDoor): OfCompany {
   return {
-    environment,
-    clock,
-    digest,
+    database,
     ledgers: ledgersIn(database),
     jobs: jobsIn(database),
     erasing: erasingIn(database),
     periods: periodsIn(database),
     personRequests: personRequestsIn(database),
+    naming: namingIn(database),
     observed: observedIn(database, [BASE, ...observedParts]),
     afterWork: afterWorkIn(database),
     oldWarranties: oldWarrantiesIn(database),
-    othersLinks: othersLinksIn(database),
+    othersLinks: othersLinksIn(database, note),
     papers: papersIn(database),
     ownNumbers: ownNumbersIn(database),
     sites: sitesIn(database),
     companies: companiesIn(database),
     companyFacts: companyFactsIn(database),
     known: knownIn(database),
-    sessions: sessionsIn(database),
-    links: linksIn(database),
-    passkeys: passkeysIn(database),
-    challenges: challengesIn(database),
-    joinCodes: joinCodesIn(database, environment.SERVICE_SECRET),
-    tries: triesIn(database, environment.SERVICE_SECRET),
+    sessions: sessionsIn(database, note),
+    links: linksIn(database, note),
+    passkeys: passkeysIn(database, note),
+    joinCodes: joinCodesIn(database, environment.SERVICE_SECRET, note),
     photos: photosIn(database),
     likenesses: likenessesIn(database),
     seenPairs: seenPairsIn(database),
     owed: owedIn(database, environment.MEDIA_QUEUE),
     records: recordsIn(database),
-    releases: releasesIn(database),
+    releases: releasesIn(database, note),
     sealKeys: sealKeysIn(database),
+  };
+}
+
+/** Before a company is known in an installation of several shards: to ask a row of one then is a bug and throws. */
+const nowhere = {
+  prepare: (sql: string) => {
+    throw new Error(`no company is known yet for: ${sql}`);
+  },
+} as unknown as D1Database;
+
+/**
+ * What a request begins with. With one database everything lies in it; with several, `at` and `behind` (shards/reach.ts) give the
+ * same services for the company that is asked about.
+ */
+export function servicesOf(environment: Environment, clock: Clock): Services {
+  const directory = directoryOf(environment, clock);
+  const isOne = directory.shards.length <= 1;
+  return {
+    environment,
+    clock,
+    digest,
+    directory,
+    challenges: challengesIn(environment.DB),
+    tries: triesIn(environment.DB, environment.SERVICE_SECRET),
+    ...ofCompany(environment, isOne ? environment.DB : nowhere, async () => true),
     machines: machinesAt(environment, clock),
     store: makeStore({
       endpoint: environment.STORE_ENDPOINT,

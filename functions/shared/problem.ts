@@ -45,7 +45,7 @@ export function problemResponse(refusal: Refusal, say: Say, requestId?: string):
     headers: {
       "content-type": PROBLEM_TYPE,
       "cache-control": "no-store",
-      ...(status === 429 && typeof seconds === "number" ? { "retry-after": String(seconds) } : {}),
+      ...((status === 429 || status === 503) && typeof seconds === "number" ? { "retry-after": String(seconds) } : {}),
     },
   });
 }

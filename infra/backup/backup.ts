@@ -2,7 +2,7 @@ import "../node-version.mjs";
 import { resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
-import { takeBackup } from "./index.ts";
+import { databasesOf, takeBackup } from "./index.ts";
 
 /** `npm run backup -- --out DIR`: a backup of the stack in `data/` into a folder of DIR, while it is in use or not. */
 const usage = "Say which folder the backups lie in: npm run backup -- --out DIR";
@@ -29,7 +29,7 @@ try {
     clock: () => Date.now(),
     log: (line) => console.log(line),
   });
-  const bytes = list.objects.reduce((sum, one) => sum + one.bytes, list.database.bytes);
+  const bytes = [...databasesOf(list).map(({ database }) => database), ...list.objects].reduce((sum, one) => sum + one.bytes, 0);
   console.log(
     [
       `${folder}: ${list.ledgers.length} ledgers and ${list.objects.length} objects, ${(bytes / 1e6).toFixed(1)} MB, as of ${new Date(list.taken).toISOString()}, in ${((Date.now() - began) / 1000).toFixed(1)} s.`,

@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { bytesOf, filesBelow, jsonIn, measured } from "./files.ts";
-import { type BackupList, type BackupPart, LIST, listIn, SEAL } from "./list.ts";
+import { type BackupList, type BackupPart, databasesOf, LIST, listIn, SEAL } from "./list.ts";
 import { sealFault } from "./seal.ts";
 
 /** What is wrong with one file of a backup. */
@@ -35,7 +35,7 @@ async function partFault(folder: string, { name, bytes, sha256 }: BackupPart): P
 export async function checkBackup(folder: string, secret: string | undefined): Promise<Checked> {
   const list = await listChecked(folder, secret);
   if ("how" in list) return { faults: [list] };
-  const parts = [list.database, ...list.objects];
+  const parts = [...databasesOf(list).map(({ database }) => database), ...list.objects];
   const faults: BackupFault[] = [];
   for (const part of parts) faults.push(...(await partFault(folder, part)));
   const known = new Set([LIST, SEAL, ...parts.map(({ name }) => name)]);

@@ -31,14 +31,18 @@ async function copyOne(store: Store, folder: string, { key, sha256, must }: Name
 }
 
 /** Keys whose rows have gone, or that were erased, since the rows were taken. */
-function goneSince(file: string): (key: string) => boolean {
-  const now = new DatabaseSync(file, { readOnly: true, timeout: 10_000 });
-  try {
-    const [named, erased] = [new Set(namedObjects(now).map(({ key }) => key)), new Set(erasedIn(now).map(({ ref }) => ref))];
-    return (key) => !named.has(key) || erased.has(key);
-  } finally {
-    now.close();
+function goneSince(files: readonly string[]): (key: string) => boolean {
+  const [named, erased] = [new Set<string>(), new Set<string>()];
+  for (const file of files) {
+    const now = new DatabaseSync(file, { readOnly: true, timeout: 10_000 });
+    try {
+      for (const { key } of namedObjects(now)) named.add(key);
+      for (const { ref } of erasedIn(now)) erased.add(ref);
+    } finally {
+      now.close();
+    }
   }
+  return (key) => !named.has(key) || erased.has(key);
 }
 
 /**
@@ -49,7 +53,7 @@ export async function copyObjects(
   store: Store,
   folder: string,
   named: readonly NamedObject[],
-  database: string,
+  databases: readonly string[],
 ): Promise<Pick<BackupList, "objects" | "gone">> {
   const objects: BackupObject[] = [];
   const missing: { readonly key: string; readonly fault: string }[] = [];
@@ -64,7 +68,7 @@ export async function copyObjects(
     }
   };
   await Promise.all(Array.from({ length: TOGETHER }, work));
-  const gone = missing.length === 0 ? () => false : goneSince(database);
+  const gone = missing.length === 0 ? () => false : goneSince(databases);
   const all = [...faults, ...missing.filter(({ key }) => !gone(key)).map(({ fault }) => fault)];
   if (all.length > 0) throw new Error(`No backup was taken:\n${all.map((line) => `  ${line}`).join("\n")}`);
   const byKey = (a: { readonly key: string }, b: { readonly key: string }): number => (a.key < b.key ? -1 : 1);

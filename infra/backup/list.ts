@@ -24,6 +24,8 @@ export interface BackupList {
   /** Where the database lies below the edge's folder. */
   readonly place: string;
   readonly database: BackupPart;
+  /** The other databases of an installation that has several (infra/shards), in the same way; left out where there is one. */
+  readonly further?: readonly { readonly place: string; readonly database: BackupPart }[];
   /** The last entry of every ledger. */
   readonly ledgers: readonly { readonly company: string; readonly job: string; readonly number: number; readonly hash: string }[];
   readonly objects: readonly BackupObject[];
@@ -35,6 +37,13 @@ export const BACKUP_KIND = "asburied backup";
 export const LIST = "list.json";
 export const SEAL = "list-seal.json";
 export const DATABASE = "database.sqlite";
+/** The file of one of several databases inside a backup, by its place among them. */
+export const databaseName = (n: number): string => (n === 0 ? DATABASE : `database-${n + 1}.sqlite`);
+/** Every database of a backup. */
+export const databasesOf = ({ place, database, further = [] }: Pick<BackupList, "place" | "database" | "further">) => [
+  { place, database },
+  ...further,
+];
 
 /** Days that a backup is kept. */
 export const KEPT_DAYS = 35;
@@ -56,6 +65,9 @@ const isPart = (value: unknown): value is BackupPart & Record<string, unknown> =
 const allOf = (value: unknown, is: (one: Record<string, unknown>) => boolean): boolean =>
   Array.isArray(value) && value.every((one) => isObject(one) && is(one));
 
+const isDatabase = ({ place, database }: Record<string, unknown>, name: string): boolean =>
+  typeof place === "string" && /^d1\/[A-Za-z0-9-]{1,64}\/[0-9a-f]{64}\.sqlite$/.test(place) && isPart(database) && database.name === name;
+
 /** The list, where a value is one; undefined where it is none, or names places outside its folder. */
 export function listIn(value: unknown): BackupList | undefined {
   if (!isObject(value) || value.kind !== BACKUP_KIND || value.format !== 1) return undefined;
@@ -63,10 +75,9 @@ export function listIn(value: unknown): BackupList | undefined {
     isCount(value.taken) &&
     isCount(value.until) &&
     allOf(value.migrations, ({ name, digest }) => isText(name) && isHex(digest)) &&
-    typeof value.place === "string" &&
-    /^d1\/[A-Za-z0-9-]{1,64}\/[0-9a-f]{64}\.sqlite$/.test(value.place) &&
-    isPart(value.database) &&
-    value.database.name === DATABASE &&
+    isDatabase(value, DATABASE) &&
+    (value.further === undefined ||
+      (Array.isArray(value.further) && value.further.every((one, n) => isObject(one) && isDatabase(one, databaseName(n + 1))))) &&
     allOf(value.ledgers, (one) => isText(one.company) && isText(one.job) && isCount(one.number) && isHex(one.hash)) &&
     allOf(value.objects, (one) => isPart(one) && isKey(one.key) && one.name === nameOf(one.key) && isText(one.type)) &&
     Array.isArray(value.gone) &&

@@ -7,7 +7,7 @@ import { checkBackup } from "./check.ts";
 import { type Erased, erasedIn, readErased } from "./erased-list.ts";
 import { backupsIn, beganAt } from "./expire.ts";
 import { bytesOf, flush } from "./files.ts";
-import { type BackupList, DAY_MS, KEPT_DAYS, LIST } from "./list.ts";
+import { type BackupList, DAY_MS, databasesOf, KEPT_DAYS, LIST } from "./list.ts";
 import { openStore } from "./store.ts";
 import { erasedKeys, takeOut } from "./take-out.ts";
 
@@ -74,19 +74,29 @@ async function erasedBeside(folder: string, secret: string | undefined): Promise
 }
 
 async function rowsRestored(folder: string, directory: string, list: BackupList, erased: readonly Erased[]): Promise<number> {
-  const file = join(directory, "edge", list.place);
-  await mkdir(dirname(file), { recursive: true });
-  await copyFile(join(folder, list.database.name), file);
-  const database = new DatabaseSync(file);
-  try {
-    const known = new Set(erasedIn(database).map(({ company, kind, ref }) => JSON.stringify([company, kind, ref])));
-    const since = erased.filter(({ company, kind, ref }) => !known.has(JSON.stringify([company, kind, ref])));
-    if (since.length > 0) takeOut(database, since);
-    return since.length;
-  } finally {
-    database.close();
-    await flush(file);
+  const all = databasesOf(list);
+  let count = 0;
+  for (const { place, database: taken } of all) {
+    const file = join(directory, "edge", place);
+    await mkdir(dirname(file), { recursive: true });
+    await copyFile(join(folder, taken.name), file);
+    const database = new DatabaseSync(file);
+    try {
+      const known = new Set(erasedIn(database).map(({ company, kind, ref }) => JSON.stringify([company, kind, ref])));
+      // of several databases one has the company
+      const lies = database.prepare("SELECT 1 FROM company WHERE id = ?");
+      const since = erased.filter(
+        ({ company, kind, ref }) =>
+          !known.has(JSON.stringify([company, kind, ref])) && (all.length === 1 || lies.get(company) !== undefined),
+      );
+      if (since.length > 0) takeOut(database, since);
+      count += since.length;
+    } finally {
+      database.close();
+      await flush(file);
+    }
   }
+  return count;
 }
 
 async function objectsRestored(folder: string, directory: string, list: BackupList, erased: readonly Erased[]): Promise<void> {

@@ -3,7 +3,7 @@ import { join, relative, sep } from "node:path";
 import { DatabaseSync } from "node:sqlite";
 import type { BackupList } from "./list.ts";
 
-/** The database of a stack: its file, and where that lies below the edge's folder. */
+/** A database of a stack: its file, and where that lies below the edge's folder. */
 export interface Found {
   readonly file: string;
   readonly place: string;
@@ -19,14 +19,18 @@ const hasEntries = (file: string): boolean => {
 };
 
 /** @throws when no file below the edge's folder is this program's database */
-export function databaseOf(directory: string): Found {
+export function databasesIn(directory: string): readonly [Found, ...Found[]] {
   const edge = join(directory, "edge");
   const d1 = join(edge, "d1");
   const files = existsSync(d1) ? readdirSync(d1, { recursive: true, encoding: "utf8" }) : [];
-  const found = files.filter((name) => /^[^/\\]+[/\\][0-9a-f]{64}\.sqlite$/.test(name)).find((name) => hasEntries(join(d1, name)));
-  if (found === undefined) throw new Error(`There is no stack in ${directory}: no database lies in it.`);
-  const file = join(d1, found);
-  return { file, place: relative(edge, file).split(sep).join("/") };
+  const found = files
+    .filter((name) => /^[^/\\]+[/\\][0-9a-f]{64}\.sqlite$/.test(name))
+    .map((name) => join(d1, name))
+    .filter(hasEntries)
+    .sort();
+  const [first, ...further] = found.map((file) => ({ file, place: relative(edge, file).split(sep).join("/") }));
+  if (first === undefined) throw new Error(`There is no stack in ${directory}: no database lies in it.`);
+  return [first, ...further];
 }
 
 /**
@@ -40,6 +44,18 @@ export function snapshotInto(file: string, to: string): void {
   } finally {
     database.close();
   }
+}
+
+/**
+ * Rows of several databases are those of several moments: a company on its way from one to the other could be in both, or in neither.
+ * @throws where one is, or where one has left rows behind
+ */
+export function refuseMoving(database: DatabaseSync): void {
+  const has = database.prepare("SELECT 1 FROM sqlite_master WHERE type = 'table' AND name = 'moving'").get() !== undefined;
+  if (has && database.prepare("SELECT 1 FROM moving").get() !== undefined)
+    throw new Error(
+      "A company is being moved, or has left rows behind. Let its move end, with --remove (npm run move), and take the backup then.",
+    );
 }
 
 /** What the rows say of themselves: the migrations that built them, and the last entry of each ledger. */

@@ -2,6 +2,8 @@
 export interface Way<Name extends string> {
   readonly name: Name;
   readonly run: () => Promise<unknown>;
+  /** Waits, untimed, until what the run has left behind is done, so that the next way has the machine to itself. */
+  readonly settle?: () => Promise<unknown>;
 }
 
 /** In milliseconds. */
@@ -25,13 +27,14 @@ export async function medians<Name extends string>(
   const taken = new Map<Name, Took[]>(ways.map(({ name }) => [name, []]));
   for (let round = -warm; round < rounds; round += 1) {
     for (let n = 0; n < ways.length; n += 1) {
-      const { name, run } = ways[(n + round + warm) % ways.length] as Way<Name>;
+      const { name, run, settle } = ways[(n + round + warm) % ways.length] as Way<Name>;
       const before = process.cpuUsage();
       const began = performance.now();
       await run();
       const time = performance.now() - began;
       const { user, system } = process.cpuUsage(before);
       if (round >= 0) taken.get(name)?.push({ time, work: (user + system) / 1000 });
+      await settle?.();
     }
   }
   const middle = (list: readonly Took[]): Took => ({

@@ -4,15 +4,13 @@ import { mkdir, mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promise
 import { createRequire } from "node:module";
 import { basename, dirname, extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { compatibility, keepNames } from "../deploy/index.ts";
 import { sourcesDigest } from "./sources.ts";
 
 const project = fileURLToPath(new URL("../../", import.meta.url));
 
 /** `worker` is what is deployed; `local` is the same with the demo company's sign-in links. */
 export type EdgeEntry = "worker" | "local";
-
-/** What the worker asks of its platform; `infra/local/edge.ts` runs it with the same date and flags. */
-export const compatibility = { date: "2026-07-01", flags: ["nodejs_compat"] } as const;
 
 /** Runs the platform's own bundler without deploying. Its telemetry and its look for updates are switched off. */
 async function bundle(configuration: string, outdir: string): Promise<void> {
@@ -36,7 +34,7 @@ async function bundle(configuration: string, outdir: string): Promise<void> {
 }
 
 /** All that the worker is made of. */
-const sources = ["src/**/*.*", "functions/**/*.ts", "templates/**/*.ts", "infra/build/edge.ts"];
+const sources = ["src/**/*.*", "functions/**/*.ts", "templates/**/*.ts", "infra/build/edge.ts", "infra/deploy/platform.ts"];
 
 /**
  * Bundles the edge function into one file, `out/edge/<entry>.js`, unless it lies there already, made of the same sources; or another
@@ -63,7 +61,7 @@ export const bundleEdge = async (
       compatibility_date: compatibility.date,
       compatibility_flags: compatibility.flags,
       minify: entry === "worker",
-      keep_names: true,
+      keep_names: keepNames,
     };
     await writeFile(configuration, JSON.stringify(settings));
     await bundle(configuration, join(part, "bundled"));

@@ -1,2 +1,4 @@
 export { buildApp } from "./app.ts";
 export { bundleEdge, type EdgeEntry } from "./edge.ts";
+export { project } from "./project.ts";
+export { type Ran, runTool } from "./run.ts";

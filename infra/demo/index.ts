@@ -9,6 +9,7 @@ export { drawing } from "./drawings.ts";
 export { type DemoPlan, type Filled, fillDemo } from "./fill.ts";
 export { type ForPhone, forPhone } from "./for-phone.ts";
 export { moment, ZONE } from "./script.ts";
+export { courtyardLedger } from "./without-stack.ts";
 export { Client };
 
 export interface DemoResult extends Omit<Filled, "office"> {

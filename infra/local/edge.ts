@@ -3,10 +3,11 @@ import { chmodSync, statSync } from "node:fs";
 import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
 import { Miniflare } from "miniflare";
-import { type EdgePlan, miniflareOptions } from "./edge-plan.ts";
+import { cron } from "../deploy/index.ts";
+import { type EdgePlan, miniflareOptions, shardsOf } from "./edge-plan.ts";
 import { type Database, migrate } from "./migrations.ts";
 
-/** The process around workerd: reads `EDGE_PLAN`, builds the database up, calls the worker's `scheduled`. */
+/** The process around workerd: reads `EDGE_PLAN`, builds the databases up, calls the worker's `scheduled`. */
 const plan = JSON.parse(process.env.EDGE_PLAN ?? "null") as EdgePlan | null;
 if (plan === null) throw new Error("EDGE_PLAN is missing: this file is started by the local stack.");
 
@@ -18,7 +19,8 @@ delete process.env.EDGE_PLAN;
 
 const miniflare = new Miniflare(miniflareOptions(plan));
 await miniflare.ready;
-await migrate((await miniflare.getD1Database("DB", "edge")) as unknown as Database, plan.migrations, new Date().toISOString());
+for (const { binding } of shardsOf(plan))
+  await migrate((await miniflare.getD1Database(binding, "edge")) as unknown as Database, plan.migrations, new Date().toISOString());
 
 let stopping = false;
 const stop = async (): Promise<void> => {
@@ -41,7 +43,7 @@ const sweep = async (): Promise<void> => {
   try {
     // asked for anew each time: when workerd dies, Miniflare starts another and the old handle is dead
     const worker = await miniflare.getWorker("edge");
-    await worker.scheduled({ cron: "* * * * *" });
+    await worker.scheduled({ cron });
   } catch (error) {
     if (!stopping) console.error(`scheduled: ${(error as Error).message}`);
   } finally {

@@ -11,7 +11,14 @@ import type { DemoSummary } from "./demo-result.ts";
  * of the register of warranties and of the owner's questions, compares them with those that are stored, and writes anew what differs.
  * Exit 1 where one differed; `--compare` writes nothing. `--link` signs in; without it the demo's company owner does.
  */
-const { link, compare = false } = parseArgs({ options: { link: { type: "string" }, compare: { type: "boolean" } } }).values;
+const { link, compare = false } = (() => {
+  try {
+    return parseArgs({ options: { link: { type: "string" }, compare: { type: "boolean" } } }).values;
+  } catch (error) {
+    console.error(`${(error as Error).message}\nnpm run rebuild -- [--link LINK] [--compare]`);
+    process.exit(2);
+  }
+})();
 
 async function ownersLink(): Promise<string> {
   const directory = process.env.ASBURIED_DATA ?? fileURLToPath(new URL("../../data", import.meta.url));

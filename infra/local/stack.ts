@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { mkdir, rm } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -30,6 +30,10 @@ export interface StackOptions {
   readonly sweepEvery?: number;
   /** Where edge, media and print reach the store; where it listens when absent. Tests put a bad line in between. */
   readonly storeAt?: string;
+  /** How many databases are bound (infra/shards); the environment's ASBURIED_SHARDS when absent, else one; never fewer than lie in the folder. */
+  readonly shards?: number;
+  /** Where browsers find the program when something stands before it; its own address when absent. Without a slash at the end. */
+  readonly origin?: string;
   /** A bundled worker, a folder of migrations or entry files to run instead of the project's own, for tests of the stack itself. */
   readonly instead?: { readonly worker?: string; readonly migrations?: string; readonly app?: string } & Partial<
     Record<"store" | "media" | "print", string>
@@ -80,6 +84,17 @@ const projectEntries: Readonly<Record<ChildName, string>> = {
 const mailNamed = (): Readonly<Record<string, string>> =>
   Object.fromEntries(["MAIL_URL", "MAIL_TOKEN"].flatMap((name) => (process.env[name] ? [[name, process.env[name]]] : [])));
 
+/** In which shard companies are founded, where whoever starts the stack says so. */
+const foundingNamed = (): Readonly<Record<string, string>> =>
+  process.env.NEW_COMPANIES ? { NEW_COMPANIES: process.env.NEW_COMPANIES } : {};
+
+/** How many databases a stack of this folder has had. */
+const databasesBelow = (edge: string): number => {
+  const d1 = join(edge, "d1");
+  const files = existsSync(d1) ? readdirSync(d1, { recursive: true, encoding: "utf8" }) : [];
+  return files.filter((name) => /[/\\][0-9a-f]{64}\.sqlite$/.test(name)).length;
+};
+
 const address = (port: number): string => `http://127.0.0.1:${port}`;
 const named = (port: number): string => `http://localhost:${port}`;
 
@@ -123,15 +138,18 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
     worker,
     persist: join(directory, "edge"),
     migrations: options.instead?.migrations ?? join(project, "infra/migrations"),
+    shards: Math.max(options.shards ?? Number(process.env.ASBURIED_SHARDS ?? 1), databasesBelow(join(directory, "edge"))),
     app,
     sweepEvery: options.sweepEvery ?? 15_000,
+    ...(options.origin === undefined ? {} : { behind: options.origin }),
     bindings: {
       ...service,
       MEDIA_URL: address(ports.media),
       PRINT_URL: address(ports.print),
       OPERATOR_KEY: secrets.operatorKey,
       SEAL_SECRET: secrets.sealSecret,
-      ORIGIN: named(ports.edge),
+      ORIGIN: options.origin ?? named(ports.edge),
+      ...foundingNamed(),
     },
   };
   const environments: Readonly<Record<ChildName, Readonly<Record<string, string>>>> = {
@@ -230,7 +248,7 @@ export const startStack = async (options: StackOptions): Promise<Stack> => {
 
   return {
     edge: address(ports.edge),
-    origin: named(ports.edge),
+    origin: options.origin ?? named(ports.edge),
     store: address(ports.store),
     media: address(ports.media),
     print: address(ports.print),

@@ -193,6 +193,7 @@ export const refusalCodes = [
   "person-covered",
   "person-still-here",
   "record-unknown",
+  "record-unreadable",
   "release-ended",
   "release-company-edition",
   // services
@@ -205,6 +206,10 @@ export const refusalCodes = [
   "mail-sender-missing",
   "mail-not-sent",
   "database-busy",
+  "company-moving",
+  "shard-unknown",
+  "move-other",
+  "move-differs",
   // plumbing and power
   "pipe-size-unknown",
   "pipe-kind-unknown",

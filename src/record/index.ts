@@ -26,5 +26,7 @@ export { dayText, type Language, momentText, typedDay } from "./when.ts";
 export { checkingRefusalsEn } from "./words/checking-refusals-en.ts";
 export { checkingRefusalsEs } from "./words/checking-refusals-es.ts";
 export { type HeadingKey, headingKeys } from "./words/heading-keys.ts";
+export { type PageCode, pagesEn } from "./words/pages-en.ts";
+export { pagesEs } from "./words/pages-es.ts";
 export { recordEn } from "./words/record-en.ts";
 export { recordEs } from "./words/record-es.ts";

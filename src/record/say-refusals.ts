@@ -1,6 +1,7 @@
 import type { Refusal, RefusalCode } from "../outcome/index.ts";
 import { doubtText } from "./figures-text.ts";
 import { fill, type Speaking } from "./speaking.ts";
+import { dayText, typedDay } from "./when.ts";
 import { refusalsEn } from "./words/refusals-en.ts";
 import { refusalsEs, wantedEs } from "./words/refusals-es.ts";
 
@@ -14,6 +15,8 @@ export function makeRefusals({ language, units, refusals = {} }: Pick<Speaking, 
       return code === "sheet-limit-undecidable" || code === "sheet-limit-on-nominal" || (code === "ties-cannot-meet" && name === "miss")
         ? doubtText("length", value, { lengths: units })
         : String(value);
+    const day = name === "until" ? typedDay(value) : undefined;
+    if (day !== undefined) return dayText(day, language);
     if (name === "wanted" && language === "es") return wantedEs[value] ?? value;
     // so that what was typed has visible borders
     if (name === "found" && value !== "") return language === "es" ? `«${value}»` : `“${value}”`;

@@ -95,6 +95,13 @@ export function makeSheetSayer({ language, units: lengths }: Pick<Speaking, "lan
     return changed(list === "facts" && key !== undefined ? figure(key) : field(of.path), of, "", "");
   }
 
+  /** The thing that a place of the sheet lies in, by its title: 'sheet/checks/rim-level' is “Rim out of level”. */
+  function placed(place: string): string {
+    const title = words(names.get(place.split("/")[2] ?? ""));
+    if (title === "") return place;
+    return language === "es" ? `«${title}»` : `“${title}”`;
+  }
+
   /** Whether honest work to the aim could be told from work that is not: what somebody reads beside a limit as it is typed. */
   function standing(
     of: LimitStanding,
@@ -102,7 +109,7 @@ export function makeSheetSayer({ language, units: lengths }: Pick<Speaking, "lan
     refusal: (fault: Extract<LimitStanding, { is: "at fault" }>["faults"][number]) => string,
   ): string {
     if (of.is === "not asked") return texts["not-asked"];
-    if (of.is === "at fault") return of.faults.map(refusal).join(" ");
+    if (of.is === "at fault") return of.faults.map((fault) => refusal({ ...fault, place: placed(fault.place) })).join(" ");
     const size = (micrometres: number): string =>
       kind === "length" ? doubtText("length", Math.ceil(micrometres), { lengths }) : quantity(kind, Math.round(micrometres));
     return fill(texts.decided, { room: quantity(kind, Math.round(of.room)), needed: size(of.needed) });

@@ -26,6 +26,20 @@ export const passkeySignIn = z.strictObject({ credential });
 /** The company owner who stands before a closed door. */
 export const ownerRecovery = z.strictObject({ person: id });
 
+/** A company is to lie in another shard; `remove`: what it left behind goes. */
+export const moveAsked = z.strictObject({
+  to: z.string().check(z.regex(/^DB(_[0-9]{1,3})?$/, "shard")),
+  remove: z._default(z.boolean(), false),
+});
+/** How far it has come, asked again until it is `moved`, or `there` once nothing of it is left behind. Instants of the switch in milliseconds. */
+export const moveStand = z.object({
+  stage: z.enum(["clearing", "copying", "catching up", "closed", "moved", "removing", "there"]),
+  rows: z.optional(z.number()),
+  closed: z.optional(instant),
+  switched: z.optional(instant),
+});
+export type MoveStand = z.infer<typeof moveStand>;
+
 /** How a session began. */
 export const way = z.enum(["link", "passkey", "code"]);
 

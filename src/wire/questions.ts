@@ -8,11 +8,11 @@ export const questionList = z.object({
 });
 export type QuestionList = z.infer<typeof questionList>;
 
-/** One answer: as it was worked out, and in words. `behind`: jobs that have grown and are not counted anew yet. */
+/** One answer: as it was worked out, and in words with its pictures. `behind`: jobs that have grown and are not counted anew yet. */
 export const questionAnswer = z.object({ jobs: count, behind: count, answer: json, view: json });
 export interface QuestionAnswer {
   readonly jobs: number;
   readonly behind: number;
-  readonly answer: Answer;
+  readonly answer: Omit<Answer, "pictures">;
   readonly view: AnswerView;
 }

@@ -1,7 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Authenticator, type Told } from "../helpers/authenticator.ts";
-import { Client, type Company, newCompany, type Reply } from "../helpers/edge.ts";
+import { Client, type Company, type Loose, newCompany, type Reply } from "../helpers/edge.ts";
 import { AHEAD, startTwoEdges, type TwoEdges } from "../helpers/two-edges.ts";
+import { verifyLedger } from "../helpers/verifier.ts";
 
 /** Getting in, at two workers over one database whose clocks the tests set. */
 let edges: TwoEdges;
@@ -168,6 +169,28 @@ describe("a passkey", () => {
       "passkey true",
     ]);
     expect(await company.owner.post(`/api/people/${person}/links`)).toMatchObject({ status: 409, body: { code: "link-passkeys" } });
+  });
+
+  it("made and removed stands in the company's ledger: whose it is, and who did it; a copy of one is not taken", async () => {
+    const { person, client } = await invited("office");
+    const devices = [new Authenticator(), new Authenticator()] as const;
+    const first = (await make(client, devices[0])).body.passkey;
+    const second = (await make(client, devices[1])).body.passkey;
+    expect(await make(client, devices[1])).toMatchObject({ status: 409, body: { code: "passkey-there" } });
+    expect((await company.owner.post(`/api/passkeys/${first}/withdraw`)).status).toBe(204);
+    expect((await company.owner.post(`/api/passkeys/${first}/withdraw`)).status).toBe(404);
+    const ledger = (await company.owner.get("/api/company/ledger")).body;
+    const told = ledger.entries
+      .filter(({ body }: Loose) => body.what.content.person === person && "passkey" in body.what.content)
+      .map(({ envelope, body }: Loose) => [envelope.kind, envelope.author.person, body.what.content.passkey]);
+    expect(told).toEqual([
+      ["passkey-made", person, first],
+      ["passkey-made", person, second],
+      ["passkey-withdrawn", company.people.owner, first],
+    ]);
+    expect(verifyLedger(JSON.stringify(ledger)).faults).toEqual([]);
+    // the name that was given to it stands in no entry: it may name somebody
+    expect(JSON.stringify(told)).not.toContain("desk");
   });
 
   it("that is unknown, removed, late, replayed, unverified, of another origin or wrongly signed: one answer", async () => {

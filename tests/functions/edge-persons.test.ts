@@ -136,7 +136,7 @@ describe("somebody asks that it be removed", () => {
     });
     expect(await company.office.post("/api/persons/asked-removal/answer", {})).toMatchObject({
       status: 409,
-      body: { code: "person-request-held", detail: expect.stringContaining("2126-05-04") },
+      body: { code: "person-request-held", detail: expect.stringContaining("4 May 2126") },
     });
     // the dispute ended early, and the cover with the terms
     expect((await hold("2026-01-01")).body).toMatchObject({ state: "open" });

@@ -1,5 +1,7 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, rmSync } from "node:fs";
 import { connect } from "node:net";
+import { join } from "node:path";
+import { PDFDocument } from "@cantoo/pdf-lib";
 import { beforeAll, describe, expect, inject, it } from "vitest";
 import { batchOf, type Company, type Loose, newCompany, newJob, sha256, until } from "../helpers/edge.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
@@ -39,6 +41,33 @@ describe("photos", () => {
     expect(sha256(back.bytes)).toBe(sha);
     expect(back.headers.get("content-type")).toBe("image/jpeg");
     expect(back.headers.get("content-security-policy")).toContain("sandbox");
+  });
+
+  it("bytes that the store has lost are taken again from whoever still has them, and read; a paper's too", async () => {
+    const photo = photoOf();
+    const sheet = await PDFDocument.create();
+    sheet.addPage();
+    const paper = new Uint8Array(await sheet.save());
+    for (const [bytes, path, folder] of [
+      [photo, "photos", "originals"],
+      [paper, "papers", "papers"],
+    ] as const) {
+      const sha = sha256(bytes);
+      const send = () => company.office.ask("PUT", `/api/${path}/${sha}`, { bytes });
+      expect((await send()).status).toBe(201);
+      const object = join(inject("stackDirectory"), "store", inject("storeBucket"), company.company, folder, `${sha}._S3rver_object`);
+      rmSync(object);
+      expect((await send()).status).toBe(201);
+      expect(sha256(new Uint8Array(readFileSync(object)))).toBe(sha);
+    }
+    expect(
+      (
+        await until(
+          () => stateOf(sha256(photo)),
+          ({ state }) => state !== "stored",
+        )
+      ).state,
+    ).toBe("read");
   });
 
   it("stores eight megabytes through several blocks", async () => {

@@ -6,7 +6,7 @@ import { type LargeEdge, largeEdge } from "../helpers/large-company.ts";
 import { median } from "../helpers/many-looks.ts";
 
 const JOBS = 1_200;
-const TRIES = 7;
+const TRIES = 9;
 /** Of the issue: an answer takes at most twice what its rows take to be read and dropped. */
 const MOST = 2;
 
@@ -50,7 +50,11 @@ it(`every question about ${JOBS} jobs answers within ${MOST} times the bare read
     const bare = async (): Promise<void> => expect((await large.bare(company.company, reads)).jobs).toBe(JOBS);
     const times: { answered: number; read: number }[] = [];
     // the first of each is left out: code that runs for the first time
-    for (let i = 0; i <= TRIES; i += 1) times.push({ answered: await timed(answer), read: await timed(bare) });
+    for (let i = 0; i <= TRIES; i += 1) {
+      // by turns the one or the other first: what else runs on the machine comes and goes
+      if (i % 2 === 0) times.push({ answered: await timed(answer), read: await timed(bare) });
+      else times.push({ read: await timed(bare), answered: await timed(answer) });
+    }
     const of = (key: "answered" | "read"): number => median(times.slice(1).map((time) => time[key]));
     const [answered, read] = [of("answered"), of("read")];
     const ratio = answered / read;

@@ -1,3 +1,5 @@
+import { execFile } from "node:child_process";
+import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { batchOf, type Company, type Loose, newCompany, newJob } from "../helpers/edge.ts";
 import { type LargeEdge, largeEdge } from "../helpers/large-company.ts";
@@ -57,4 +59,30 @@ it("rows of an older form, and those whose making was lost, are made before a qu
     expect((await company.owner.get("/api/questions/cost")).body).toMatchObject({ jobs: 1, behind: 0 });
     expect(await compared()).toEqual({ job, same: true, differences: [] });
   }
+});
+
+const program = fileURLToPath(new URL("../../infra/local/rebuild.ts", import.meta.url));
+
+/** What `npm run rebuild` says at the end, and how it exits. */
+const ran = (...asked: readonly string[]): Promise<readonly [number, string]> =>
+  new Promise((resolve) => {
+    execFile(process.execPath, [program, ...asked], (fault, out, said) =>
+      resolve([fault === null ? 0 : Number(fault.code), `${out}${said}`.trim().split("\n").at(-1) ?? ""]),
+    );
+  });
+
+it("the command goes through every job with the owner's link, writes anew what differs, and says how many", async () => {
+  const link = async (): Promise<string> => {
+    const { body } = await company.owner.post(`/api/people/${company.people.owner}/links`);
+    return new URL(body.link, large.url).href;
+  };
+  const says = (same: number, observed: number): string =>
+    `${same} of 1 jobs give the same again; differed: findings of 0, rows of the register of 0, rows of the owner's questions of ${observed}`;
+  expect(await ran("--link", await link())).toEqual([0, says(1, 0)]);
+  const spoil = "UPDATE observed SET content = '[]' WHERE company = ?1 AND job = ?2 AND part = 'readings'";
+  await large.write([[spoil, company.company, job]]);
+  expect(await ran("--compare", "--link", await link())).toEqual([1, says(0, 1)]);
+  expect(await ran("--link", await link())).toEqual([1, `${says(0, 1)}; what differed is written anew`]);
+  expect(await ran("--link", await link())).toEqual([0, says(1, 0)]);
+  expect((await ran("--lnk"))[0]).toBe(2);
 });

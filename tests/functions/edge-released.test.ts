@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, inject, it } from "vitest";
+import { archiveOf, chained, jsonBytes, packed } from "../helpers/archive.ts";
 import { Client, type Company, type Loose, newCompany, newJob } from "../helpers/edge.ts";
 
 let company: Company;
@@ -50,6 +51,24 @@ describe("a record that is released", () => {
       expect(await nobody().get(`${link}/${part}`)).toMatchObject({ status: 404, body: { code: "release-ended" } });
     expect((await company.office.get(`/api/records/${record}/releases`)).body.releases[0].ended).toEqual(expect.any(Number));
   });
+
+  it("that came with an archive and says nothing that a page can be made of opens as it was printed", async () => {
+    const ledger = await chained(`job-${crypto.randomUUID().slice(0, 8)}`, [
+      { kind: "job-opened", what: { title: "Elm Street 4", zone: "UTC", language: "en", units: "inch" } },
+    ]);
+    const { list, files } = archiveOf(ledger);
+    const bytes = packed([{ name: "list", bytes: jsonBytes(list) }, ...files]);
+    const came = await company.office.ask("POST", "/api/archives", { bytes });
+    expect([came.status, came.body.records]).toEqual([201, 1]);
+    const { record } = (await company.office.get(`/api/jobs/${ledger.job}/records`)).body.records[0];
+    const { link } = (await company.office.post(`/api/records/${record}/releases`, { to: "Dana" })).body;
+    const opened = await nobody().get(link);
+    expect([opened.status, opened.headers.get("location")]).toEqual([303, `${link}/pdf`]);
+    expect(await nobody().get(`${link}/pictures/${"0".repeat(64)}`)).toMatchObject({ status: 422, body: { code: "record-unreadable" } });
+    // a record is issued all the same, without what changed since
+    const next = await company.office.post(`/api/jobs/${ledger.job}/records`, { edition: "customer" });
+    expect([next.status, next.body.version]).toEqual([201, 2]);
+  }, 60_000);
 
   it("is the customer's edition alone, and none of another company", async () => {
     const { job } = await newJob(company);

@@ -1,6 +1,8 @@
 import type { PersonRow } from "../adapters/companies.ts";
+import { sha256Hex } from "../chance.ts";
 import { sessionCookie, tokenIn } from "../cookie.ts";
 import type { Services } from "../services.ts";
+import { behind } from "../shards/index.ts";
 import { deviceOf } from "./device.ts";
 import { lifeOf, type Way } from "./lives.ts";
 
@@ -15,8 +17,12 @@ interface Entering {
 export async function entered(services: Services, request: Request, entering: Entering, now: number): Promise<string> {
   const { company, person, way, passkey } = entering;
   const before = tokenIn(request);
-  const had = before === undefined ? undefined : await services.sessions.find(before, now);
-  if (had !== undefined && had !== "ended") await services.sessions.end(had.hash, now);
+  if (before !== undefined) {
+    // perhaps of another company, in another shard
+    const former = await behind(services, await sha256Hex(before));
+    const had = await former.sessions.find(before, now);
+    if (had !== undefined && had !== "ended") await former.sessions.end(had.hash, now);
+  }
   const device = deviceOf(request);
   const own = { company, person: person.id, role: person.role, way, device };
   const token = await services.sessions.begin(passkey === undefined ? own : { ...own, passkey }, now);

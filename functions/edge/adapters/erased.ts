@@ -35,7 +35,8 @@ const NOTE = `INSERT INTO erased (company, kind, ref, content, at)
   SELECT ?1, value ->> 'kind', value ->> 'ref', value ->> 'content', ?3 FROM json_each(?2) WHERE true
   ON CONFLICT (company, kind, ref) DO UPDATE SET at = excluded.at, gone = NULL, content = CASE WHEN excluded.kind <> 'body' THEN excluded.content
     ELSE (SELECT json_group_array(value) FROM (SELECT value FROM json_each(erased.content) UNION SELECT value FROM json_each(excluded.content))) END`;
-const NOT_GONE = "SELECT company, ref AS key FROM erased WHERE kind = 'object' AND gone IS NULL ORDER BY at LIMIT ?1";
+const NOT_GONE = `SELECT company, ref AS key FROM erased WHERE kind = 'object' AND gone IS NULL
+  AND company NOT IN (SELECT company FROM closed) ORDER BY at LIMIT ?1`;
 const GONE = "UPDATE erased SET gone = ?3 WHERE company = ?1 AND kind = 'object' AND ref = ?2";
 const ABOUT_FILE = ["photo", "photo_use", "photo_look", "seen_before", "blurred", "paper"];
 const OWED_ABOUT = `DELETE FROM owed WHERE company = ?1 AND ((kind IN ('read', 'compare') AND ref IN (SELECT value FROM json_each(?2)))

@@ -1,4 +1,5 @@
 import { keyedHex, newDigits, newId, newToken, sha256Hex } from "../chance.ts";
+import type { NoteDoor } from "./doors.ts";
 import { statement } from "./statement.ts";
 
 /** By which one person of a crew takes one phone into use, once. */
@@ -32,19 +33,21 @@ const OF_COMPANY = `SELECT company, id, person, made_by AS madeBy, made, ends, u
   WHERE company = ?1 ORDER BY made DESC, id LIMIT 100`;
 const WITHDRAW = `UPDATE join_code SET withdrawn = ?2 WHERE company = ?1 AND id = ?3 AND ${WAITS} RETURNING id`;
 
-/** `secret`: twelve digits are tried through in minutes by whoever holds a bare digest of them. */
-export function joinCodesIn(database: D1Database, secret: string): JoinCodes {
+/** What a code's digits are kept as. `secret`: twelve digits are tried through in minutes by whoever holds a bare digest of them. */
+export const digitsHash = (secret: string, digits: string): Promise<string> => keyedHex(secret, "join code", digits);
+
+export function joinCodesIn(database: D1Database, secret: string, note: NoteDoor): JoinCodes {
   const use = async (column: "code" | "token", digest: string, now: number) =>
     (await statement(database, USE(column), digest, now).first<Pick<JoinCode, "company" | "person">>()) ?? undefined;
-  const digitsHash = (digits: string): Promise<string> => keyedHex(secret, "join code", digits);
   return {
     async make({ company, person, madeBy, made, ends }) {
       const [id, digits, token] = [newId(), newDigits(), newToken()];
-      const hashes = [await digitsHash(digits), await sha256Hex(token)] as const;
+      const hashes = [await digitsHash(secret, digits), await sha256Hex(token)] as const;
+      for (const hash of hashes) await note(hash);
       await statement(database, MAKE, company, id, person, ...hashes, madeBy, made, ends).run();
       return { id, digits, token };
     },
-    useDigits: async (digits, now) => use("code", await digitsHash(digits), now),
+    useDigits: async (digits, now) => use("code", await digitsHash(secret, digits), now),
     useToken: async (token, now) => use("token", await sha256Hex(token), now),
     ofCompany: async (company) => (await statement(database, OF_COMPANY, company).all<JoinCode>()).results,
     withdraw: async (company, id, now) => (await statement(database, WITHDRAW, company, now, id).first<{ id: string }>()) !== null,

@@ -1,5 +1,6 @@
 import { LINK_LIFE_MS } from "../access/lives.ts";
 import { newToken, sha256Hex } from "../chance.ts";
+import type { NoteDoor } from "./doors.ts";
 import { type Statement, statement } from "./statement.ts";
 
 /** One-time sign-in links; the token is given out once and kept as its hash. */
@@ -14,10 +15,12 @@ export interface Links {
 const MAKE = "INSERT INTO link (hash, company, person, ends) VALUES (?1, ?2, ?3, ?4)";
 const USE = "UPDATE link SET used = ?2 WHERE hash = ?1 AND used IS NULL AND ends > ?2 RETURNING company, person";
 
-export function linksIn(database: D1Database): Links {
+export function linksIn(database: D1Database, note: NoteDoor): Links {
   const draw: Links["draw"] = async (company, person, now) => {
     const token = newToken();
-    return { token, made: statement(database, MAKE, await sha256Hex(token), company, person, now + LINK_LIFE_MS) };
+    const hash = await sha256Hex(token);
+    await note(hash);
+    return { token, made: statement(database, MAKE, hash, company, person, now + LINK_LIFE_MS) };
   };
   return {
     draw,

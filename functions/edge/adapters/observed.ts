@@ -8,8 +8,12 @@ export interface ObservedRows {
   /** Some jobs of a company in the order of their ids, after this one: a list for each part, all of them of the same jobs. */
   page(company: string, parts: readonly string[], after: string): Promise<readonly (readonly ObservedRow[])[]>;
   ofJob(place: Place): Promise<Readonly<Record<string, string>>>;
-  /** Jobs that have grown since, or whose rows have an older form: some of them, and how many they are. */
-  behind(company: string, part: string, made: number, most: number): Promise<{ readonly jobs: readonly string[]; readonly count: number }>;
+}
+
+/** Jobs that have grown since, or whose rows have an older form: some of them, and how many they are. */
+export interface LateJobs {
+  readonly jobs: readonly string[];
+  readonly count: number;
 }
 
 /** As many jobs as come in one answer: some megabytes at most. */
@@ -31,21 +35,29 @@ const BEHIND = `SELECT job, count(*) OVER () AS count FROM (
     UNION SELECT job FROM observed WHERE company = ?1 AND part = ?2 AND made <> ?3)
   LIMIT ?4`;
 
+export const pageStatements = (database: D1Database, company: string, parts: readonly string[], after: string): readonly Statement[] =>
+  parts.map((part) => statement(database, PAGE_OF, company, part, after, PAGE));
+
+/** `part`: the one of which every job has a row; `made`: the form that rows have now; `most`: as many jobs as are named. */
+export const lateStatement = (database: D1Database, company: string, part: string, made: number, most: number): Statement =>
+  statement(database, BEHIND, company, part, made, most);
+
+export const lateIn = (rows: readonly { readonly job: string; readonly count: number }[]): LateJobs => ({
+  jobs: rows.map(({ job }) => job),
+  count: rows[0]?.count ?? 0,
+});
+
 export const observedIn = (database: D1Database, partNames: readonly string[]): ObservedRows => ({
   put: ({ company, job }, number, made, parts) => [
     statement(database, PUT, company, job, number, made, JSON.stringify(parts)),
     statement(database, CAUGHT_UP, company, job, number),
   ],
   async page(company, parts, after) {
-    const lists = await database.batch<ObservedRow>(parts.map((part) => statement(database, PAGE_OF, company, part, after, PAGE)));
+    const lists = await database.batch<ObservedRow>([...pageStatements(database, company, parts, after)]);
     return lists.map(({ results }) => results);
   },
   async ofJob({ company, job }) {
     const { results } = await statement(database, OF_JOB, company, job, JSON.stringify(partNames)).all<{ part: string; content: string }>();
     return Object.fromEntries(results.map(({ part, content }) => [part, content]));
-  },
-  async behind(company, part, made, most) {
-    const { results } = await statement(database, BEHIND, company, part, made, most).all<{ job: string; count: number }>();
-    return { jobs: results.map(({ job }) => job), count: results[0]?.count ?? 0 };
   },
 });

@@ -1,4 +1,5 @@
 import { newToken, sha256Hex } from "../chance.ts";
+import type { NoteDoor } from "./doors.ts";
 import type { Place } from "./ledgers.ts";
 import { type Statement, statement } from "./statement.ts";
 
@@ -42,10 +43,12 @@ const TAKE = `UPDATE others_link SET files = files + 1 WHERE hash = ?1 AND ${GOO
 const OF_JOB = `SELECT ${COLUMNS} FROM others_link WHERE company = ?1 AND job = ?2 ORDER BY made DESC, hash`;
 const WITHDRAW = `UPDATE others_link SET withdrawn = ?2 WHERE hash = ?1 AND ${GOOD} AND company = ?3 AND job = ?4 RETURNING hash`;
 
-export const othersLinksIn = (database: D1Database): OthersLinks => ({
+export const othersLinksIn = (database: D1Database, note: NoteDoor): OthersLinks => ({
   async make({ company, job, step, what, madeBy, made, ends }) {
     const token = newToken();
-    await statement(database, MAKE, await sha256Hex(token), company, job, step, what, madeBy, made, ends).run();
+    const hash = await sha256Hex(token);
+    await note(hash);
+    await statement(database, MAKE, hash, company, job, step, what, madeBy, made, ends).run();
     return token;
   },
   open: async (token, now) => (await statement(database, OPEN, await sha256Hex(token), now).first<OthersLink>()) ?? undefined,

@@ -43,7 +43,8 @@ const PAUSE = `CASE WHEN tries + 1 >= ${LAID_ASIDE_TRIES} THEN 86400000 ELSE 300
 /** A row that is due later than its longest pause was given its time by a clock that ran ahead, and would wait for it in vain. */
 const OUT_OF_REACH = `CASE WHEN tries >= ${LAID_ASIDE_TRIES} THEN 86460000 ELSE 3900000 END`;
 const CLAIM = `UPDATE owed SET due = ?1 + ${PAUSE}, tries = tries + 1
-  WHERE (kind, company, ref) IN (SELECT kind, company, ref FROM owed WHERE due <= ?1 OR due > ?1 + ${OUT_OF_REACH} ORDER BY due LIMIT 100)
+  WHERE (kind, company, ref) IN (SELECT kind, company, ref FROM owed
+    WHERE (due <= ?1 OR due > ?1 + ${OUT_OF_REACH}) AND company NOT IN (SELECT company FROM closed) ORDER BY due LIMIT 100)
   RETURNING kind, company, ref, tries`;
 const FAILED = "UPDATE owed SET why = ?4 WHERE kind = ?1 AND company = ?2 AND ref = ?3";
 const LATE = `FROM owed WHERE company = ?1 AND tries >= ${LATE_TRIES}`;

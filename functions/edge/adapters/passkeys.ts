@@ -1,5 +1,6 @@
 import type { Role } from "#core/job/index.ts";
-import { isTaken, type Statement, statement } from "./statement.ts";
+import type { NoteDoor } from "./doors.ts";
+import { type Statement, statement } from "./statement.ts";
 
 /** A passkey of one person. `credential` and `publicKey`: base64url. */
 export interface Passkey {
@@ -25,12 +26,12 @@ export interface KnownPasskey extends Passkey {
 export interface Passkeys {
   known(credential: string): Promise<KnownPasskey | undefined>;
   of(company: string, person: string): Promise<readonly Passkey[]>;
-  /** False: this credential is kept already. */
-  add(passkey: Passkey): Promise<boolean>;
+  /** Its row as a statement; undefined: this credential is kept already. */
+  adding(passkey: Passkey): Promise<Statement | undefined>;
   /** That it signed in: false where another use of the same counter came first, or it was withdrawn meanwhile. */
   used(passkey: Passkey, counter: number, synced: boolean, now: number): Promise<boolean>;
   /** It signs in no more, and what it signed in ends with it. */
-  withdraw(passkey: Pick<Passkey, "company" | "id">, now: number): Promise<void>;
+  withdrawal(passkey: Pick<Passkey, "company" | "id">, now: number): readonly Statement[];
   /** All of a person's, as a statement. */
   withdrawalOf(company: string, person: string, now: number): Statement;
   get(company: string, id: string): Promise<Passkey | undefined>;
@@ -61,7 +62,7 @@ const read = ({ transports, synced, last, ...rest }: Row): KnownPasskey => ({
   ...(last === null ? {} : { last }),
 });
 
-export const passkeysIn = (database: D1Database): Passkeys => ({
+export const passkeysIn = (database: D1Database, note: NoteDoor): Passkeys => ({
   async known(credential) {
     const row = await statement(database, KNOWN, credential).first<Row>();
     return row === null ? undefined : read(row);
@@ -71,24 +72,18 @@ export const passkeysIn = (database: D1Database): Passkeys => ({
     const row = await statement(database, GET, company, id).first<Row>();
     return row === null ? undefined : read(row);
   },
-  async add({ company, id, person, credential, publicKey, counter, transports, synced, name, made }) {
+  async adding({ company, id, person, credential, publicKey, counter, transports, synced, name, made }) {
     const values = [company, id, person, credential, publicKey, counter, transports.join(" "), synced ? 1 : 0, name, made];
-    try {
-      await statement(database, ADD, ...values).run();
-      return true;
-    } catch (thrown) {
-      if (isTaken(thrown)) return false;
-      throw thrown;
-    }
+    // one that was withdrawn is kept too: it was taken out for a reason
+    const isKept = (await statement(database, "SELECT 1 FROM passkey WHERE credential = ?1", credential).first()) !== null;
+    return isKept || !(await note(credential)) ? undefined : statement(database, ADD, ...values);
   },
   used: async ({ company, id }, counter, synced, now) =>
     (await statement(database, USED, company, id, counter, synced ? 1 : 0, now).first<{ id: string }>()) !== null,
-  async withdraw({ company, id }, now) {
-    await database.batch([
-      statement(database, "UPDATE passkey SET withdrawn = ?3 WHERE company = ?1 AND id = ?2 AND withdrawn IS NULL", company, id, now),
-      statement(database, "UPDATE session SET ended = ?3 WHERE company = ?1 AND passkey = ?2 AND ended IS NULL", company, id, now),
-    ]);
-  },
+  withdrawal: ({ company, id }, now) => [
+    statement(database, "UPDATE passkey SET withdrawn = ?3 WHERE company = ?1 AND id = ?2 AND withdrawn IS NULL", company, id, now),
+    statement(database, "UPDATE session SET ended = ?3 WHERE company = ?1 AND passkey = ?2 AND ended IS NULL", company, id, now),
+  ],
   withdrawalOf: (company, person, now) =>
     statement(database, "UPDATE passkey SET withdrawn = ?3 WHERE company = ?1 AND person = ?2 AND withdrawn IS NULL", company, person, now),
 });

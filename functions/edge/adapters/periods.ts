@@ -14,7 +14,8 @@ export interface PeriodRows {
 
 const LAST = `SELECT e.job, max(e.envelope ->> 'received') AS at FROM job AS j JOIN entry AS e ON e.company = j.company AND e.job = j.id
   WHERE j.company = ?1 AND e.kind NOT IN ('body-withheld', 'picture-read', 'rules-moved') GROUP BY e.job`;
-const COMPANIES = "SELECT c.id, c.zone, p.day FROM company AS c LEFT JOIN period_day AS p ON p.company = c.id ORDER BY c.id";
+const COMPANIES = `SELECT c.id, c.zone, p.day FROM company AS c LEFT JOIN period_day AS p ON p.company = c.id
+  WHERE c.id NOT IN (SELECT company FROM closed) ORDER BY c.id`;
 const TAKE = `INSERT INTO period_day (company, day) VALUES (?1, ?2)
   ON CONFLICT (company) DO UPDATE SET day = excluded.day WHERE period_day.day <> excluded.day RETURNING company`;
 

@@ -1,4 +1,5 @@
 import { newToken, sha256Hex } from "../chance.ts";
+import type { NoteDoor } from "./doors.ts";
 import { type Statement, statement } from "./statement.ts";
 
 /** A record that was released, by the hash of its link's token. */
@@ -26,10 +27,12 @@ const MAKE = "INSERT INTO released_record (hash, company, record, receiver, rele
 const OF_RECORD = `SELECT ${COLUMNS} FROM released_record WHERE company = ?1 AND record = ?2 ORDER BY released DESC, hash`;
 const END = "UPDATE released_record SET ended = ?4 WHERE hash = ?1 AND company = ?2 AND record = ?3 AND ended IS NULL RETURNING hash";
 
-export const releasesIn = (database: D1Database): Releases => ({
+export const releasesIn = (database: D1Database, note: NoteDoor): Releases => ({
   async make({ company, record, receiver, released }) {
     const token = newToken();
-    return { token, made: statement(database, MAKE, await sha256Hex(token), company, record, receiver, released) };
+    const hash = await sha256Hex(token);
+    await note(hash);
+    return { token, made: statement(database, MAKE, hash, company, record, receiver, released) };
   },
   open: async (token) =>
     (await statement(

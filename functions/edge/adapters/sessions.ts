@@ -2,6 +2,7 @@ import type { Role } from "#core/job/index.ts";
 import type { Device } from "../access/device.ts";
 import { GRACE_MS, lifeOf, RENEW_MS, TOUCH_MS, type Way } from "../access/lives.ts";
 import { newId, newToken, sha256Hex } from "../chance.ts";
+import type { NoteDoor } from "./doors.ts";
 import { type Statement, statement } from "./statement.ts";
 
 /** Who calls, as the session says. */
@@ -83,7 +84,7 @@ const OPEN = "company = ?1 AND ended IS NULL AND ends > ?3 AND last + idle > ?3"
 const OPEN_OF = `SELECT phone, device, way, passkey, began, last, ends FROM session WHERE ${OPEN} AND person = ?2
   ORDER BY last DESC, phone LIMIT 200`;
 
-export function sessionsIn(database: D1Database): Sessions {
+export function sessionsIn(database: D1Database, note: NoteDoor): Sessions {
   const withdrawal = (company: string, person: string, now: number): readonly Statement[] => [
     statement(database, "UPDATE session SET ended = ?3 WHERE company = ?1 AND person = ?2 AND ended IS NULL", company, person, now),
     statement(database, "UPDATE link SET used = ?3 WHERE company = ?1 AND person = ?2 AND used IS NULL", company, person, now),
@@ -114,6 +115,7 @@ export function sessionsIn(database: D1Database): Sessions {
       const token = newToken();
       const hash = await sha256Hex(token);
       const { ends, idle } = lifeOf(role);
+      await note(hash);
       await database.batch([
         statement(database, BEGIN, hash, company, person, newId(), now, way, device, passkey ?? null, now + ends, idle),
         statement(database, TOKEN, hash, hash, now, now),
@@ -124,7 +126,9 @@ export function sessionsIn(database: D1Database): Sessions {
       const mine = await statement(database, RENEW, hash, now, now - RENEW_MS).first<{ hash: string }>();
       if (mine === null) return undefined;
       const token = newToken();
-      await statement(database, TOKEN, await sha256Hex(token), hash, now, null).run();
+      const next = await sha256Hex(token);
+      await note(next);
+      await statement(database, TOKEN, next, hash, now, null).run();
       return token;
     },
     async end(hash, now) {

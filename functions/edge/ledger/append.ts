@@ -21,7 +21,7 @@ export interface Appended {
 export type Admission = (entry: SealedEntry, incoming: Incoming) => Promise<Outcome<void>> | Outcome<void>;
 
 export interface AppendOptions {
-  /** Reads what the admission needs; asked only when something is new. */
+  /** Reads what the admission needs, while the ledger's head is read. */
   readonly admission?: () => Promise<Admission>;
   /** What is written with the rows, or not at all. */
   readonly also?: (rows: readonly StoredEntry[]) => readonly Statement[];
@@ -77,15 +77,12 @@ export async function plan(
   received: number,
   options: AppendOptions,
 ): Promise<Outcome<Appended>> {
-  const { head, known } = await services.ledgers.stand(
-    place,
-    incoming.map(({ id }) => id),
-  );
+  const ids = incoming.map(({ id }) => id);
+  const [{ head, known }, admission] = await Promise.all([services.ledgers.stand(place, ids), options.admission?.()]);
   if (options.begins && head.number > 0 && !known.has(incoming[0]?.id ?? "")) return refuse("job-exists", "entries/0/sealed/job", {});
   const answers: Answer[] = [];
   const rows: StoredEntry[] = [];
   const seen = new Map(known);
-  let admission: Admission | undefined;
   let last = head;
   for (const one of incoming) {
     const sealed = await one.sealed(last);
@@ -102,7 +99,6 @@ export async function plan(
       );
       continue;
     }
-    admission ??= await options.admission?.();
     const admitted = admission ? await admission(sealed.value, one) : ok(undefined);
     if (!admitted.ok) {
       answers.push({ id: one.id, refusal: { ...admitted.refusal, place: `${one.place}/${admitted.refusal.place}` } });

@@ -9,6 +9,7 @@ import { personOf } from "../company/person.ts";
 import { json, operator, type Route, route } from "../routes/route.ts";
 import { signIn } from "../routes/sign-in.ts";
 import type { Services } from "../services.ts";
+import { at } from "../shards/index.ts";
 
 // Only the local entry imports this file: the bundle that is deployed has no such path.
 
@@ -28,10 +29,10 @@ async function personWith(services: Services, role: Role): Promise<string> {
   return id;
 }
 
-async function linkFor({ environment }: Services, person: string): Promise<string> {
+async function linkFor({ database }: Services, person: string): Promise<string> {
   const token = `${MARK}${newToken()}`;
   const sql = "INSERT INTO link (hash, company, person, ends) VALUES (?1, ?2, ?3, ?4)";
-  await statement(environment.DB, sql, await sha256Hex(token), DEMO, person, YEAR_9999_MS).run();
+  await statement(database, sql, await sha256Hex(token), DEMO, person, YEAR_9999_MS).run();
   return `/in/${token}`;
 }
 
@@ -42,7 +43,8 @@ export const makeDemoLinks = route({
   says: "Sign-in links of the demo company",
   who: operator,
   gives: { 200: shape },
-  async run({ services }) {
+  async run({ services: edge }) {
+    const services = await at(edge, DEMO);
     if (!(await services.companies.get(DEMO))) return refuse("company-unknown", "demo", {});
     const [crew, office, owner] = [
       await personWith(services, "crew"),
@@ -59,10 +61,11 @@ const FIND = "SELECT company, person FROM link WHERE hash = ?1 AND company = ?2 
 export const demoSignIn: Route = {
   ...signIn,
   async run(call) {
-    const { services, parameters, request, now } = call;
+    const { parameters, request, now } = call;
     const token = parameters.token ?? "";
     if (!token.startsWith(MARK)) return signIn.run(call);
-    const row = await statement(services.environment.DB, FIND, await sha256Hex(token), DEMO).first<{ company: string; person: string }>();
+    const services = await at(call.services, DEMO);
+    const row = await statement(services.database, FIND, await sha256Hex(token), DEMO).first<{ company: string; person: string }>();
     const person = row && (await personOf(services, row.company, row.person));
     if (!row || !person) return signIn.run(call);
     const cookie = await entered(services, request, { company: row.company, person, way: "link" }, now);

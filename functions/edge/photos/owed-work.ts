@@ -3,6 +3,7 @@ import type { PhotoHint } from "../environment.ts";
 import { FIRST_DUE_MS } from "../jobs/consequences.ts";
 import { log, thrownOf } from "../log.ts";
 import type { Services } from "../services.ts";
+import { at } from "../shards/index.ts";
 import { compare } from "./seen-before.ts";
 import { tell } from "./tell.ts";
 
@@ -37,10 +38,11 @@ export async function readOwed(services: Services, { company, sha256 }: PhotoHin
 export async function sweep(services: Services): Promise<void> {
   const due = await services.owed.claim(services.clock());
   await services.owed.hint(due.filter(({ kind }) => kind === "read").map(({ company, ref }) => ({ company, sha256: ref })));
-  for (const row of due.filter(({ kind }) => kind === "compare")) await alone(services, row, () => compare(services, row.company, row.ref));
+  for (const row of due.filter(({ kind }) => kind === "compare"))
+    await alone(services, row, async () => compare(await at(services, row.company), row.company, row.ref));
   for (const row of due.filter(({ kind }) => kind === "tell")) {
     const [job = "", sha256 = ""] = row.ref.split("/");
-    await alone(services, row, () => tell(services, { company: row.company, job }, sha256));
+    await alone(services, row, async () => tell(await at(services, row.company), { company: row.company, job }, sha256));
   }
 }
 
@@ -50,7 +52,9 @@ async function alone(services: Services, row: OwedRow, work: () => Promise<unkno
     await work();
   } catch (thrown) {
     log({ event: "sweep-broke", thrown: thrownOf(thrown) });
-    await services.owed.failed(row, "broke").catch(() => undefined);
+    await at(services, row.company)
+      .then((home) => home.owed.failed(row, "broke"))
+      .catch(() => undefined);
   }
 }
 

@@ -3,6 +3,7 @@ import { LARGEST_PAPER } from "#core/wire/index.ts";
 import { paperKey } from "#functions/shared/index.ts";
 import type { Services } from "../services.ts";
 import { Blocks } from "./blocks.ts";
+import { stillKept } from "./still-kept.ts";
 import { lengthOf, streamed, type Upload } from "./upload.ts";
 
 const MAGIC = "%PDF-";
@@ -24,14 +25,17 @@ export async function uploadPaper(
 
 async function taken(services: Services, { company, sha256, length }: Upload, blocks: Blocks) {
   const place = `files/${sha256}`;
+  const key = paperKey(company, sha256);
   const there = await services.papers.get(company, sha256);
-  if (there !== undefined) return ok({ sha256, bytes: there });
+  const kept = there === undefined ? ok(false) : await stillKept(services, key, there);
+  if (!kept.ok) return kept;
+  if (there !== undefined && kept.value) return ok({ sha256, bytes: there });
   const bytes = lengthOf(length, place, LARGEST_PAPER);
   if (!bytes.ok) return bytes;
   const first = await blocks.next().catch(() => undefined);
   if (first === undefined) return refuse("photo-length-differs", place, { bytes: 0, announced: bytes.value });
   if (!isPdf(first)) return refuse("paper-type", place, {});
-  const target = { key: paperKey(company, sha256), sha256, bytes: bytes.value, type: "application/pdf", place };
+  const target = { key, sha256, bytes: bytes.value, type: "application/pdf", place };
   const stored = await streamed(services, target, first, blocks);
   if (!stored.ok) return stored;
   await services.papers.add(company, { sha256, bytes: bytes.value }, services.clock());

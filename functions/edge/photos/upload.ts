@@ -6,6 +6,7 @@ import { FIRST_DUE_MS } from "../jobs/consequences.ts";
 import type { Services } from "../services.ts";
 import { Blocks } from "./blocks.ts";
 import { StorePatience } from "./patience.ts";
+import { stillKept } from "./still-kept.ts";
 
 export interface Upload {
   readonly company: string;
@@ -41,15 +42,18 @@ export async function upload(services: Services, asked: Upload): Promise<Outcome
 
 async function taken(services: Services, { company, sha256, length }: Upload, blocks: Blocks): Promise<Outcome<Stored>> {
   const place = `photos/${sha256}`;
+  const key = originalKey(company, sha256);
   const there = await services.photos.get(company, sha256);
-  if (there) return ok({ sha256, bytes: there.bytes, type: there.type, before: true });
+  const kept = there ? await stillKept(services, key, there.bytes) : ok(false);
+  if (!kept.ok) return kept;
+  if (there && kept.value) return ok({ sha256, bytes: there.bytes, type: there.type, before: true });
   const bytes = lengthOf(length, place);
   if (!bytes.ok) return bytes;
   const first = await blocks.next().catch(() => undefined);
   if (first === undefined) return refuse("photo-length-differs", place, { bytes: 0, announced: bytes.value });
   const type = sniff(first);
   if (type === undefined) return refuse(whyNoPhoto(first), place, {});
-  const stored = await streamed(services, { key: originalKey(company, sha256), sha256, bytes: bytes.value, type, place }, first, blocks);
+  const stored = await streamed(services, { key, sha256, bytes: bytes.value, type, place }, first, blocks);
   if (!stored.ok) return stored;
   const now = services.clock();
   await services.photos.add(company, { sha256, bytes: bytes.value, type }, now, now + FIRST_DUE_MS);

@@ -7,6 +7,19 @@ export const questionNamed = (id: string | undefined): Outcome<Question> => {
   return found === undefined ? refuse("question-unknown", "question", {}) : ok(found);
 };
 
+/** What an address may ask of a question, and what each means. */
+export const questionAsks = {
+  from: "First day, YYYY-MM-DD",
+  to: "Last day, YYYY-MM-DD",
+  persons: "yes: compares persons too",
+  lot: "Size of the lot that a sample is taken of",
+  looked: "How many of the lot were looked at",
+  off: "How many of those were not right",
+  check: "Check or item whose limit is tried",
+  lower: "Another lower limit, in the fixed unit of its kind",
+  upper: "Another upper limit, in the fixed unit of its kind",
+} as const;
+
 /** The day that it is where the company is. */
 export const todayIn = (now: number, zone: string): string => isoDay(momentIn(now, zone));
 

@@ -33,12 +33,6 @@ type Base = Omit<JobObserved, ObservedPart>;
 
 const none = Object.fromEntries(observedParts.map((part) => [part, []])) as unknown as Pick<JobObserved, ObservedPart>;
 
-/** The same job with these parts alone. */
-export const cutTo = (job: JobObserved, parts: ReadonlySet<string>): JobObserved => ({
-  ...job,
-  ...Object.fromEntries(observedParts.filter((part) => !parts.has(part)).map((part) => [part, []])),
-});
-
 /** A page of whole rows again, in the order of their bases; parts that were not read are empty. */
 export function putTogether(
   bases: readonly ObservedRow[],

@@ -1,13 +1,13 @@
 import { contentDigest, type Json } from "#core/ledger/index.ts";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
-import { questions, reportModel, usualAsking } from "#core/quality/index.ts";
-import { readSettings } from "#core/record/index.ts";
+import { type AnswerView, qualitySpeaking, questions, reportModel, usualAsking } from "#core/quality/index.ts";
 import { calendarDay, dayNumber, isoDay, typedDay } from "#core/units/index.ts";
 import { type Found, reportKey } from "#functions/shared/index.ts";
 import type { Session } from "../adapters/sessions.ts";
 import type { Services } from "../services.ts";
-import { answersTo } from "./answer.ts";
+import { answerTo } from "./answer.ts";
 import { todayIn } from "./asked.ts";
+import { begun } from "./begun.ts";
 
 /** The last day of a month, 'YYYY-MM'; nothing where that is none. */
 export function lastDayOf(month: string): string | undefined {
@@ -24,16 +24,23 @@ export function lastDayOf(month: string): string | undefined {
  */
 export async function reportPrinted(services: Services, session: Session, asked: string | null): Promise<Outcome<Found>> {
   const { company } = session;
-  const settings = readSettings(await services.companies.settings(company));
+  const { settings } = await begun(services, company, { reads: [] });
   const now = services.clock();
   const today = todayIn(now, settings.zone);
   const month = asked ?? today.slice(0, 7);
   const last = lastDayOf(month);
   if (last === undefined || month > today.slice(0, 7)) return refuse("request-shape", "month", { found: month });
   const [until = today] = [last, today].sort();
-  const { answers, speaking, jobs } = await answersTo(services, session, questions, usualAsking(until), settings.zone);
+  const views: AnswerView[] = [];
+  let [jobs, speaking] = [0, qualitySpeaking(session, { people: {}, jobs: {}, sheets: {}, instruments: {} })];
+  // one after another: what all of them go by of thousands of jobs has no room together in an isolate's memory
+  for (const question of questions) {
+    const told = await answerTo(services, session, question, usualAsking(until), await begun(services, company, question));
+    views.push(told.view);
+    ({ jobs, speaking } = told);
+  }
   const at = Date.parse(`${until}T12:00:00Z`);
-  const model = reportModel({ speaking, settings, month, until, read: today, jobs, answers: answers.map(({ view }) => view), at });
+  const model = reportModel({ speaking, settings, month, until, read: today, jobs, answers: views, at });
   const digest = await contentDigest(services.digest, JSON.parse(JSON.stringify(model)) as Json);
   if (!digest.ok) throw new Error(`a view model without a canonical form: ${digest.refusal.place}`);
   const key = reportKey(company, digest.value);

@@ -1,89 +1,74 @@
 import type { CompanyObserved, JobObserved, ObservedPart, Question } from "#core/quality/index.ts";
-import { PAGE } from "../adapters/observed.ts";
+import { type LateJobs, PAGE } from "../adapters/observed.ts";
 import { computeAndKeep } from "../jobs/findings.ts";
 import { currentJob } from "../jobs/read.ts";
 import type { Services } from "../services.ts";
-import { BASE, cutTo, MADE, putTogether } from "./parts.ts";
-
-/** Jobs that are made up for while somebody waits; the others are said to be missing. */
-const MADE_NOW = 24;
+import type { Begun } from "./begun.ts";
+import { BASE, type ObservedRow, putTogether } from "./parts.ts";
 
 export interface RowsRead {
-  /** How many jobs were read, and each by its name. */
-  readonly count: number;
+  /** Each job by its name. */
   readonly titles: Readonly<Record<string, string>>;
-  /** What a question goes by of every job, in the order of their ids. */
-  readonly of: (question: Question) => readonly JobObserved[];
+  /** What the question goes by of every job, in the order of their ids. */
+  readonly jobs: readonly JobObserved[];
   /** Jobs whose rows are behind their ledgers still. */
   readonly behind: number;
 }
 
-/** The jobs of a company page by page, each with the parts asked for. */
-async function* pagesOf(services: Services, company: string, parts: readonly ObservedPart[]): AsyncGenerator<readonly JobObserved[]> {
-  for (let after = ""; ; ) {
-    const [bases = [], ...lists] = await services.observed.page(company, [BASE, ...parts], after);
+type Page = readonly (readonly ObservedRow[])[];
+
+/** The jobs of a company page by page from the first on, each with the parts asked for. */
+async function* pagesOf(
+  services: Services,
+  company: string,
+  parts: readonly ObservedPart[],
+  first: Page,
+): AsyncGenerator<readonly JobObserved[]> {
+  for (let [bases = [], ...lists] = first; ; ) {
     yield putTogether(
       bases,
       parts.map((part, i) => [part, lists[i] ?? []]),
     );
     const last = bases.at(-1);
     if (last === undefined || bases.length < PAGE) return;
-    after = last.job;
+    [bases = [], ...lists] = await services.observed.page(company, [BASE, ...parts], last.job);
   }
-}
-
-const partsOf = (of: readonly Question[]): readonly ObservedPart[] => [...new Set(of.flatMap(({ reads }) => reads))];
-
-interface Holder {
-  readonly jobs: readonly JobObserved[];
-  readonly take: (row: JobObserved) => void;
-}
-
-/** Holds what some questions go by of each job, of rows that have these parts. */
-function holderOf(parts: readonly ObservedPart[], of: readonly Question[], keep = (job: JobObserved): JobObserved => job): Holder {
-  const own = new Set<string>(partsOf(of));
-  const isCut = parts.some((part) => !own.has(part));
-  const jobs: JobObserved[] = [];
-  return { jobs, take: (row) => jobs.push(keep(isCut ? cutTo(row, own) : row)) };
 }
 
 /** Rows that are behind are made, some of them. */
-async function caughtUp(services: Services, company: string): Promise<number> {
-  const { jobs: late, count } = await services.observed.behind(company, BASE, MADE, MADE_NOW);
-  for (const job of late) {
+async function caughtUp(services: Services, company: string, { jobs, count }: LateJobs): Promise<number> {
+  for (const job of jobs) {
     const place = { company, job };
     await computeAndKeep(services, place, await currentJob(services, place));
   }
-  return count - late.length;
+  return count - jobs.length;
 }
 
 /**
- * What some questions read of every job of a company. A page of rows is held at a time; of it stays what each question goes by, so
- * that readings and pictures of thousands of jobs never lie in memory together. `asFar`: what is left of a job, before anything else.
+ * What a question reads of every job of a company. A page of rows is held at a time; of it stays what the question goes by, so that
+ * readings and pictures of thousands of jobs never lie in memory together. `asFar`: what is left of a job, before anything else.
  */
 export async function rowsOf(
   services: Services,
   company: string,
   own: CompanyObserved,
-  asked: readonly Question[],
+  { reads, keeps }: Question,
+  { late, page: read }: Pick<Begun, "late" | "page">,
   asFar: (job: JobObserved) => JobObserved | undefined = (job) => job,
 ): Promise<RowsRead> {
-  const behind = await caughtUp(services, company);
-  const parts = partsOf(asked);
-  const whole = holderOf(
-    parts,
-    asked.filter(({ keeps }) => keeps === undefined),
-  );
-  const holders = new Map(asked.map((question) => [question, question.keeps ? holderOf(parts, [question], question.keeps(own)) : whole]));
-  const each = [...new Set(holders.values())];
+  const behind = await caughtUp(services, company, late);
+  // what was read before some of its rows were made anew is read again
+  const first = late.count === 0 ? read : await services.observed.page(company, [BASE, ...reads], "");
+  const kept = keeps?.(own) ?? ((job: JobObserved) => job);
+  const jobs: JobObserved[] = [];
   const titles: Record<string, string> = {};
-  for await (const page of pagesOf(services, company, parts)) {
+  for await (const page of pagesOf(services, company, reads, first)) {
     for (const one of page) {
       const row = asFar(one);
       if (row === undefined) continue;
       titles[row.job] = row.title;
-      for (const holder of each) holder.take(row);
+      jobs.push(kept(row));
     }
   }
-  return { count: Object.keys(titles).length, titles, of: (question) => holders.get(question)?.jobs ?? [], behind };
+  return { titles, jobs, behind };
 }

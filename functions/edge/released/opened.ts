@@ -2,8 +2,10 @@ import { type Outcome, ok } from "#core/outcome/index.ts";
 import type { RecordModel } from "#core/record/index.ts";
 import { counted, limits, notIn } from "../access/limits.ts";
 import type { RecordRow } from "../adapters/records.ts";
-import { fileKey } from "../records/files.ts";
+import { sha256Hex } from "../chance.ts";
+import { storedModel } from "../records/model.ts";
 import type { Call } from "../routes/route.ts";
+import { behind } from "../shards/index.ts";
 
 export interface ReleasedRecord {
   readonly row: RecordRow & { readonly company: string };
@@ -11,8 +13,10 @@ export interface ReleasedRecord {
 }
 
 /** The record that a released link leads to. Refuses `release-ended`: never given, or ended by the office; the two read the same. */
-export async function releasedRow({ services, parameters, request }: Call): Promise<Outcome<ReleasedRecord["row"]>> {
-  const release = await services.releases.open(parameters.token ?? "");
+export async function releasedRow({ services: edge, parameters, request }: Call): Promise<Outcome<ReleasedRecord["row"]>> {
+  const token = parameters.token ?? "";
+  const services = await behind(edge, await sha256Hex(token));
+  const release = await services.releases.open(token);
   const row = release && (await services.records.get(release.company, release.record));
   if (!release || !row) return notIn(services, limits.released, request, "release-ended", "link");
   const may = await counted(services, limits.opened, release.hash);
@@ -23,11 +27,8 @@ export async function releasedRow({ services, parameters, request }: Call): Prom
 export async function releasedRecord(call: Call): Promise<Outcome<ReleasedRecord>> {
   const row = await releasedRow(call);
   if (!row.ok) return row;
-  const found = await call.services.store.get(fileKey(row.value, "model.json"));
-  if (!found.ok) return found;
-  const bytes = await found.value.bytes();
-  if (!bytes.ok) return bytes;
-  return ok({ row: row.value, model: JSON.parse(new TextDecoder().decode(bytes.value)) as RecordModel });
+  const model = await storedModel(call.services, row.value);
+  return model.ok ? ok({ row: row.value, model: model.value }) : model;
 }
 
 /** Only whoever holds the link reads it, and not a day longer than the office wants: nothing on the way keeps it. */

@@ -16,9 +16,10 @@ export const appendEntries = route({
   gives: { 200: appended },
   async run(call) {
     const { services, session, input, now, afterwards } = call;
-    const place = await jobOf(call);
+    // Neither needs the other, and each asks the database.
+    const named = { company: session.company, job: call.parameters.job ?? "" };
+    const [place, judged] = await Promise.all([jobOf(call), judgeBatch(services, session, named, input)]);
     if (!place.ok) return place;
-    const judged = await judgeBatch(services, session, place.value, input);
     const written = await appendToJob(services, place.value, judged.good, now);
     if (!written.ok) return written;
     const { head, answers, rows } = written.value;

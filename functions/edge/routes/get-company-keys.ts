@@ -1,6 +1,7 @@
 import { refuse } from "#core/outcome/index.ts";
 import { keySet as shape } from "#core/wire/index.ts";
 import { keySet } from "../seals/index.ts";
+import { at } from "../shards/index.ts";
 import { everyone, json, route } from "./route.ts";
 
 export const getCompanyKeys = route({
@@ -9,7 +10,8 @@ export const getCompanyKeys = route({
   says: "The public keys by which a company's records are checked, as a JWK set",
   who: everyone,
   gives: { 200: shape },
-  async run({ services, parameters }) {
+  async run({ services: edge, parameters }) {
+    const services = await at(edge, parameters.company ?? "");
     const company = await services.companies.get(parameters.company ?? "");
     return company ? json(await keySet(services, company)) : refuse("company-unknown", "company", {});
   },

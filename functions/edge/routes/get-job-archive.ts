@@ -6,9 +6,10 @@ import { jobOf, officeUp, route } from "./route.ts";
 export const getJobArchive = route({
   method: "GET",
   path: "/api/jobs/:job/archive",
-  says: "A job whole as one archive: ledger, photos, records; with ?photos=none without the photos' bytes",
+  says: "A job whole as one archive: ledger, photos, records",
   who: officeUp,
-  gives: { 200: "bytes" },
+  asks: { photos: "none: without the photos' bytes" },
+  gives: { 200: "zip" },
   async run(call) {
     const place = await jobOf(call);
     if (!place.ok) return place;

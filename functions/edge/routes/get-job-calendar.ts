@@ -10,7 +10,7 @@ export const getJobCalendar = route({
   path: "/api/jobs/:job/calendar",
   says: "A calendar file (RFC 5545) of a job's services, of what is to be registered and of last days of cover",
   who: officeUp,
-  gives: { 200: "bytes" },
+  gives: { 200: "calendar" },
   async run(call) {
     const { services, session, now } = call;
     const place = await jobOf(call);

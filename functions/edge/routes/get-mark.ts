@@ -7,7 +7,7 @@ export const getMark = route({
   path: "/api/company/mark/:sha256",
   says: "The company's mark as it is drawn on screens",
   who: anyRole,
-  gives: { 200: "bytes" },
+  gives: { 200: "png" },
   async run({ services, session, parameters }) {
     const mark = parameters.sha256 ?? "";
     if (!isSha(mark)) return refuse("mark-unknown", "mark", {});

@@ -2,6 +2,7 @@ import { ok } from "#core/outcome/index.ts";
 import { waitingWork } from "../adapters/waiting-work.ts";
 import { counters } from "../counters.ts";
 import { readiness } from "../readiness.ts";
+import { databasesOf } from "../shards/index.ts";
 import { operator, route } from "./route.ts";
 
 const quoted = (labels: Readonly<Record<string, string>>): string =>
@@ -24,10 +25,10 @@ export const getMetrics = route({
   path: "/api/metrics",
   says: "Numbers for who runs the installation, in the text form of OpenMetrics: answers of this instance, work that waits, parts that answer",
   who: operator,
-  gives: { 200: "text" },
+  gives: { 200: "metrics" },
   async run({ services, now }) {
     const counted = counters.rows();
-    const [waiting, { parts }] = await Promise.all([waitingWork(services.environment.DB, now), readiness(services)]);
+    const [waiting, { parts }] = await Promise.all([waitingWork(databasesOf(services.environment), now), readiness(services)]);
     const label = ({ route, hundreds }: (typeof counted)[number]) => ({ route, status: `${hundreds}xx` });
     const text = [
       ...family(

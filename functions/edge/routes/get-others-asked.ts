@@ -1,6 +1,8 @@
 import { othersAsked } from "#core/wire/index.ts";
 import { counted, limits, notIn } from "../access/limits.ts";
+import { sha256Hex } from "../chance.ts";
 import { currentJob } from "../jobs/read.ts";
+import { behind } from "../shards/index.ts";
 import { everyone, json, route } from "./route.ts";
 
 export const getOthersAsked = route({
@@ -9,8 +11,10 @@ export const getOthersAsked = route({
   says: "What the holder of a link is asked for; the title of the job, its step, and nothing else of it",
   who: everyone,
   gives: { 200: othersAsked },
-  async run({ services, parameters, request, now }) {
-    const link = await services.othersLinks.open(parameters.token ?? "", now);
+  async run({ services: edge, parameters, request, now }) {
+    const token = parameters.token ?? "";
+    const services = await behind(edge, await sha256Hex(token));
+    const link = await services.othersLinks.open(token, now);
     const company = link && (await services.companies.get(link.company));
     if (link === undefined || company === undefined) return notIn(services, limits.othersLink, request, "others-link-ended", "link");
     const may = await counted(services, limits.opened, link.hash);

@@ -7,7 +7,7 @@ export const getPaper = route({
   path: "/api/papers/:sha256",
   says: "A paper as it was sent, to be saved: nothing of it is shown or run here",
   who: officeUp,
-  gives: { 200: "bytes" },
+  gives: { 200: "pdf" },
   async run({ services, session, parameters }) {
     const sha256 = parameters.sha256 ?? "";
     if (!isSha(sha256) || (await services.papers.get(session.company, sha256)) === undefined) return refuse("paper-unknown", "paper", {});

@@ -6,8 +6,9 @@ import { json, officeUp, route } from "./route.ts";
 export const getPerson = route({
   method: "GET",
   path: "/api/persons/:request",
-  says: "What names the one who asks, what would go and what would stay; ?whole= names jobs, with commas between, that would not be kept",
+  says: "What names the one who asks, what would go and what would stay",
   who: officeUp,
+  asks: { whole: "Jobs, with commas between, that would not be kept" },
   gives: { 200: personFound },
   async run(call) {
     const request = await requestNamed(call);

@@ -6,6 +6,6 @@ export const getPhotoOriginal = route({
   path: "/api/photos/:sha256/original",
   says: "The photo as it was taken",
   who: officeUp,
-  gives: { 200: "bytes" },
+  gives: { 200: "picture" },
   run: (call) => photoBytes(call, "original"),
 });

@@ -6,6 +6,7 @@ export const getPhotoPrint = route({
   path: "/api/photos/:sha256/print",
   says: "The photo for paper",
   who: anyRole,
-  gives: { 200: "bytes" },
+  asks: { parts: "Of a photo in which parts are blurred: `blurred` of its state, so that the answer may be kept" },
+  gives: { 200: "jpeg" },
   run: (call) => photoBytes(call, "print"),
 });

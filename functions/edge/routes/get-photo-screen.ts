@@ -6,6 +6,7 @@ export const getPhotoScreen = route({
   path: "/api/photos/:sha256/screen",
   says: "The photo for a screen",
   who: anyRole,
-  gives: { 200: "bytes" },
+  asks: { parts: "Of a photo in which parts are blurred: `blurred` of its state, so that the answer may be kept" },
+  gives: { 200: "jpeg" },
   run: (call) => photoBytes(call, "screen"),
 });

@@ -1,25 +1,27 @@
 import { ok, refuse } from "#core/outcome/index.ts";
 import { tableLines } from "#core/quality/index.ts";
-import { CSV_MARK, csvLine, readSettings } from "#core/record/index.ts";
-import { answersTo } from "../questions/answer.ts";
-import { askingOf, questionNamed, todayIn } from "../questions/asked.ts";
+import { CSV_MARK, csvLine } from "#core/record/index.ts";
+import { answerTo } from "../questions/answer.ts";
+import { askingOf, questionAsks, questionNamed, todayIn } from "../questions/asked.ts";
+import { begun } from "../questions/begun.ts";
 import { ownerOnly, route } from "./route.ts";
 
 export const getQuestionTable = route({
   method: "GET",
   path: "/api/questions/:question/table",
-  says: "A whole table of an answer as CSV; ?table= where it has several, and what the question itself is asked with",
+  says: "A whole table of an answer as CSV",
   who: ownerOnly,
-  gives: { 200: "bytes" },
+  asks: { ...questionAsks, table: "Of several tables the one that is wanted" },
+  gives: { 200: "csv" },
   async run({ services, session, parameters, request, now }) {
     const question = questionNamed(parameters.question);
     if (!question.ok) return question;
     const query = new URL(request.url).searchParams;
-    const { zone } = readSettings(await services.companies.settings(session.company));
-    const asking = askingOf(query, todayIn(now, zone));
+    const start = await begun(services, session.company, question.value);
+    const asking = askingOf(query, todayIn(now, start.settings.zone));
     if (!asking.ok) return asking;
-    const { answers, speaking } = await answersTo(services, session, [question.value], asking.value, zone);
-    const all = answers[0]?.answer.tables ?? [];
+    const { answer, speaking } = await answerTo(services, session, question.value, asking.value, start);
+    const all = answer.tables;
     const wanted = query.get("table");
     const table = wanted === null ? all[0] : all.find(({ id }) => id === wanted);
     if (table === undefined) return refuse("question-unknown", "table", {});

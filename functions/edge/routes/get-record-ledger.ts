@@ -1,3 +1,4 @@
+import { ledger } from "#core/wire/index.ts";
 import { recordFile } from "../records/files.ts";
 import { officeUp, route } from "./route.ts";
 
@@ -6,6 +7,6 @@ export const getRecordLedger = route({
   path: "/api/records/:record/ledger",
   says: "The ledger as it is attached to the record",
   who: officeUp,
-  gives: { 200: "bytes" },
+  gives: { 200: ledger },
   run: (call) => recordFile(call, "ledger"),
 });

@@ -1,3 +1,4 @@
+import { storedRecordModel } from "#core/wire/index.ts";
 import { recordFile } from "../records/files.ts";
 import { officeUp, route } from "./route.ts";
 
@@ -6,6 +7,6 @@ export const getRecordModel = route({
   path: "/api/records/:record/model",
   says: "The record's view model",
   who: officeUp,
-  gives: { 200: "bytes" },
+  gives: { 200: storedRecordModel },
   run: (call) => recordFile(call, "model"),
 });

@@ -8,7 +8,7 @@ export const getReleasedPicture = route({
   path: "/released/:token/pictures/:photo",
   says: "A picture of a released record, as it is printed there",
   who: everyone,
-  gives: { 200: "bytes" },
+  gives: { 200: "jpeg" },
   async run(call) {
     const opened = await releasedRecord(call);
     if (!opened.ok) return opened;

@@ -8,14 +8,6 @@ import { everyone, route } from "./route.ts";
 const POLICY =
   "default-src 'none'; style-src 'unsafe-inline'; img-src 'self' data:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
-/** For who may read either language. */
-const ended = (): Response =>
-  page(
-    404,
-    "This link has ended · Este enlace terminó",
-    "Ask the company that built it for a new one. · Pida uno nuevo a la empresa que lo construyó.",
-  );
-
 export const getReleased = route({
   method: "GET",
   path: "/released/:token",
@@ -24,12 +16,12 @@ export const getReleased = route({
   gives: { 200: "page", 303: "nothing", 404: "page" },
   async run(call) {
     const opened = await releasedRecord(call);
-    if (!opened.ok && opened.refusal.code === "release-ended") return ok(ended());
-    if (!opened.ok) return opened;
+    if (!opened.ok && opened.refusal.code === "release-ended") return ok(page(call.request, "release-ended"));
     const at = `/released/${call.parameters.token}`;
-    // one that was issued before there was this page opens as it was printed
-    if (opened.value.model.words["released-pdf"] === undefined)
-      return ok(new Response(null, { status: 303, headers: { ...releasedHeaders, location: `${at}/pdf` } }));
+    const asPrinted = ok(new Response(null, { status: 303, headers: { ...releasedHeaders, location: `${at}/pdf` } }));
+    // what no page can be made of opens as it was printed, and so does one that was issued before there was this page
+    if (!opened.ok) return opened.refusal.code === "record-unreadable" ? asPrinted : opened;
+    if (opened.value.model.words["released-pdf"] === undefined) return asPrinted;
     const html = releasedPage(opened.value.model, {
       pdf: `${at}/pdf`,
       photo: ({ photo, rendition, missing = "" }) =>

@@ -5,8 +5,9 @@ import { ownerOnly, route } from "./route.ts";
 export const getReport = route({
   method: "GET",
   path: "/api/report",
-  says: "The company owner's report of a month as PDF; ?month=2026-11, without it this month so far",
+  says: "The company owner's report of a month as PDF",
   who: ownerOnly,
+  asks: { month: "YYYY-MM; without it this month so far" },
   gives: { 200: "pdf" },
   async run({ services, session, request }) {
     const month = new URL(request.url).searchParams.get("month");

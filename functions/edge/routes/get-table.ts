@@ -4,9 +4,9 @@ import { exported } from "../tables/export.ts";
 import { officeUp, type Route, route } from "./route.ts";
 
 const says: Readonly<Record<ExportTable, string>> = {
-  jobs: "The company's jobs as CSV, with the heads by which they are read in again; ?job= for one",
-  readings: "Readings as they were typed, as CSV; ?job= for one job",
-  findings: "Findings with their figures in SI units, as CSV; ?job= for one job",
+  jobs: "The company's jobs as CSV, with the heads by which they are read in again",
+  readings: "Readings as they were typed, as CSV",
+  findings: "Findings with their figures in SI units, as CSV",
 };
 
 const getTable = (table: ExportTable): Route =>
@@ -15,7 +15,8 @@ const getTable = (table: ExportTable): Route =>
     path: `/api/tables/${table}`,
     says: says[table],
     who: officeUp,
-    gives: { 200: "bytes" },
+    asks: { job: "One job instead of all" },
+    gives: { 200: "csv" },
     async run({ services, session, request }) {
       const asked = new URL(request.url).searchParams.get("job");
       const { company } = session;

@@ -81,6 +81,7 @@ import { makeMessage } from "./make-message.ts";
 import { makeOthersLink } from "./make-others-link.ts";
 import { makePasskey } from "./make-passkey.ts";
 import { makeSealKey } from "./make-seal-key.ts";
+import { moveCompany } from "./move-company.ts";
 import { moveEntries } from "./move-entries.ts";
 import { moveToJob } from "./move-to-job.ts";
 import { moveToVersion } from "./move-to-version.ts";
@@ -139,6 +140,7 @@ const working: readonly Route[] = [
   getPersonsAccess,
   recoverPerson,
   recoverOwner,
+  moveCompany,
   withdrawSessions,
   removePerson,
   getCompany,

@@ -2,6 +2,7 @@ import { refuse } from "#core/outcome/index.ts";
 import { newPasskey, passkeyMade } from "#core/wire/index.ts";
 import { madeBy, partyOf } from "../access/webauthn.ts";
 import { newId } from "../chance.ts";
+import { change } from "../company/change.ts";
 import { MOST_PASSKEYS } from "./ask-passkey.ts";
 import { json, officeUp, route } from "./route.ts";
 
@@ -21,7 +22,9 @@ export const makePasskey = route({
     const { company, person } = session;
     if ((await services.passkeys.of(company, person)).length >= MOST_PASSKEYS) return refuse("passkeys-many", "passkey", {});
     const passkey = newId();
-    const added = await services.passkeys.add({ company, person, id: passkey, name: input.name, made: now, ...made });
-    return added ? json({ passkey }, 201) : refuse("passkey-there", "credential", {});
+    const row = await services.passkeys.adding({ company, person, id: passkey, name: input.name, made: now, ...made });
+    if (row === undefined) return refuse("passkey-there", "credential", {});
+    const kept = await change(services, session, { kind: "passkey-made", what: { person, passkey } }, () => [row]);
+    return kept.ok ? json({ passkey }, 201) : kept;
   },
 });

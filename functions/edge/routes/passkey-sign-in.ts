@@ -5,6 +5,7 @@ import { counted, limits, notIn } from "../access/limits.ts";
 import { partyOf, signedBy } from "../access/webauthn.ts";
 import { newToken, sha256Hex } from "../chance.ts";
 import { tryIn } from "../cookie.ts";
+import { behind } from "../shards/index.ts";
 import { everyone, route } from "./route.ts";
 
 export const passkeySignIn = route({
@@ -18,11 +19,11 @@ export const passkeySignIn = route({
     const party = partyOf(services.environment);
     if (party === undefined) return refuse("passkeys-not-set", "origin", {});
     const challenge = await services.challenges.take(await sha256Hex(tryIn(request) ?? ""), "sign in", now);
-    const passkey = await services.passkeys.known(credential.id);
+    const home = await behind(services, credential.id);
+    const passkey = await home.passkeys.known(credential.id);
     // without a challenge the answer is verified against one that nobody was given: the same work
     const signed = await signedBy(party, passkey, credential, challenge ?? newToken());
-    const isIn =
-      passkey !== undefined && signed !== undefined && (await services.passkeys.used(passkey, signed.counter, signed.synced, now));
+    const isIn = passkey !== undefined && signed !== undefined && (await home.passkeys.used(passkey, signed.counter, signed.synced, now));
     if (!isIn) {
       // both are counted whatever they answer: the same work for everything that does not come in
       const account = await counted(services, limits.passkey, credential.id);
@@ -30,7 +31,7 @@ export const passkeySignIn = route({
       return account.ok ? address : account;
     }
     const { company, person, role, id } = passkey;
-    const cookie = await entered(services, request, { company, person: { id: person, role }, way: "passkey", passkey: id }, now);
+    const cookie = await entered(home, request, { company, person: { id: person, role }, way: "passkey", passkey: id }, now);
     return ok(new Response(null, { status: 204, headers: { "set-cookie": cookie } }));
   },
 });

@@ -2,8 +2,10 @@ import { refuse } from "#core/outcome/index.ts";
 import { LARGEST_PHOTO, othersFile } from "#core/wire/index.ts";
 import { isSha } from "#functions/shared/index.ts";
 import { limits, notIn } from "../access/limits.ts";
+import { sha256Hex } from "../chance.ts";
 import { upload } from "../photos/upload.ts";
 import { uploadPaper } from "../photos/upload-paper.ts";
+import { behind } from "../shards/index.ts";
 import { everyone, json, route } from "./route.ts";
 
 export const putOthersFile = route({
@@ -14,10 +16,12 @@ export const putOthersFile = route({
   takes: "bytes",
   largest: LARGEST_PHOTO,
   gives: { 201: othersFile },
-  async run({ services, parameters, request, afterwards, now }) {
+  async run({ services: edge, parameters, request, afterwards, now }) {
     const sha256 = parameters.sha256 ?? "";
     if (!isSha(sha256)) return refuse("others-link-ended", "link", {});
-    const link = await services.othersLinks.takeFile(parameters.token ?? "", now);
+    const token = parameters.token ?? "";
+    const services = await behind(edge, await sha256Hex(token));
+    const link = await services.othersLinks.takeFile(token, now);
     if (link === undefined) return notIn(services, limits.othersLink, request, "others-link-ended", "link");
     const { company } = link;
     const asked = { company, sha256, length: request.headers.get("content-length"), body: request.body };

@@ -2,6 +2,7 @@ import { refuse } from "#core/outcome/index.ts";
 import { link, ownerRecovery } from "#core/wire/index.ts";
 import { personOf } from "../company/person.ts";
 import { recover } from "../company/recover.ts";
+import { at } from "../shards/index.ts";
 import { json, operator, route } from "./route.ts";
 
 export const recoverOwner = route({
@@ -11,8 +12,9 @@ export const recoverOwner = route({
   who: operator,
   takes: ownerRecovery,
   gives: { 201: link },
-  async run({ services, parameters, input, now }) {
+  async run({ services: edge, parameters, input, now }) {
     const company = parameters.company ?? "";
+    const services = await at(edge, company);
     const person = await personOf(services, company, input.person);
     if (person?.role !== "company owner" || person.left !== undefined) return refuse("person-unknown", "person", {});
     const author = { company, person: person.id, role: person.role };

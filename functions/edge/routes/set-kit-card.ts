@@ -10,6 +10,7 @@ export const setKitCard = route({
   says: "Saves a kit card, the facts of one bought part from its own paper",
   who: officeUp,
   takes: kitCard,
+  heads: { "if-match": "The digest of the version that this one was made from, in quotes; another that came meanwhile refuses it" },
   gives: { 201: versionMade },
   async run({ services, session, input, request }) {
     const content = input as unknown as Json;

@@ -14,6 +14,7 @@ export const setSheet = route({
   says: "Saves a tolerance sheet, or tells all its faults",
   who: officeUp,
   takes: sheet,
+  heads: { "if-match": "The digest of the version that this one was made from, in quotes; another that came meanwhile refuses it" },
   gives: { 201: versionMade, 422: sheetProblem },
   async run({ services, session, input, request }) {
     const content = input as Json;

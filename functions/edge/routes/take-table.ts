@@ -10,10 +10,15 @@ const LARGEST_TABLE = 2_000_000;
 export const takeTable = route({
   method: "POST",
   path: "/api/tables/jobs",
-  says: "Opens and changes jobs from a CSV by the company's own numbers: all of it or nothing; with ?look=1 only tells what comes of each line",
+  says: "Opens and changes jobs from a CSV by the company's own numbers: all of it or nothing",
   who: officeUp,
   takes: "bytes",
   largest: LARGEST_TABLE,
+  asks: {
+    look: "1: only tells what comes of each line",
+    days: "How a day such as 3/4 is read: `month first` or `day first`; without it as the person's units have it",
+    sheet: "Name of the tolerance sheet of jobs that are opened",
+  },
   gives: { 200: tableRead },
   async run({ services, session, request, now, afterwards }) {
     const asked = new URL(request.url).searchParams;

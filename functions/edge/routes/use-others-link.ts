@@ -4,6 +4,7 @@ import { limits, notIn } from "../access/limits.ts";
 import type { Session } from "../adapters/sessions.ts";
 import { sha256Hex } from "../chance.ts";
 import { sayInJob } from "../jobs/say-in-job.ts";
+import { behind } from "../shards/index.ts";
 import { everyone, json, route } from "./route.ts";
 
 const LANE_MS = 10_000;
@@ -15,10 +16,12 @@ export const useOthersLink = route({
   who: everyone,
   takes: othersSaid,
   gives: { 201: entryMade },
-  async run({ services, parameters, input, request, now }) {
+  async run({ services: edge, parameters, input, request, now }) {
     const token = parameters.token ?? "";
+    const key = await sha256Hex(token);
+    const services = await behind(edge, key);
     // two who use it at once: the second finds it ended
-    return services.lanes.in(`others ${await sha256Hex(token)}`, LANE_MS, async () => {
+    return services.lanes.in(`others ${key}`, LANE_MS, async () => {
       const link = await services.othersLinks.open(token, now);
       if (link === undefined) return notIn(services, limits.othersLink, request, "others-link-ended", "link");
       const { company, job, step, hash, madeBy, what: askedFor } = link;

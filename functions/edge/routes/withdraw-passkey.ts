@@ -1,4 +1,6 @@
 import { refuse } from "#core/outcome/index.ts";
+import { sha256Hex } from "../chance.ts";
+import { change } from "../company/change.ts";
 import { done, officeUp, route } from "./route.ts";
 
 export const withdrawPasskey = route({
@@ -13,7 +15,10 @@ export const withdrawPasskey = route({
     if (passkey === undefined || (passkey.person !== person && role !== "company owner")) return refuse("passkey-unknown", "passkey", {});
     // else one would be locked out by one's own hand
     if (passkey.person === person && (await services.passkeys.of(company, person)).length < 2) return refuse("passkey-last", "passkey", {});
-    await services.passkeys.withdraw(passkey, now);
-    return done();
+    // the entry says who did it; of two who do it at once one entry is made
+    const id = (await sha256Hex(`passkey-withdrawn ${company} ${passkey.id}`)).slice(0, 32);
+    const what = { person: passkey.person, passkey: passkey.id };
+    const told = await change(services, session, { id, kind: "passkey-withdrawn", what }, () => services.passkeys.withdrawal(passkey, now));
+    return told.ok ? done() : told;
   },
 });

@@ -96,7 +96,9 @@ const entryFiles = [
   "^infra/bench/main\\.ts$",
   "^infra/screens/main\\.ts$",
   "^infra/verify/main\\.ts$",
+  "^infra/deploy/(main|serve|costs-table|only-needed|browser-folder)\\.ts$",
   "^infra/backup/(backup|return)\\.ts$",
+  "^infra/shards/main\\.ts$",
   "^src/screens/(main\\.tsx?|sw\\.ts)$",
 ];
 
@@ -207,7 +209,7 @@ export const importRules: readonly Rule[] = [
   rule(
     "infra-starts-by-path",
     "infra starts functions by path and imports none of them, nor the screens.",
-    { path: "^infra/", pathNot: "^infra/(bench|backup)/" },
+    { path: "^infra/", pathNot: "^infra/(bench|backup|deploy)/" },
     {
       path: "^(functions|src/screens)/",
     },
@@ -223,8 +225,8 @@ export const importRules: readonly Rule[] = [
   ),
   rule(
     "backup-sees-the-store",
-    "Backup and return reach the store as the functions do, by what those share, and enter no function.",
-    { path: "^infra/backup/" },
+    "Backup, return and the trial of a container reach the store as the functions do, by what those share, and enter no function.",
+    { path: "^infra/(backup|deploy)/" },
     {
       path: "^(functions|src/screens)/",
       pathNot: "^functions/shared/index\\.ts$",

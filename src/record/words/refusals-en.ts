@@ -234,6 +234,7 @@ export const refusalsEn: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "release-company-edition":
     "This is the company's own edition, with every name and position in it. Issue the customer's edition and release that one.",
   "record-unknown": "There is no such record yet. Issue it first, or choose another version.",
+  "record-unreadable": "What is stored of this record cannot be read. Its PDF is as it was issued; open that, or issue the record again.",
 
   "service-token":
     "Two parts of the program did not know each other. Try again; if it stays so, whoever runs the program gives both the same key and sets their clocks.",
@@ -248,6 +249,12 @@ export const refusalsEn: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "mail-not-sent":
     "The mail service did not take the message. Save it as a file and send it from your own mail program, or try again later.",
   "database-busy": "Others wrote to this job at the same moment. Send it again in a minute; the phone keeps it.",
+  "company-moving": "This company's data is being moved at this moment. Send it again in a few seconds; the phone keeps it.",
+  "shard-unknown": "No database is bound under this name. Name one that is bound: DB, DB_2 and so on.",
+  "move-other":
+    "Another move of this company is not over, or another command has taken this one over. Let it end, and have the rows that it left behind removed.",
+  "move-differs":
+    "What was copied is not the same in both databases: {what}. The company works on where it was. Run the move again; if it says so again, do not move the company.",
 
   "pipe-size-unknown": "No table here has the pipe size at {place}. Choose a size as it is sold, 1/2 to 4 in, or another table.",
   "pipe-kind-unknown": "The kind of pipe at {place} is not known here. Write rigid, flexible or ribbed.",

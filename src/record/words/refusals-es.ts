@@ -234,6 +234,7 @@ export const refusalsEs: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "release-company-edition":
     "Esta es la edición de la empresa, con todos los nombres y posiciones. Emita la edición del cliente y entregue esa.",
   "record-unknown": "Todavía no hay ese registro. Emítalo primero, o elija otra versión.",
+  "record-unreadable": "Lo guardado de este registro no se puede leer. Su PDF está como se emitió; ábralo, o emita el registro otra vez.",
 
   "service-token":
     "Dos partes del programa no se reconocieron. Pruebe otra vez; si sigue igual, quien administra el programa les da la misma clave y pone sus relojes en hora.",
@@ -250,6 +251,13 @@ export const refusalsEs: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "mail-not-sent":
     "El servicio de correo no aceptó el mensaje. Guárdelo como archivo y mándelo desde su propio programa de correo, o inténtelo más tarde.",
   "database-busy": "Otros escribieron en este trabajo al mismo momento. Mándelo otra vez en un minuto; el teléfono lo guarda.",
+  "company-moving":
+    "Los datos de esta empresa se están cambiando de lugar en este momento. Mándelo otra vez en unos segundos; el teléfono lo guarda.",
+  "shard-unknown": "No hay ninguna base de datos con este nombre. Nombre una que esté: DB, DB_2 y así sucesivamente.",
+  "move-other":
+    "Otro traslado de esta empresa no ha terminado, u otro comando tomó este. Deje que termine, y haga quitar las filas que dejó atrás.",
+  "move-differs":
+    "Lo copiado no es lo mismo en las dos bases de datos: {what}. La empresa sigue donde estaba. Repita el traslado; si lo dice otra vez, no traslade la empresa.",
 
   "pipe-size-unknown":
     "Ninguna tabla de aquí trae la medida de tubo en {place}. Elija una medida como se vende, de 1/2 a 4 pulg, u otra tabla.",

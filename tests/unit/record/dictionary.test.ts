@@ -22,6 +22,8 @@ import { findingsEs } from "#core/record/words/findings-es.ts";
 import { type HeadingKey, headingKeys } from "#core/record/words/heading-keys.ts";
 import { headingsEn } from "#core/record/words/headings-en.ts";
 import { headingsEs } from "#core/record/words/headings-es.ts";
+import { pagesEn } from "#core/record/words/pages-en.ts";
+import { pagesEs } from "#core/record/words/pages-es.ts";
 import { pictureFactsEn } from "#core/record/words/picture-facts-en.ts";
 import { pictureFactsEs } from "#core/record/words/picture-facts-es.ts";
 import { recordEn } from "#core/record/words/record-en.ts";
@@ -49,6 +51,7 @@ const everyRefusalEs: Readonly<Record<RefusalCode, string>> = { ...refusalsEs, .
 const pairs: readonly Pair[] = [
   { name: "refusals", en: everyRefusalEn, es: everyRefusalEs },
   { name: "headings", en: headingsEn, es: headingsEs },
+  { name: "pages", en: pagesEn, es: pagesEs },
   { name: "findings", en: findingsEn, es: findingsEs },
   { name: "water", en: waterEn, es: waterEs },
   { name: "ahead", en: aheadEn, es: aheadEs },

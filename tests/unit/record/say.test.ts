@@ -168,3 +168,11 @@ it("ties say from which mark, points and places what they are, and two set-ups s
     expect.stringMatching(/^Set-up 2, /),
   ]);
 });
+
+it("a refusal names a day in words, as every page does; what is no day stays as it is", () => {
+  const told = (language: "en" | "es", until: string) =>
+    makeSayer({ language, units: "inch", zone: "UTC" }).refusal({ code: "person-request-held", place: "request", figures: { until } });
+  expect(told("en", "2100-05-04")).toContain("held until 4 May 2100.");
+  expect(told("es", "2100-05-04")).toContain("4 de mayo de 2100");
+  expect(told("en", "2100-02-30")).toContain("held until 2100-02-30.");
+});

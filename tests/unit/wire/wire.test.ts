@@ -104,7 +104,11 @@ describe("the OpenAPI document", () => {
     const path = document.paths["/api/jobs/{job}/entries"];
     expect(document.openapi).toBe("3.1.0");
     expect(Object.keys(path ?? {})).toEqual(["post", "get"]);
-    expect(path?.post?.parameters).toEqual([{ name: "job", in: "path", required: true, schema: { type: "string" } }]);
+    expect(path?.get?.parameters).toEqual([{ name: "job", in: "path", required: true, schema: { type: "string" } }]);
+    expect(path?.post?.parameters).toEqual([
+      { name: "job", in: "path", required: true, schema: { type: "string" } },
+      { $ref: "#/components/parameters/FromTheApp" },
+    ]);
   });
 
   it("says who may call, and describes the body by its shape", () => {

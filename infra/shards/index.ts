@@ -1,0 +1,1 @@
+export { type Shard, shards } from "./list.ts";
