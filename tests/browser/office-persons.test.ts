@@ -72,10 +72,10 @@ test("a request is entered, shows what names the person, is held with who and un
     (field as HTMLInputElement).value = "2100-05-04";
   });
   await press("Hold it until then");
-  await says("Held until 2100-05-04 because of a dispute; entered by Kim Alder");
+  await says("Held until 4 May 2100 because of a dispute; entered by Kim Alder");
   await press("Remove what is listed");
   await press("Yes, remove it; nothing brings it back");
-  await says("This request is held until 2100-05-04");
+  await says("This request is held until 4 May 2100");
   // the browser tells of the refusal that was asked for, and of nothing else
   expect(office.troubles.splice(0)).toEqual([expect.stringContaining("409")]);
 
@@ -95,6 +95,7 @@ test("how long things are kept: the usual times, the company's own with their no
   await page.goto(address("/office/keeping"));
   await says("These are the program's usual times.");
   await says("Names and contacts: kept until");
+  expect(await textOf(page, "main")).not.toMatch(/\d{4}-\d\d-\d\d/);
   await clean(office);
   await page.$eval('input[name="pictures"]', (field) => {
     (field as HTMLInputElement).value = "";

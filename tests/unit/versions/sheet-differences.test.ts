@@ -114,6 +114,18 @@ describe("can it be decided?, as somebody types", () => {
   test("an aim too near its limit is told with its sentence, and so is one beyond it", () => {
     const near = limitStanding(withCheck("edge-running", { aim: 57_150 }), "edge-running");
     expect(near).toMatchObject({ is: "at fault", faults: [{ code: "sheet-limit-undecidable", place: "sheet/checks/edge-running" }] });
+    // by the title that somebody gave it, never by its place in the file
+    const draft = withCheck("edge-running", { aim: 57_150 });
+    const title = sheet.checks.find(({ id }) => id === "edge-running")?.title;
+    const named = (language: "en" | "es") =>
+      makeSheetSayer({ language, units: "inch" }, [draft]).standing(
+        near,
+        "length",
+        makeSayer({ language, units: "inch", zone: "UTC" }).refusal,
+      );
+    expect(named("en")).toContain(`“${title?.en}”`);
+    expect(named("es")).toContain(`«${title?.es}»`);
+    expect(named("en")).not.toContain("sheet/");
     expect(limitStanding(withCheck("edge-running", { aim: 25_400 }), "edge-running")).toMatchObject({ is: "at fault" });
     expect(limitStanding(withCheck("edge-running", { aim: undefined }), "edge-running")).toMatchObject({
       is: "at fault",
