@@ -12,12 +12,12 @@ const PHOTO = new URL("../samples/photos/camera-640.jpg", import.meta.url);
 const at = (path: string): Promise<string> => readFile(new URL(`../../${path}`, import.meta.url), "utf8");
 
 /** The README's example, as it stands there between its fences. */
-const inReadme = async (): Promise<string | undefined> => /^```js\n(.*?)^```$/ms.exec(await at("README.md"))?.[1];
+const inReadme = async (): Promise<string> => /^```js\n(.*?)^```$/ms.exec(await at("README.md"))?.[1] ?? "";
 
 let text: string;
 let company: Company;
 beforeAll(async () => {
-  text = (await inReadme()) ?? (await at("infra/client/example.mjs"));
+  text = await inReadme();
   company = await newCompany(inject("edge"), inject("operatorKey"));
   expect((await company.office.post("/api/company/sheets", defaultSheetJson)).status).toBe(201);
 });
