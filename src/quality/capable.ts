@@ -3,12 +3,17 @@ import { cellOf, grouped, LEAST_JOBS, label, labelCell, row, withEnds } from "./
 import type { FindingObserved, JobObserved } from "./observation.ts";
 import type { Row } from "./question.ts";
 
+/** Whether a finding is told of: a first value by an instrument that has been studied. */
+export const isTold =
+  (studied: ReadonlySet<string>) =>
+  ({ of, firstValue, instrument }: FindingObserved): boolean =>
+    of === "check" && firstValue !== undefined && instrument !== undefined && studied.has(instrument);
+
 /** How first values fill their limits, of checks whose instrument has been studied: before that, the spread is not the work's. */
 export function capable(jobs: readonly JobObserved[], studied: ReadonlySet<string>, alpha: number): readonly Row[] {
-  const isTold = ({ of, firstValue, instrument }: FindingObserved): boolean =>
-    of === "check" && firstValue !== undefined && instrument !== undefined && studied.has(instrument);
+  const isToldOf = isTold(studied);
   // what is not told makes nothing: of many jobs these are most findings
-  const findings = jobs.flatMap((job) => job.findings.filter(isTold).map((finding) => ({ job, finding })));
+  const findings = jobs.flatMap((job) => job.findings.filter(isToldOf).map((finding) => ({ job, finding })));
   const byCheck = grouped(findings, ({ job, finding }) => `${job.sheet}\n${finding.check}`);
   return [...byCheck].flatMap(([key, own]) => {
     const [sheet, check = ""] = key.split("\n");

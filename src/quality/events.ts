@@ -1,15 +1,15 @@
 import type { Interval } from "../statistics/index.ts";
 import { wilson } from "../statistics/index.ts";
+import type { EventState, EventsObserved, StepObserved } from "./kept.ts";
 import type { FindingObserved, JobObserved } from "./observation.ts";
-
-/** How one step of one job, or one covering, went. Four corners of one basin are one of these. */
-export type EventState = "right" | "not right" | "too close to call" | "not entered";
 
 export interface Event {
   readonly job: JobObserved;
   readonly step?: string;
   readonly covering?: string;
   readonly state: EventState;
+  /** Of a step: when it was first entered. */
+  readonly at?: number;
 }
 
 const isAsked = ({ weight, verdict }: FindingObserved): boolean =>
@@ -26,8 +26,8 @@ interface Shown {
 const stateOf = ({ isWrong, isClose, isEntered }: Shown): EventState =>
   isWrong ? "not right" : isClose ? "too close to call" : isEntered ? "right" : "not entered";
 
-/** The states of everything that findings were asked in, by what they have for it, in the order in which it first appears. */
-function statesBy(findings: readonly FindingObserved[], of: "step" | "holds"): ReadonlyMap<string, EventState> {
+/** What findings show of everything that they were asked in, by what they have for it, in the order in which it first appears. */
+function shownBy(findings: readonly FindingObserved[], of: "step" | "holds"): ReadonlyMap<string, Shown> {
   const shown = new Map<string, Shown>();
   for (const finding of findings) {
     const key = finding[of];
@@ -42,26 +42,45 @@ function statesBy(findings: readonly FindingObserved[], of: "step" | "holds"): R
     else if (first === "too close to call") own.isClose = true;
     if (!isLeftOut(finding)) own.isEntered = true;
   }
-  return new Map([...shown].map(([key, own]) => [key, stateOf(own)]));
+  return shown;
 }
+
+const stepsOf = ({ findings }: JobObserved): readonly StepObserved[] => {
+  const first = new Map<string, number>();
+  for (const { step, at } of findings) if (at !== undefined && !(at >= (first.get(step) ?? Number.POSITIVE_INFINITY))) first.set(step, at);
+  return [...shownBy(findings, "step")].map(([step, shown]) => {
+    const at = first.get(step);
+    return at === undefined ? { step, state: stateOf(shown) } : { step, state: stateOf(shown), at };
+  });
+};
+
+function coveringsOf({ findings, coverings }: JobObserved): EventsObserved["coverings"] {
+  const shown = shownBy(findings, "holds");
+  return coverings.flatMap(({ covering, at, unseen }) => {
+    const own = at === undefined || unseen ? undefined : shown.get(covering);
+    return own === undefined ? [] : [{ covering, state: stateOf(own) }];
+  });
+}
+
+/** For questions that go by events alone: of many jobs the findings need not lie in memory together. */
+export const eventsAlone = (job: JobObserved): JobObserved => ({
+  ...job,
+  events: { steps: stepsOf(job), coverings: coveringsOf(job) },
+  findings: [],
+  coverings: [],
+});
 
 /** One event for each step that a job asked something in. A step with nothing entered counts once the job is done. */
 export const stepEvents = (jobs: readonly JobObserved[]): readonly Event[] =>
   jobs.flatMap((job) =>
-    [...statesBy(job.findings, "step")].flatMap(([step, state]) =>
-      state === "not entered" && job.installed === undefined ? [] : [{ job, step, state }],
+    (job.events?.steps ?? stepsOf(job)).flatMap((one) =>
+      one.state === "not entered" && job.installed === undefined ? [] : [Object.assign({ job }, one)],
     ),
   );
 
 /** One event for each covering that happened and was entered as it did. */
 export const coveringEvents = (jobs: readonly JobObserved[]): readonly Event[] =>
-  jobs.flatMap((job) => {
-    const states = statesBy(job.findings, "holds");
-    return job.coverings.flatMap(({ covering, at, unseen }) => {
-      const state = at === undefined || unseen ? undefined : states.get(covering);
-      return state === undefined ? [] : [{ job, covering, state }];
-    });
-  });
+  jobs.flatMap((job) => (job.events?.coverings ?? coveringsOf(job)).map((one) => Object.assign({ job }, one)));
 
 /** Counts of one group, and its share right: too close to call stands apart. */
 export interface Tally {

@@ -1,6 +1,7 @@
 import type { BorneBy, ToleranceSheet, Verdict, Weight } from "../job/index.ts";
 import type { QuantityKind } from "../units/index.ts";
 import type { Carried } from "./carried.ts";
+import type { DeviationObserved, EventsObserved } from "./kept.ts";
 
 /**
  * What the owner's questions read of one job: plain rows, a function of its ledger alone, made once for each head and kept beside it.
@@ -30,6 +31,9 @@ export interface JobObserved {
   readonly parts: readonly PartObserved[];
   /** What readings and pictures carry, in the place of the rows themselves where a question was given no more. */
   readonly carried?: Carried;
+  /** How steps and coverings went, and what deviates from the design, likewise in the place of the findings. */
+  readonly events?: EventsObserved;
+  readonly deviations?: readonly DeviationObserved[];
   /** Time that the phones were in hand: each pause under five minutes between two entries of a phone counts. Milliseconds. */
   readonly phoneTime: number;
 }

@@ -1,20 +1,24 @@
 import type { Carried, GroupCarried } from "../carried.ts";
 import type { PictureObserved, ReadingObserved } from "../observation.ts";
 import { rimsRead } from "./corners.ts";
-import { onNominal } from "./heaping.ts";
+import { knownChances, onNominal } from "./heaping.ts";
 import { WITHIN_MS } from "./timing.ts";
 
 type Counted = { -readonly [K in keyof GroupCarried]: GroupCarried[K] };
 
 function groupsOf(readings: readonly ReadingObserved[]): readonly GroupCarried[] {
   const groups = new Map<string, Counted>();
+  // readings come in the order of the work: most are of the group of the one before
+  let own: Counted | undefined;
+  const chanceOf = knownChances();
   const last = new Map<string, ReadingObserved>();
   for (const reading of [...readings].sort((a, b) => a.at - b.at)) {
     const { at, phone, item, tag, step, person, afterCovering } = reading;
-    const key = `${step}\n${person}`;
-    const none = { step, person, readings: 0, followed: 0, within: 0, afterCovering: 0, nominal: 0, onNominal: 0, most: 0 };
-    const own = groups.get(key) ?? none;
-    groups.set(key, own);
+    if (own?.step !== step || own.person !== person) {
+      const key = `${step}\n${person}`;
+      own = groups.get(key) ?? { step, person, readings: 0, followed: 0, within: 0, afterCovering: 0, nominal: 0, onNominal: 0, most: 0 };
+      groups.set(key, own);
+    }
     own.readings += 1;
     if (afterCovering) own.afterCovering += 1;
     const before = last.get(phone);
@@ -23,7 +27,7 @@ function groupsOf(readings: readonly ReadingObserved[]): readonly GroupCarried[]
       if (at - before.at < WITHIN_MS) own.within += 1;
     }
     last.set(phone, reading);
-    const stands = onNominal(reading);
+    const stands = onNominal(reading, chanceOf);
     if (stands === undefined) continue;
     own.nominal += 1;
     if (stands.isHit) own.onNominal += 1;

@@ -10,6 +10,17 @@ export const LEAST_READINGS = 20;
 /** The most often that a reading with its own doubt can fall on one given mark: were the work itself perfect. */
 export const mostOnOneMark = (resolution: number, u: number): number => (u > 0 ? 2 * normalDistribution(resolution / (2 * u)) - 1 : 1);
 
+/** The same, each worked out once: of one job few differ. */
+export function knownChances(): typeof mostOnOneMark {
+  const known = new Map<number, number>();
+  return (resolution, u) => {
+    const ratio = resolution / u;
+    const chance = known.get(ratio) ?? mostOnOneMark(resolution, u);
+    known.set(ratio, chance);
+    return chance;
+  };
+}
+
 export interface Heaping {
   readonly n: number;
   /** As many stand exactly on the nominal, and at most so many would. */
@@ -19,15 +30,13 @@ export interface Heaping {
 }
 
 /** Whether a reading that has a nominal, a smallest mark and a doubt stands on the nominal's own mark, and how often its doubt lets it. */
-export const onNominal = ({
-  value,
-  nominal,
-  resolution,
-  u,
-}: ReadingObserved): { readonly isHit: boolean; readonly chance: number } | undefined =>
+export const onNominal = (
+  { value, nominal, resolution, u }: ReadingObserved,
+  chanceOf = mostOnOneMark,
+): { readonly isHit: boolean; readonly chance: number } | undefined =>
   value === undefined || nominal === undefined || resolution === undefined || u === undefined || resolution <= 0
     ? undefined
-    : { isHit: 2 * Math.abs(value - nominal) <= resolution, chance: mostOnOneMark(resolution, u) };
+    : { isHit: 2 * Math.abs(value - nominal) <= resolution, chance: chanceOf(resolution, u) };
 
 /** Readings that are judged so: on the nominal's own mark more often than their doubt lets them? */
 export function heaping(counts: readonly Omit<Heaping, "p">[]): Heaping {

@@ -41,6 +41,7 @@ function keysInSeveral(jobs: readonly JobPictures[], keyOf: KeyOf): ReadonlySet<
 
 function inSeveral(jobs: readonly JobPictures[], by: UsedAgain["by"], keyOf: KeyOf): readonly UsedAgain[] {
   const several = keysInSeveral(jobs, keyOf);
+  if (several.size === 0) return [];
   const all = jobs.flatMap(({ job, pictures }) =>
     pictures.flatMap((picture) => {
       const key = keyOf(picture);

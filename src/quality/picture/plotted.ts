@@ -1,5 +1,5 @@
 import { dashes } from "./sign.ts";
-import type { LineLook, PictureAxis, PictureMark, PictureView, Spot } from "./view.ts";
+import type { LineLook, PictureAxis, PictureMark, PictureView, PointShape, Spot } from "./view.ts";
 
 type Options = Readonly<Record<string, unknown>>;
 
@@ -84,6 +84,16 @@ function scale({ label, is, names = [], reach, share, whole, places }: PictureAx
   };
 }
 
+const dotted = (symbol: PointShape, filled: boolean): Options => ({
+  x: "x",
+  y: "y",
+  symbol,
+  r: 4.5,
+  stroke: "black",
+  strokeWidth: 1.5,
+  fill: filled ? "black" : "white",
+});
+
 const moment = (axis: PictureAxis, spot: Spot): unknown => (axis.is === "moments" ? new Date(Number(spot)) : spot);
 
 function drawnMark<Drawn>(plotting: Plotting<Drawn>, mark: PictureMark, { x, y }: PictureView): readonly unknown[] {
@@ -92,15 +102,7 @@ function drawnMark<Drawn>(plotting: Plotting<Drawn>, mark: PictureMark, { x, y }
       const data = mark.points.map((point) => ({ ...point, x: moment(x, point.x), y: moment(y, point.y) }));
       const labels = data.filter(({ label }) => label !== undefined);
       return [
-        plotting.dot(data, {
-          x: "x",
-          y: "y",
-          symbol: mark.shape,
-          r: 4.5,
-          stroke: "black",
-          strokeWidth: 1.5,
-          fill: mark.filled ? "black" : "white",
-        }),
+        plotting.dot(data, dotted(mark.shape, mark.filled)),
         ...(labels.length === 0 ? [] : [plotting.text(labels, { x: "x", y: "y", text: "label", dy: -11, fill: "black" })]),
       ];
     }
@@ -112,6 +114,7 @@ function drawnMark<Drawn>(plotting: Plotting<Drawn>, mark: PictureMark, { x, y }
       ];
     case "line": {
       const data = mark.points.map((point) => ({ x: moment(x, point.x), y: point.y }));
+      const circled = mark.circles ? data.filter((_, i) => !mark.points[i]?.bare) : [];
       return [
         plotting.line(data, {
           x: "x",
@@ -121,6 +124,7 @@ function drawnMark<Drawn>(plotting: Plotting<Drawn>, mark: PictureMark, { x, y }
           ...(mark.steps ? { curve: "step-after" } : {}),
           ...dashed(mark.look),
         }),
+        ...(circled.length === 0 ? [] : [plotting.dot(circled, dotted("circle", true))]),
       ];
     }
     case "across": {

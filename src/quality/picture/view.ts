@@ -35,7 +35,9 @@ export type PictureMark =
       readonly is: "line";
       readonly look: LineLook;
       readonly steps?: boolean;
-      readonly points: readonly { readonly x: number; readonly y: number }[];
+      /** A filled circle at each of its points, but for bare ones. */
+      readonly circles?: boolean;
+      readonly points: readonly { readonly x: number; readonly y: number; readonly bare?: boolean }[];
     }
   /** A line right across at one figure of an axis, with what it says. */
   | { readonly is: "across"; readonly axis: "x" | "y"; readonly at: number; readonly look: LineLook; readonly label: string }

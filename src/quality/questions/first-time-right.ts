@@ -18,7 +18,7 @@ import {
   withEnds,
 } from "../answering.ts";
 import { type Month, monthsDrawn, rightByMonth } from "../by-month.ts";
-import { coveringEvents, type Event, stepEvents, type Tally, tally } from "../events.ts";
+import { coveringEvents, type Event, eventsAlone, stepEvents, type Tally, tally } from "../events.ts";
 import type { Label, Question } from "../question.ts";
 
 interface Line {
@@ -84,6 +84,7 @@ const monthsTable = (all: readonly Month[], alpha: number) =>
 export const firstTimeRight: Question = {
   id: "first-time-right",
   reads: ["coverings", "findings"],
+  keeps: () => eventsAlone,
   answer: (observed, asking) => {
     const jobs = jobsAsked(observed, asking);
     const events = stepEvents(jobs);

@@ -16,7 +16,7 @@ import {
   table,
   withEnds,
 } from "../answering.ts";
-import { coveringEvents, type Event, type Tally, tally } from "../events.ts";
+import { coveringEvents, type Event, eventsAlone, type Tally, tally } from "../events.ts";
 import type { Question, Table } from "../question.ts";
 
 interface Foreman {
@@ -71,6 +71,7 @@ function crewChanges({ person, events }: Foreman) {
 export const foremen: Question = {
   id: "foremen",
   reads: ["coverings", "findings"],
+  keeps: () => eventsAlone,
   answer: (observed, asking) => {
     const jobs = jobsAsked(observed, asking);
     const events = coveringEvents(jobs);

@@ -15,8 +15,9 @@ import {
   sumOf,
   table,
 } from "../answering.ts";
-import { capable } from "../capable.ts";
-import { type Deviation, deviationsByInstrument } from "../deviations.ts";
+import { capable, isTold } from "../capable.ts";
+import { type Deviation, deviationsByInstrument, deviationsOf } from "../deviations.ts";
+import type { CompanyObserved, JobObserved } from "../observation.ts";
 import type { ControlPicture, Label, Observed, Question } from "../question.ts";
 import { studyFound } from "../study.ts";
 
@@ -81,18 +82,30 @@ function drifts({ about, drift, points }: Charted): readonly Candidate[] {
   return [{ about, what: "instrument drifts", p: drift.p, says: message("over-time.drifts", { slope: Math.round(drift.slope) }) }];
 }
 
+const studiedIn = ({ studies }: CompanyObserved): ReadonlySet<string> =>
+  new Set(studies.filter((study) => studyFound(study) !== undefined).map(({ instrument }) => instrument));
+
+/** Of a job's findings, what they deviate by and those whose spread is told of. */
+const deviationsAlone = (company: CompanyObserved) => {
+  const isToldOf = isTold(studiedIn(company));
+  return (job: JobObserved): JobObserved => ({
+    ...job,
+    deviations: deviationsOf(job.findings),
+    findings: job.findings.filter(isToldOf),
+  });
+};
+
 /** Deviations from the design by instrument, in order of time; two rules, and how many false alarms they make by themselves. */
 export const overTime: Question = {
   id: "over-time",
   reads: ["findings"],
+  keeps: deviationsAlone,
   answer: (observed, asking) => {
     const jobs = jobsAsked(observed, asking);
     const all = [...deviationsByInstrument(jobs)];
     const charts = all.flatMap(([instrument, points]) => charted(instrument, points, observed) ?? []);
     const stands = standing(charts.flatMap(drifts), asking.alpha);
-    const studied = new Set(
-      observed.company.studies.filter((study) => studyFound(study) !== undefined).map(({ instrument }) => instrument),
-    );
+    const studied = studiedIn(observed.company);
     const expected = Math.round(sumOf(charts, ({ falseExpected }) => falseExpected) * 10) / 10;
     return answering("over-time", jobs.length, asking, {
       ...(charts.length === 0 ? { tooFew: message("too-few.points", { wanted: LEAST_JOBS }) } : {}),

@@ -18,15 +18,14 @@ import {
 } from "../answering.ts";
 import { type Month, monthsDrawn, rightByMonth } from "../by-month.ts";
 import { dayCount } from "../days.ts";
-import { type Event, stepEvents, tally } from "../events.ts";
+import { type Event, eventsAlone, stepEvents, tally } from "../events.ts";
 import type { Taught } from "../observation.ts";
 import type { Label, Question } from "../question.ts";
 
 const DAY_MS = 86_400_000;
 
 /** The day that an event counts under: when its step was first entered. */
-const dayOf = ({ job, step }: Event): number =>
-  Math.min(...job.findings.filter((finding) => finding.step === step).map(({ at }) => at ?? Number.POSITIVE_INFINITY)) / DAY_MS;
+const dayOf = ({ at = Number.POSITIVE_INFINITY }: Event): number => at / DAY_MS;
 
 /** A step of the jobs that one of those who were taught led. Nobody named: everybody was. */
 const ownEvents = ({ step, persons }: Taught, events: readonly Event[]): readonly Event[] =>
@@ -69,6 +68,7 @@ const monthsOf = (taughtOnes: readonly Taught[], events: readonly Event[]): read
 export const taught: Question = {
   id: "taught",
   reads: ["findings"],
+  keeps: () => eventsAlone,
   answer: (observed, asking) => {
     const jobs = jobsAsked(observed, asking);
     const events = stepEvents(jobs);

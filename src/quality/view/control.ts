@@ -50,7 +50,6 @@ export function control(picture: ControlPicture, value: Scaled, speaking: Qualit
     );
   const lower = line((point) => point.lower);
   const out = points.filter(({ breaks }) => breaks !== undefined);
-  const kept = points.filter(({ breaks }) => breaks === undefined);
   const said = worded(
     out.map(({ x }) => x),
     points.length,
@@ -66,8 +65,12 @@ export function control(picture: ControlPicture, value: Scaled, speaking: Qualit
       { is: "line", look: "dashed", points: line(({ centre }) => centre) },
       { is: "line", look: "dotted", points: line(({ upper }) => upper) },
       ...(lower.length === 0 ? [] : [{ is: "line", look: "dotted", points: lower } as const]),
-      { is: "line", look: "whole", points: points.map((point) => ({ x: point.x, y: value.of(point.value) })) },
-      { is: "points", shape: "circle", filled: true, points: kept.map((point) => ({ x: point.x, y: value.of(point.value) })) },
+      {
+        is: "line",
+        look: "whole",
+        circles: true,
+        points: points.map((point) => ({ x: point.x, y: value.of(point.value), ...(point.breaks === undefined ? {} : { bare: true }) })),
+      },
       {
         is: "points",
         shape: "diamond",

@@ -11,7 +11,7 @@ const MOST_NAMES = 24;
 
 /** The axis on which a picture's values stand, and the values on it. */
 function valueAxis({ axis }: Picture, { units, word }: QualitySpeaking): Scaled {
-  if (axis.kind === "share") return { axis: { label: "", is: "figures", share: true }, of: (value) => value };
+  if (axis.kind === "share") return { axis: { label: "", is: "figures", share: true }, of: drawnAt };
   const { per, sign } =
     axis.kind === "fixed"
       ? axisUnit(axis.quantity, units)
@@ -20,9 +20,12 @@ function valueAxis({ axis }: Picture, { units, word }: QualitySpeaking): Scaled 
         : { per: 1, sign: axis.kind === "minutes" ? "min" : "" };
   return {
     axis: { label: sign, is: "figures", ...(axis.kind === "count" ? { whole: true } : {}) },
-    of: (value) => value / per,
+    of: (value) => drawnAt(value / per),
   };
 }
+
+/** Five figures: a hundredth of what can be told apart on a page, in a third of the characters. */
+const drawnAt = (value: number): number => Number(value.toPrecision(5));
 
 /** Names one under the other; two that read the same are told apart by their count. */
 function namesOf(labels: readonly Label[], { name }: QualitySpeaking): readonly string[] {

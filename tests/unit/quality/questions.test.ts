@@ -221,3 +221,15 @@ describe("every question", () => {
     expect(inYear.length).toBeLessThan(company.jobs.length);
   });
 });
+
+test("what a question keeps of each job answers as the whole jobs do", () => {
+  const observed = companyFrom({ seed: 3, jobs: 120, effects: planted(120) });
+  const asking: Asking = { ...usualAsking(today), persons: true };
+  const keeping = questions.filter(({ keeps }) => keeps !== undefined);
+  expect(keeping.length).toBeGreaterThan(6);
+  for (const { id, keeps, answer } of keeping) {
+    const kept = observed.jobs.map(keeps?.(observed.company) ?? ((job) => job));
+    expect(JSON.stringify(kept).length, id).toBeLessThan(JSON.stringify(observed.jobs).length);
+    expect(answer({ jobs: kept, company: observed.company }, asking), id).toEqual(answer(observed, asking));
+  }
+});
