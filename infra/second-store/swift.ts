@@ -57,12 +57,16 @@ async function ownDebian(say: (line: string) => void): Promise<void> {
   if (ready) return;
   say(`making a Debian with ${packages.join(", ")} in ${root} (about a minute, 700 MB)`);
   const { stdout: release } = await run("/bin/sh", ["-c", '. /etc/os-release && printf %s "$VERSION_CODENAME"']);
-  const { stdout: mirror } = await run("/bin/sh", ["-c", "awk '/^URIs:/{print $2; exit}' /etc/apt/sources.list.d/debian.sources 2>/dev/null || true"]);
+  const { stdout: mirror } = await run("/bin/sh", [
+    "-c",
+    "awk '/^URIs:/{print $2; exit}' /etc/apt/sources.list.d/debian.sources 2>/dev/null || true",
+  ]);
   const large = { maxBuffer: 64_000_000 };
   await mkdir(root, { recursive: true });
   const from = mirror.trim() === "" ? [] : [mirror.trim()];
   await run("debootstrap", ["--variant=minbase", "--include=ca-certificates", release, root, ...from], large);
-  for (const file of ["/etc/resolv.conf", "/etc/ssl/certs/ca-certificates.crt"]) await copyFile(file, join(root, file)).catch(() => undefined);
+  for (const file of ["/etc/resolv.conf", "/etc/ssl/certs/ca-certificates.crt"])
+    await copyFile(file, join(root, file)).catch(() => undefined);
   const install = `apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends ${packages.join(" ")}`;
   await run("chroot", [root, "/bin/sh", "-c", `${install} && touch /.ready`], large);
 }

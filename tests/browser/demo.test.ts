@@ -413,36 +413,39 @@ describe("company owner", () => {
 describe.each(["crew", "office", "owner"] as const)("every page of %s", (role) => {
   const least = role === "crew" ? 72 : 48;
 
-  test.each([phone, largePhone])("fits $width by $height and is big enough to touch; axe finds nothing on the smaller one", async (size) => {
-    const { page, troubles } = screens[role];
-    await page.setViewport(size);
-    for (const [name, path] of [
-      ["list", "/"],
-      ["open", jobPath(open_)],
-      ["covered", jobPath(covered)],
-    ] as const) {
-      await open(page, path);
-      await page.waitForFunction(
-        () => !document.body.textContent?.includes("counting …") && !document.body.textContent?.includes("Reading …"),
-      );
-      const shot = join(shots, `${role}-${name}-${size.width}.png`);
-      await page.screenshot({ path: shot as `${string}.png` });
-      expect((await readFile(shot)).length).toBeGreaterThan(8_000);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth), name).toBe(size.width);
-      const touched = await targets(page);
-      expect(touched.length).toBeGreaterThan(1);
-      expect(
-        touched.filter(({ height, width }) => height < least || width < 48),
-        name,
-      ).toEqual([]);
-      if (role === "crew") expect(crowded(touched, 12), name).toEqual([]);
-      if (size !== phone) continue;
-      const { violations, rules } = await axe(page);
-      expect(violations, name).toEqual([]);
-      expect(rules).toBeGreaterThan(10);
-    }
-    expect(troubles).toEqual([]);
-  });
+  test.each([phone, largePhone])(
+    "fits $width by $height and is big enough to touch; axe finds nothing on the smaller one",
+    async (size) => {
+      const { page, troubles } = screens[role];
+      await page.setViewport(size);
+      for (const [name, path] of [
+        ["list", "/"],
+        ["open", jobPath(open_)],
+        ["covered", jobPath(covered)],
+      ] as const) {
+        await open(page, path);
+        await page.waitForFunction(
+          () => !document.body.textContent?.includes("counting …") && !document.body.textContent?.includes("Reading …"),
+        );
+        const shot = join(shots, `${role}-${name}-${size.width}.png`);
+        await page.screenshot({ path: shot as `${string}.png` });
+        expect((await readFile(shot)).length).toBeGreaterThan(8_000);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), name).toBe(size.width);
+        const touched = await targets(page);
+        expect(touched.length).toBeGreaterThan(1);
+        expect(
+          touched.filter(({ height, width }) => height < least || width < 48),
+          name,
+        ).toEqual([]);
+        if (role === "crew") expect(crowded(touched, 12), name).toEqual([]);
+        if (size !== phone) continue;
+        const { violations, rules } = await axe(page);
+        expect(violations, name).toEqual([]);
+        expect(rules).toBeGreaterThan(10);
+      }
+      expect(troubles).toEqual([]);
+    },
+  );
 });
 
 test("when the office does not answer the page says so, keeps what it shows, and goes on when it answers again", async () => {
