@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 
+const FOLDER = "/tmp/asburied-swift";
 const run = promisify(execFile);
 const packages = ["swift-proxy", "swift-account", "swift-container", "swift-object", "memcached"];
 const script = fileURLToPath(new URL("./swift.sh", import.meta.url));
@@ -16,6 +17,8 @@ export interface Swift {
   readonly ok: true;
   readonly endpoint: string;
   readonly version: string;
+  /** What its servers say, a file. */
+  readonly log: string;
   stop(): Promise<void>;
 }
 
@@ -43,10 +46,11 @@ export async function startSwift({ secret, say }: Starting): Promise<Swift | { r
   const at = installed ? script : "/swift.sh";
   if (!installed) await copyFile(script, join(root, "swift.sh"));
   const port = await freePort();
-  const [program = "", ...rest] = [...inside, at, "/tmp/asburied-swift", String(port), secret];
+  const [program = "", ...rest] = [...inside, at, FOLDER, String(port), secret];
   const child = spawn(program, rest, { stdio: ["pipe", "inherit", "inherit"] });
   const version = await versionIn(inside);
-  return { ok: true, endpoint: `http://127.0.0.1:${port}`, version, stop: () => ended(child) };
+  const log = join(installed ? "/" : root, FOLDER, "log");
+  return { ok: true, endpoint: `http://127.0.0.1:${port}`, version, log, stop: () => ended(child) };
 }
 
 async function ownDebian(say: (line: string) => void): Promise<void> {

@@ -254,7 +254,7 @@ export const refusalsEn: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "move-other":
     "Another move of this company is not over, or another command has taken this one over. Let it end, and have the rows that it left behind removed.",
   "move-differs":
-    "What was copied is not the same in both databases: {what}. The company works on where it was. Run the move again; if it says so again, do not move the company.",
+    "The copied table {what} is not the same as before, so the company works on where it was. Run the move again; if it says so again, do not move the company.",
 
   "pipe-size-unknown": "No table here has the pipe size at {place}. Choose a size as it is sold, 1/2 to 4 in, or another table.",
   "pipe-kind-unknown": "The kind of pipe at {place} is not known here. Write rigid, flexible or ribbed.",

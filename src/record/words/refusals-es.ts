@@ -257,7 +257,7 @@ export const refusalsEs: Readonly<Record<Exclude<RefusalCode, CheckingCode>, str
   "move-other":
     "Otro traslado de esta empresa no ha terminado, u otro comando tomó este. Deje que termine, y haga quitar las filas que dejó atrás.",
   "move-differs":
-    "Lo copiado no es lo mismo en las dos bases de datos: {what}. La empresa sigue donde estaba. Repita el traslado; si lo dice otra vez, no traslade la empresa.",
+    "La tabla copiada {what} no es igual a la de antes, así que la empresa sigue donde estaba. Repita el traslado; si lo dice otra vez, no traslade la empresa.",
 
   "pipe-size-unknown":
     "Ninguna tabla de aquí trae la medida de tubo en {place}. Elija una medida como se vende, de 1/2 a 4 pulg, u otra tabla.",

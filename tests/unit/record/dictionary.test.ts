@@ -216,6 +216,7 @@ const figuresOf: Readonly<Partial<Record<RefusalCode, readonly string[]>>> = {
   "table-lines-bad": ["count", "line"],
   "photo-not-whole": ["percent", "rows", "height"],
   "too-many-tries": ["seconds", "minutes"],
+  "move-differs": ["what"],
 };
 
 it("every placeholder of a refusal is a figure that the code carries", () => {
