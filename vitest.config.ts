@@ -12,8 +12,10 @@ const serial = (name: string, extra: object = {}) => ({
   },
 });
 
-/** Faults at chosen moments; `npm test` breaks the same processes in the seeded rounds of the harness. */
-const longFaults = ["tests/faults/nothing-lost.test.ts"];
+/** Faults at chosen moments; `npm test` breaks the same processes in the seeded rounds of the harness, and a move at each of its steps in `tests/unit/shards`. */
+const longFaults = ["tests/faults/nothing-lost.test.ts", "tests/faults/company-moves.test.ts"];
+/** A record of sixty photos; `npm test` prints those of the sample and of the demo. */
+const longRecord = ["tests/record/many-pictures.test.ts"];
 
 /** A company of 1,200 jobs against the bare reading of its rows: not met yet by two of fourteen questions in every run. */
 const longMeasured = ["tests/functions/edge-questions-cost.test.ts"];
@@ -24,7 +26,7 @@ const largerMeasured = "tests/functions/edge-history-cost.test.ts";
 const long = {
   test: {
     name: "long",
-    include: ["tests/long/**/*.test.ts", "tests/unit/**/*.test.ts", ...longFaults, ...longMeasured, largerMeasured],
+    include: ["tests/long/**/*.test.ts", "tests/unit/**/*.test.ts", ...longFaults, ...longRecord, ...longMeasured, largerMeasured],
     setupFiles: ["./tests/long/setup.ts"],
     testTimeout: 300_000,
     hookTimeout: 120_000,
@@ -59,7 +61,7 @@ export default defineConfig({
       serial("contract", sharedStack),
       serial("functions", { ...sharedStack, exclude: measured }),
       serial("measured", { ...sharedStack, include: measured, exclude: longMeasured }),
-      serial("record", sharedStack),
+      serial("record", { ...sharedStack, exclude: longRecord }),
       serial("browser", { ...sharedStack, exclude: phone }),
       serial("phone", { ...sharedStack, include: phone }),
       serial("phone-short", { ...sharedStack, include: phone, exclude: longPhone, env: shortPhone }),

@@ -29,6 +29,8 @@ const files =
     : [
         "tests/long",
         "tests/faults/nothing-lost.test.ts",
+        "tests/faults/company-moves.test.ts",
+        "tests/record/many-pictures.test.ts",
         "tests/functions/edge-questions-cost.test.ts",
         "tests/functions/edge-history-cost.test.ts",
         ...(await withProperties()),

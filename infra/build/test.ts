@@ -10,12 +10,18 @@ import { checkTypes, typeProjects } from "./type-projects.ts";
 
 // `npm test`: everything that can fail, one table, and `N passed, N failed` as the last line
 
-// Three rows of projects run beside each other on two cores: most of the time each waits, for what it killed, for a page or for a clock.
-const killed = ["faults"];
-const touched = ["browser"];
-const printedAndPhoned = ["record", "phone-short"];
-const computed = ["unit", "reference", "architecture"];
-const answered = ["contract", "functions"];
+// Three pieces of work at a time on two cores, the longest first: now and then each waits, for what it killed, for a page or for a clock.
+const AT_A_TIME = 3;
+const work: readonly (() => Promise<void>)[] = [
+  () => onOneStack(["record", "phone-short"]),
+  () => onOneStack(["contract", "functions"]),
+  () => onOneStack(["browser"]),
+  () => oneAfterAnother(["unit"]),
+  () => oneAfterAnother(["faults"]),
+  () => types(),
+  () => lintAndImports(),
+  () => oneAfterAnother(["reference", "architecture"]),
+];
 /** At the end and with the machine to itself: what measures. */
 const measured = ["measured"];
 /** Prints what the reference tests were checked against; its last line goes into the table. */
@@ -41,12 +47,14 @@ process.env.ASBURIED_PROCESS_LOG = processLog;
 // the tests start the same few programs dozens of times: what Node made of their sources is kept between starts
 process.env.NODE_COMPILE_CACHE = join(out, "compiled");
 
-async function withoutTests(): Promise<void> {
+async function types(): Promise<void> {
   for (const name of typeProjects) {
     const ran = await checkTypes(name);
     one(`types ${name}`, ran.code === 0, ran.seconds, ran.output);
   }
+}
 
+async function lintAndImports(): Promise<void> {
   const lint = await runTool("node_modules/@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "--colors=off"], false);
   one("lint", lint.code === 0, lint.seconds, lint.output);
 
@@ -91,14 +99,11 @@ async function onOneStack(names: readonly string[]): Promise<void> {
   }
 }
 
-const rows = [
-  oneAfterAnother(killed).then(() => onOneStack(touched)),
-  withoutTests()
-    .then(() => oneAfterAnother(computed))
-    .then(() => onOneStack(answered)),
-  onOneStack(printedAndPhoned),
-];
-await Promise.all(rows);
+const left = [...work];
+const oneByOne = async (): Promise<void> => {
+  for (let next = left.shift(); next !== undefined; next = left.shift()) await next();
+};
+await Promise.all(Array.from({ length: AT_A_TIME }, oneByOne));
 await onOneStack(measured);
 
 const counts = countProcesses(await readFile(processLog, "utf8"));
