@@ -1,10 +1,10 @@
+import { execFile } from "node:child_process";
 import { existsSync } from "node:fs";
 import { mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
-import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import { fileURLToPath } from "node:url";
-import { inflate } from "@sparticuz/chromium";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { promisify } from "node:util";
 
 /** Where the unpacked browser lies: the program, its libraries (undefined for one of the machine's own) and its fonts. */
 export interface Browser {
@@ -31,17 +31,12 @@ const here = (folder: string): Browser => ({
   fontConfiguration: join(folder, "fonts"),
 });
 
-/** `inflate` writes to the system's temporary folder and nowhere else, so that is moved for as long as it works. */
+/** `inflate` writes to the system's temporary folder and nowhere else, so it works in a process of its own for which that is moved. */
 const inflateInto = async (folder: string): Promise<void> => {
-  const before = process.env.TMPDIR;
-  process.env.TMPDIR = folder;
-  if (tmpdir() !== folder) throw new Error(`The temporary folder could not be moved to ${folder}.`);
-  try {
-    await Promise.all(archives.map((archive) => inflate(join(packageFolder, "bin", archive))));
-  } finally {
-    if (before === undefined) delete process.env.TMPDIR;
-    else process.env.TMPDIR = before;
-  }
+  const files = archives.map((archive) => join(packageFolder, "bin", archive));
+  const program = `import { inflate } from ${JSON.stringify(pathToFileURL(packageEntry).href)};
+await Promise.all(${JSON.stringify(files)}.map((file) => inflate(file)));`;
+  await promisify(execFile)(process.execPath, ["--input-type=module", "--eval", program], { env: { ...process.env, TMPDIR: folder } });
 };
 
 const unpack = async (folder: string): Promise<void> => {

@@ -80,6 +80,15 @@ async function viteBuild(folder: string): Promise<void> {
  * @returns the folder
  */
 export async function buildApp(folder: string = join(project, "out/app")): Promise<string> {
+  const under = underWay.get(folder) ?? builtInto(folder).finally(() => underWay.delete(folder));
+  underWay.set(folder, under);
+  return under;
+}
+
+/** Several stacks of one process may be starting: they wait for one build. */
+const underWay = new Map<string, Promise<string>>();
+
+async function builtInto(folder: string): Promise<string> {
   const stamp = `${folder}.sources`;
   const digest = await sourcesDigest(sources);
   if (globSync(join(folder, "index.html")).length > 0 && (await readFile(stamp, "utf8").catch(() => "")) === digest) return folder;

@@ -1,6 +1,9 @@
 import "../node-version.mjs";
 import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
+import { browserEnvironment } from "../browser/index.ts";
+import { buildApp } from "./app.ts";
+import { bundleEdge } from "./edge.ts";
 import { forbiddenImports } from "./imports/index.ts";
 import { project } from "./project.ts";
 import { countProcesses, judgeRun, type Line, table } from "./report.ts";
@@ -99,6 +102,8 @@ async function onOneStack(names: readonly string[]): Promise<void> {
   }
 }
 
+// what every stack is started from is made before anything runs beside it, and found by all of them
+await Promise.all([buildApp(), bundleEdge("local"), browserEnvironment()]);
 const left = [...work];
 const oneByOne = async (): Promise<void> => {
   for (let next = left.shift(); next !== undefined; next = left.shift()) await next();
