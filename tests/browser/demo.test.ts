@@ -535,7 +535,7 @@ const found = (text: string, words: readonly RegExp[]): string[] =>
     [...text.matchAll(new RegExp(word, "giu"))].map(({ index = 0 }) => text.slice(Math.max(0, index - 30), index + 40)),
   );
 
-/** Each role in one language, the crew in the one that most of it speaks; every sentence in both is looked through by the unit tests of the dictionaries. */
+/** Each role in one language; every sentence in both is looked through by the unit tests of the dictionaries. */
 const walks = { en: ["office", "owner"], es: ["crew"] } as const;
 
 describe.each(["en", "es"] as const)("in %s", (language) => {

@@ -180,9 +180,8 @@ describe("a passkey", () => {
     expect((await company.owner.post(`/api/passkeys/${first}/withdraw`)).status).toBe(204);
     expect((await company.owner.post(`/api/passkeys/${first}/withdraw`)).status).toBe(404);
     const ledger = (await company.owner.get("/api/company/ledger")).body;
-    const told = ledger.entries
-      .filter(({ body }: Loose) => body.what.content.person === person && "passkey" in body.what.content)
-      .map(({ envelope, body }: Loose) => [envelope.kind, envelope.author.person, body.what.content.passkey]);
+    const own = ledger.entries.filter(({ body }: Loose) => body.what.content.person === person && "passkey" in body.what.content);
+    const told = own.map(({ envelope, body }: Loose) => [envelope.kind, envelope.author.person, body.what.content.passkey]);
     expect(told).toEqual([
       ["passkey-made", person, first],
       ["passkey-made", person, second],
@@ -190,7 +189,7 @@ describe("a passkey", () => {
     ]);
     expect(verifyLedger(JSON.stringify(ledger)).faults).toEqual([]);
     // the name that was given to it stands in no entry: it may name somebody
-    expect(JSON.stringify(told)).not.toContain("desk");
+    expect(JSON.stringify(own)).not.toContain("desk");
   });
 
   it("that is unknown, removed, late, replayed, unverified, of another origin or wrongly signed: one answer", async () => {
