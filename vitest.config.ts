@@ -1,4 +1,15 @@
 import { defineConfig } from "vitest/config";
+import { BaseSequencer, type TestSpecification } from "vitest/node";
+
+/** These look at one demo company, each as those before it left it; the others in whichever order they come. */
+const demoInTurn = ["record/whole-job", "browser/demo", "browser/looking", "browser/office-pictures"];
+const turnOf = ({ moduleId }: TestSpecification): number =>
+  (demoInTurn.findIndex((file) => moduleId.endsWith(`${file}.test.ts`)) + 1 + demoInTurn.length) % (demoInTurn.length + 1);
+class DemoInTurn extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    return (await super.sort(files)).toSorted((one, other) => turnOf(one) - turnOf(other));
+  }
+}
 
 /** A project whose files run one after another against real processes: two cores carry one stack, not several. */
 const serial = (name: string, extra: object = {}) => ({
@@ -34,9 +45,9 @@ const long = {
 };
 
 const phone = ["tests/browser/phone-*.test.ts"];
-/** `npm test` has fifteen minutes for everything: of the crew's phone it plays the first day of the two-day job, sends forty pictures and draws every screen in Spanish; the second day, two hundred, English and these files are for `npm run phone`. */
+/** `npm test` has fifteen minutes for everything: of the crew's phone it plays the first day of the two-day job, sends forty pictures and draws every screen in Spanish, every third of them for axe; the second day, two hundred, English, all screens for axe and these files are for `npm run phone`. */
 const longPhone = ["tests/browser/phone-{clocks,full,numbers,pictures}.test.ts"];
-const shortPhone = { ASBURIED_JOB: "first-day", ASBURIED_PICTURES: "40", ASBURIED_LANGUAGES: "es" };
+const shortPhone = { ASBURIED_JOB: "first-day", ASBURIED_PICTURES: "40", ASBURIED_LANGUAGES: "es", ASBURIED_AXE_EVERY: "3" };
 /** What measures waits until nothing else runs. */
 const measured = ["tests/functions/*-{bench,cost}.test.ts"];
 
@@ -45,6 +56,7 @@ const sharedStack = { globalSetup: ["./tests/helpers/stack.ts"], isolate: false 
 
 export default defineConfig({
   test: {
+    sequence: { sequencer: DemoInTurn },
     reporters: ["default", "./tests/reference/reporter.ts"],
     projects: [
       { test: { name: "unit", include: ["tests/unit/**/*.test.ts"], isolate: false, testTimeout: 20_000 } },

@@ -3,7 +3,7 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { bundleEdge } from "../build/index.ts";
+import { bundleEntry } from "../build/index.ts";
 import { Client } from "../demo/index.ts";
 import { type Stack, startStack } from "../local/index.ts";
 import { defaultSheetJson } from "../sheets/index.ts";
@@ -68,7 +68,7 @@ export async function withStack<T>(work: (benched: Benched) => Promise<T>): Prom
   try {
     const source = join(directory, "bench.ts");
     await writeFile(source, worker(project("functions/edge/edge.ts"), project("functions/edge/routes/index.ts")));
-    const bundled = await bundleEdge("worker", source, join(directory, "bundled.js"));
+    const bundled = await bundleEntry(source, join(directory, "bundled.js"));
     const stack = await startStack({ directory: join(directory, "stack"), demoLinks: false, instead: { worker: bundled } });
     try {
       return await work({

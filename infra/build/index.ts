@@ -1,4 +1,4 @@
 export { buildApp } from "./app.ts";
-export { bundleEdge, type EdgeEntry } from "./edge.ts";
+export { bundleEdge, bundleEntry, type EdgeEntry } from "./edge.ts";
 export { project } from "./project.ts";
 export { type Ran, runTool } from "./run.ts";

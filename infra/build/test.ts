@@ -16,9 +16,9 @@ import { checkTypes, typeProjects } from "./type-projects.ts";
 // Three pieces of work at a time on two cores, the longest first: now and then each waits, for what it killed, for a page or for a clock.
 const AT_A_TIME = 3;
 const work: readonly (() => Promise<void>)[] = [
-  () => onOneStack(["record", "phone-short"]),
+  () => onOneStack(["record", "browser"]),
   () => onOneStack(["contract", "functions"]),
-  () => onOneStack(["browser"]),
+  () => onOneStack(["phone-short"]),
   () => oneAfterAnother(["unit"]),
   () => oneAfterAnother(["faults"]),
   () => types(),

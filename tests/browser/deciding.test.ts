@@ -179,7 +179,7 @@ describe("moved to the right job", () => {
     const { page } = screen;
     await page.goto(address(`/jobs/${own.job}/moving`));
     await page.waitForSelector(".moving-visit input");
-    await page.click(".moving-visit input");
+    await page.locator(".moving-visit input").click();
     await page.select("[name=to]", other.job);
     await page.type("[name=reason]", "wrong yard");
     await isInOrder(screen);

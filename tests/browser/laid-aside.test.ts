@@ -55,7 +55,7 @@ describe("work that did not go through", () => {
     const { page } = screen;
     await page.goto(address("/"));
     await page.waitForSelector("::-p-text(Work that did not go through: 3)");
-    await page.click("a::-p-text(Work that did not go through: 3)");
+    await page.locator("a::-p-text(Work that did not go through: 3)").click();
     await page.waitForSelector("::-p-text(A job that could not be told what its picture holds)");
     // the jobs' titles come by another answer than the list
     await page.waitForFunction(() => document.body.textContent?.includes("Elm Street 4"));
@@ -77,10 +77,10 @@ describe("work that did not go through", () => {
 
   test("is tried again when somebody says so, one or all", async () => {
     const { page } = screen;
-    await page.click("article button::-p-text(Try again now)");
+    await page.locator("article button::-p-text(Try again now)").click();
     await page.waitForSelector("::-p-text(Asked for: 3.)");
     await page.waitForFunction(() => document.querySelectorAll("article").length === 2);
-    await page.click("button::-p-text(Try all of it again now)");
+    await page.locator("button::-p-text(Try all of it again now)").click();
     await page.waitForFunction(() => document.querySelectorAll("article").length === 1);
     expect(asked).toEqual([{ work: [{ kind: "tell", photo, job: expect.any(String) }] }, {}]);
   });

@@ -1,11 +1,11 @@
 import type { Browser, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
-import { type Filled, fillDemo } from "#infra/demo/index.ts";
-import { newId } from "../helpers/edge.ts";
+import type { DemoResult } from "#infra/demo/index.ts";
+import { theDemo } from "../helpers/demo.ts";
 import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office looks at what holds a covering, on the real stack. */
-let demo: Filled;
+let demo: DemoResult;
 let browser: Browser;
 let screen: Screen;
 
@@ -30,7 +30,7 @@ const looksIn = async (page: Page): Promise<string[]> => {
 };
 
 beforeAll(async () => {
-  demo = await fillDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
+  demo = await theDemo();
   browser = await openBrowser();
   screen = await newScreen(browser, { width: 1280, height: 900 });
   await screen.page.goto(demo.links.office);
@@ -219,7 +219,7 @@ describe("a picture received otherwise", () => {
       ["when", "yesterday, about noon"],
     ])
       await page.type(`input[name=${name}]`, text ?? "");
-    await page.click(".received button.main");
+    await page.locator(".received button.main").click();
     await page.waitForFunction(() => /^Filed as entry \d+\.$/.test(document.querySelector(".received .answer")?.textContent ?? ""));
     const { entries } = (await asked(page, jobPath("/ledger").replace("/jobs", "/api/jobs"))) as unknown as {
       entries: { envelope: { kind: string }; body: Record<string, { content: unknown }> }[];

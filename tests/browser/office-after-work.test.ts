@@ -164,7 +164,7 @@ describe("the company's terms", () => {
     await page.$eval('input[name="acceptedDays"]', (input) => {
       (input as HTMLInputElement).value = "14";
     });
-    await page.click("button.main");
+    await page.locator("button.main").click();
     await page.waitForFunction(() => (document.body.textContent ?? "").includes("Saved as a new version"));
     const after = (await company.office.get("/api/company")).body.settings;
     const { services, ...terms } = before.content.warranty;

@@ -80,8 +80,8 @@ describe("the company's settings", () => {
     // that the edge refused it is a line of the browser's console
     for (const line of owner.troubles.splice(0)) expect(line).toMatch(/422/);
     await choose(page, "mark.svg");
-    await page.waitForSelector(".company-mark-shown img");
-    await page.click("input[name=ownColours]");
+    await page.waitForFunction(() => (document.querySelector<HTMLImageElement>(".company-mark-shown img")?.naturalWidth ?? 0) > 0);
+    await page.locator("input[name=ownColours]").click();
     const set = async (name: string, to: string): Promise<void> => {
       await page.waitForSelector(`input[name=${name}]`);
       await page.$eval(
@@ -194,7 +194,7 @@ describe("the office's other pages", () => {
     await page.waitForSelector("fieldset.choices input[type=checkbox]");
     // the signer is filled from the contacts
     expect(await page.$eval("input[name=name]", (field) => (field as HTMLInputElement).value)).toBe("Dana Ashford");
-    await page.click("fieldset.choices input[type=checkbox]");
+    await page.locator("fieldset.choices input[type=checkbox]").click();
     await says(page, ".shown-text", "Back fall");
     expect(await textOf(page, ".shown-text")).toContain("Front fall");
     await page.$eval("form:has(input[name=relation]) button.main", (button) => (button as HTMLElement).click());

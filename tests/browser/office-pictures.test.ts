@@ -5,13 +5,13 @@ import sharp from "sharp";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import type { Region } from "#core/photo/index.ts";
 import type { SeenBefore } from "#core/wire/index.ts";
-import { Client, type Filled, fillDemo } from "#infra/demo/index.ts";
-import { newId } from "../helpers/edge.ts";
+import { Client, type DemoResult } from "#infra/demo/index.ts";
+import { theDemo } from "../helpers/demo.ts";
 import { photographs } from "../helpers/photographs.ts";
 import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office blurs parts of a picture, compares pictures seen before and says where a site is, on the real stack. */
-let demo: Filled;
+let demo: DemoResult;
 let browser: Browser;
 let screen: Screen;
 let client: Client;
@@ -36,7 +36,7 @@ async function factsIn(which: 0 | 1, kind: string): Promise<readonly Fact[]> {
 }
 
 beforeAll(async () => {
-  demo = await fillDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {}, company: newId() });
+  demo = await theDemo();
   client = await new Client(inject("edge")).signIn(demo.links.owner);
   browser = await openBrowser();
   screen = await newScreen(browser, { width: 1280, height: 900 });
@@ -98,7 +98,7 @@ describe("parts of a picture that have to go", () => {
       expect(figures.every(([shown, leads]) => shown === leads)).toBe(true);
     }
     await owner.close();
-    await page.click('.step a[href*="/blurring/"]');
+    await page.locator('.step a[href*="/blurring/"]').click();
     await page.waitForSelector(".marked-picture img");
     photo = new URL(page.url()).pathname.split("/").at(-1) ?? "";
     before = await client.bytes(`/api/photos/${photo}/screen`);
@@ -107,11 +107,11 @@ describe("parts of a picture that have to go", () => {
   test("a part is dragged, another given in numbers by keyboard alone, one removed; what is no part is said so", async () => {
     const { page } = screen;
     await page.waitForFunction(() => (document.querySelector<HTMLImageElement>(".marked-picture img")?.naturalHeight ?? 0) > 0);
-    await page.click(".blurring .main");
+    await page.locator(".blurring .main").click();
     // the reason is asked for first, by the browser itself
     expect(await page.$eval("input[name=reason]", (input) => (input as HTMLInputElement).validity.valueMissing)).toBe(true);
     await page.type("input[name=reason]", "a neighbor's house number");
-    await page.click(".blurring .main");
+    await page.locator(".blurring .main").click();
     await answered(page, "No part is marked yet.");
 
     const box = await page.$eval(".marked-picture svg", (svg) => {
@@ -143,7 +143,7 @@ describe("parts of a picture that have to go", () => {
     const field = (n: number): string => `.marked-part:nth-of-type(2) label:nth-of-type(${n}) input`;
     for (const [n, percent] of ["70.5", "80", "29.6", "20"].entries()) await type(page, field(n + 1), percent);
     expect(await textOf(page, ".marked-part:nth-of-type(2)")).toContain("It does not lie inside the picture.");
-    await page.click(".blurring .main");
+    await page.locator(".blurring .main").click();
     await answered(page, "A part does not lie inside the picture.");
     await type(page, field(3), "29.5");
     expect(await textOf(page, ".marked-part:nth-of-type(2)")).not.toContain("It does not lie inside the picture.");
@@ -153,7 +153,7 @@ describe("parts of a picture that have to go", () => {
 
   test("then the blurred rendition is shown, its bytes others than before; the original stays, and the ledger says so", async () => {
     const { page } = screen;
-    await page.click(".blurring .main");
+    await page.locator(".blurring .main").click();
     await answered(page, "It is blurred wherever it is shown from now on. The original is kept.");
     const [fact, ...more] = await factsIn(1, "region-blurred");
     expect(more).toEqual([]);
@@ -181,9 +181,9 @@ describe("parts of a picture that have to go", () => {
     await page.waitForSelector(".marked-part");
     expect((await page.$$(".marked-part")).length).toBe(2);
     expect(await textOf(page, ".blurring")).not.toContain("from another job");
-    await page.click(".marked-part:nth-of-type(1) button");
+    await page.locator(".marked-part:nth-of-type(1) button").click();
     await page.type("input[name=reason]", "only the corner has to go");
-    await page.click(".blurring .main");
+    await page.locator(".blurring .main").click();
     await answered(page, "It is blurred wherever");
     const facts = await factsIn(1, "region-blurred");
     expect(facts.at(-1)?.what.regions).toEqual([{ x: 705_000, y: 800_000, width: 295_000, height: 200_000 }]);
@@ -256,7 +256,7 @@ describe("pictures seen before", () => {
     const link = `a[href="/jobs/${job(1)}/seen-before"]`;
     const said = `Pictures seen before: ${(await listed()).length}`;
     await page.waitForFunction((at, text) => document.querySelector(at)?.textContent === text, {}, link, said);
-    await page.click(link);
+    await page.locator(link).click();
     await page.waitForSelector(".pair img");
     expect((await page.$$(".pair")).length).toBe((await listed()).length);
     await isInOrder(screen);
@@ -329,7 +329,7 @@ describe("where the site is", () => {
     const { page } = screen;
     await open(page, `/jobs/${job(0)}`);
     await page.waitForSelector(`a[href="/jobs/${job(0)}/site"]`);
-    await page.click(`a[href="/jobs/${job(0)}/site"]`);
+    await page.locator(`a[href="/jobs/${job(0)}/site"]`).click();
     await page.waitForSelector(".site-place form");
     expect(await textOf(page, ".site-place")).toContain("Nobody has typed it yet.");
     await isInOrder(screen);
@@ -341,14 +341,14 @@ describe("where the site is", () => {
       ["how", "the county's map"],
     ] as const)
       await page.type(`input[name=${name}]`, text);
-    await page.click(".site-place .main");
+    await page.locator(".site-place .main").click();
     await answered(page, "Latitude in decimal degrees, south with a minus: The text “95.2” lies outside what can be taken here.");
     expect(await page.evaluate(() => (document.activeElement as HTMLInputElement).name)).toBe("latitude");
     expect(await page.$eval("input[name=how]", (input) => (input as HTMLInputElement).value)).toBe("the county's map");
     expect(await factsIn(0, "site-located")).toEqual([]);
     await isInOrder(screen);
     await type(page, "input[name=latitude]", "41.508");
-    await page.click(".site-place .main");
+    await page.locator(".site-place .main").click();
     await page.waitForFunction(() => /^Entered as entry \d+\.$/.test(document.querySelector(".answer")?.textContent ?? ""));
     // 16 ft is 4.8768 m, rounded up to the millimetre; 250 ft is 76.2 m
     expect(await factsIn(0, "site-located")).toEqual([

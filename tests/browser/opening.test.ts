@@ -54,10 +54,10 @@ describe("opening a job at a desk", () => {
   test("the page is reached from the jobs; nothing is opened without a title", async () => {
     const { page } = desk;
     await page.waitForSelector('a[href="/office/opening"]');
-    await page.click('a[href="/office/opening"]');
+    await page.locator('a[href="/office/opening"]').click();
     await page.waitForSelector("input[name=title]");
     await page.waitForSelector("input[name=figure-staticHead]");
-    await page.click(".opening > .main");
+    await page.locator(".opening > .main").click();
     expect(await page.$eval("input[name=title]", (input) => (input as HTMLInputElement).validity.valueMissing)).toBe(true);
     expect(await jobs()).toEqual([]);
     await isInOrder(desk);
@@ -65,7 +65,7 @@ describe("opening a job at a desk", () => {
 
   test("the design check answers beside the numbers as they are typed", async () => {
     const { page } = desk;
-    await page.click("input[name=kitCard]");
+    await page.locator("input[name=kitCard]").click();
     await page.type("input[name=figure-staticHead]", "4");
     await page.type("input[name=figure-pipeRun]", "18 ft");
     await page.type("input[name=figure-pipeSize]", "2");
@@ -91,21 +91,21 @@ describe("opening a job at a desk", () => {
     await page.type("textarea[name=tieMarks]", "A, garage corner\nB, gate post");
     await page.type("input[name=latitude]", "north");
     await page.type("input[name=longitude]", "-89.1204");
-    await page.click("input[name=crew]");
+    await page.locator("input[name=crew]").click();
     await page.$eval("input[name=reading-ticket-dig-from]", (input) => {
       (input as HTMLInputElement).value = "2026-05-11T17:00";
     });
-    await page.click("input[name=late]");
+    await page.locator("input[name=late]").click();
     await page.type("input[name=lateReason]", "Taken over in the middle");
     await page.select("select[name=begins]", "pipe-glued");
     await page.waitForSelector("input[name=coveredBefore]");
-    await page.click(".opening > .main");
+    await page.locator(".opening > .main").click();
     await page.waitForFunction(() => document.activeElement?.getAttribute("name") === "latitude");
     expect(await jobs()).toEqual([]);
     await isInOrder(desk);
     await page.$eval("input[name=latitude]", (input) => (input as HTMLInputElement).select());
     await page.type("input[name=latitude]", "41.0021");
-    await page.click(".opening > .main");
+    await page.locator(".opening > .main").click();
     await page.waitForFunction(() => location.pathname.startsWith("/jobs/"));
     job = new URL(page.url()).pathname.split("/").at(-1) ?? "";
     await says(page, "Terrace fall", "h1");
@@ -135,13 +135,13 @@ describe("opening a job at a desk", () => {
     const [, site = ""] = await page.$$eval("select[name=site] option", (all) => all.map((one) => (one as HTMLOptionElement).value));
     await page.select("select[name=site]", site);
     await says(page, "nail in the sill; A, garage corner; B, gate post");
-    await page.click(".opening > .main");
+    await page.locator(".opening > .main").click();
     await says(page, "already belongs to another", ".answer");
     expect(await page.$eval("input[name=title]", (input) => (input as HTMLInputElement).value)).toBe("Another");
     desk.troubles.splice(0); // the browser's own word on an answer of 409
     await page.$eval("input[name=ownNumber]", (input) => (input as HTMLInputElement).select());
     await page.type("input[name=ownNumber]", "W-2");
-    await page.click(".opening > .main");
+    await page.locator(".opening > .main").click();
     await page.waitForFunction(() => location.pathname.startsWith("/jobs/"));
     expect((await company.office.get("/api/sites")).body.sites).toMatchObject([{ jobs: { length: 2 } }]);
   });
@@ -150,10 +150,10 @@ describe("opening a job at a desk", () => {
     const { page } = desk;
     await open(page, `/jobs/${job}/particulars`);
     await page.waitForSelector("input[name=invoice]");
-    await page.click(".opening .main");
+    await page.locator(".opening .main").click();
     await says(page, "Nothing was changed.", ".answer");
     await page.type("input[name=invoice]", "I-88");
-    await page.click(".opening .main");
+    await page.locator(".opening .main").click();
     await says(page, "Entered as entry", ".answer");
     await isInOrder(desk);
     const { entries } = (await company.office.get(`/api/jobs/${job}/ledger`)).body;
@@ -173,17 +173,17 @@ describe("a table of jobs", () => {
     await open(page, "/office/table");
     await page.waitForSelector("input[name=file]");
     await choose(page, "input[name=file]", path);
-    await page.click(".opening button[type=submit]");
+    await page.locator(".opening button[type=submit]").click();
     await says(page, "1 to open, 0 to change, 0 as they are, 1 that cannot be taken.", ".answer");
     await says(page, "All of it is taken, or nothing");
     expect(await page.$(".opening button.main")).toBeNull();
     await isInOrder(desk);
     await writeFile(path, table("46177.5"));
     await choose(page, "input[name=file]", path);
-    await page.click(".opening button[type=submit]");
+    await page.locator(".opening button[type=submit]").click();
     await says(page, "2 to open, 0 to change, 0 as they are, 0 that cannot be taken.", ".answer");
     expect((await jobs()).length).toBe(before);
-    await page.click(".opening button.main");
+    await page.locator(".opening button.main").click();
     await says(page, "Taken: 2 opened, 0 changed, 0 left as they are.", ".answer");
     expect((await jobs()).map(({ ownNumber }) => ownNumber).sort()).toEqual(["W-1", "W-2", "X-1", "X-2"]);
   });
@@ -213,9 +213,9 @@ describe("taken out and read in, on a phone in Spanish", () => {
     await hand.page.waitForSelector("input[name=archive]");
     await isInOrder(hand);
     await choose(hand.page, "input[name=archive]", path);
-    await hand.page.click(".opening .main");
+    await hand.page.locator(".opening .main").click();
     await says(hand.page, "Leído:", ".answer");
-    await hand.page.click(`.answer a[href="/jobs/${job}"]`);
+    await hand.page.locator(`.answer a[href="/jobs/${job}"]`).click();
     await says(hand.page, "Terrace fall", "h1");
     await says(hand.page, "cubierto antes de que empezara este registro");
   });

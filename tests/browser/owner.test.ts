@@ -62,7 +62,7 @@ describe("the company owner", () => {
     expect(await page.$$eval(".questions .job-link", (all) => all.length)).toBe(14);
     await clean(screen);
     await shot(screen, "owner-first");
-    await page.click(".questions .job-link");
+    await page.locator(".questions .job-link").click();
     await page.waitForSelector(".answered");
     await page.waitForSelector(".plotted-place svg", { timeout: 4000 });
     const said = await textOf(page, "main");
@@ -81,7 +81,7 @@ describe("the company owner", () => {
       ["off", "0"],
     ] as const)
       await page.type(`input[name=${name}]`, value);
-    await page.click("button[type=submit]");
+    await page.locator("button[type=submit]").click();
     await page.waitForFunction(() => /\b17\b/.test(document.querySelector(".answer-says")?.textContent ?? ""));
     await shot(screen, "owner-sampling");
     expect(troubles).toEqual([]);
@@ -107,7 +107,7 @@ describe("the crew's phone", () => {
     for (const text of ["Sam Birch", "Ida Marsh", "Tape"]) await press(text);
     await page.$$eval(".study-choose:last-of-type button", ([first]) => (first as HTMLElement).click());
     await clean(screen);
-    await page.click("button.main");
+    await page.locator("button.main").click();
     for (let done = 0; done < 20; done += 1) {
       await page.waitForFunction((n) => document.querySelector(".study-next p")?.textContent?.startsWith(`${n} of 20`), {}, done);
       const turn = await textOf(page, ".study-turn");
@@ -116,7 +116,7 @@ describe("the crew's phone", () => {
       expect(await page.$eval(".study-next input", (input) => (input as HTMLInputElement).value)).toBe("");
       await page.type(".study-next input", turn.startsWith("Ida") ? `${mark * 7} 1/16` : `${mark * 7}`);
       if (done === 3) await shot(screen, "phone-study");
-      await page.click(".study-next button.main");
+      await page.locator(".study-next button.main").click();
     }
     await page.waitForFunction(() => document.body.textContent?.includes("as entry"));
     expect((await company.owner.get("/api/questions/tape-study")).body.answer.tables[0].rows.length).toBe(1);
@@ -137,7 +137,7 @@ describe("the crew's phone", () => {
       await page.type(`input[name=${name}]`, value);
     await clean(screen);
     await shot(screen, "phone-instrument");
-    await page.click(".study-next button.main");
+    await page.locator(".study-next button.main").click();
     await page.waitForFunction(() => document.body.textContent?.includes("as entry"));
     const told = (await company.owner.get("/api/questions/instruments")).body;
     expect(told.answer.signals.map(({ what }: { what: string }) => what)).toEqual(["instrument off"]);
@@ -179,7 +179,7 @@ describe("the blind second look", () => {
     await page.type(".typed input", "36 3/8");
     await clean(screen);
     await shot(screen, "phone-again");
-    await page.click(".enter-reading");
+    await page.locator(".enter-reading").click();
     await page.waitForFunction(() => document.querySelector("main")?.textContent?.includes("That was all"));
     const told = await until(
       async () => (await company.owner.get("/api/questions/second-look")).body.answer,
@@ -212,12 +212,12 @@ describe("what the company keeps about itself", () => {
     await page.select(".taught-form select", "pipe-glued");
     await page.type(".taught-form input[name=note]", "At the workbench.");
     await clean(screen);
-    await page.click(".taught-form button.main");
+    await page.locator(".taught-form button.main").click();
     await page.waitForFunction((said) => document.querySelector(".own-facts li")?.textContent?.includes(said), {}, title);
     expect(await textOf(page, ".own-facts li p")).toMatch(/Taught: the whole crew\. At the workbench\.$/);
     await shot(screen, "owner-taught");
     expect((await company.owner.get("/api/questions/taught")).body.answer.says.at(-1).figures.taught).toBe(1);
-    for (const _ of ["asked", "sure"]) await page.click(".own-facts li button");
+    for (const _ of ["asked", "sure"]) await page.locator(".own-facts li button").click();
     await page.waitForFunction(() => document.querySelectorAll(".own-facts li").length === 0);
     expect((await company.owner.get("/api/questions/taught")).body.answer.says.at(-1).figures.taught).toBe(0);
     expect(troubles).toEqual([]);
@@ -235,7 +235,7 @@ describe("what the company keeps about itself", () => {
     await clean(screen);
     await shot(screen, "office-studied");
     expect(await textOf(page, ".sheet-saving .differences")).toContain("What tape or rod rests on");
-    await page.click(".sheet-saving .target.main");
+    await page.locator(".sheet-saving .target.main").click();
     await page.waitForFunction(() => document.querySelector(".sheet-saving")?.textContent?.includes("Saved as version"));
     const { versions } = (await company.office.get(`/api/company/sheets/${defaultSheet().id}`)).body;
     expect(versions.length).toBe(2);

@@ -26,7 +26,7 @@ describe("who enters today", () => {
     await page.waitForSelector(".choices button");
     const names = await page.$$eval(".choices button", (all) => all.map((one) => one.textContent ?? ""));
     expect(names.length).toBeGreaterThan(0);
-    await page.click(".choices button");
+    await page.locator(".choices button").click();
     await page.waitForSelector(".jobs li");
     expect(await textOf(page, ".who b")).toBe(names[0]);
     await page.goto(at("/"));

@@ -67,7 +67,7 @@ describe("clocks", () => {
     // another day may have begun three hours ahead
     await page.goto(`${at}/phone/person`);
     await page.waitForSelector("main .choices button");
-    await page.click("main .choices button");
+    await page.locator("main .choices button").click();
     await page.waitForSelector(".jobs li");
     const began = Date.now();
     await answer(page, at, job, "lines-asked");
@@ -107,7 +107,7 @@ describe("clocks", () => {
       const now = Date.now;
       Date.now = () => now.call(Date) + day;
     }, 24 * HOUR);
-    await page.click("main .enter-reading");
+    await page.locator("main .enter-reading").click();
     await page.waitForSelector("dialog[open]");
     expect((await keptOn(page)).entries).toEqual([]);
     expect(await page.$eval("main .typed input[type=text]", (input) => (input as HTMLInputElement).value)).toBe("6 7/16");
@@ -117,12 +117,12 @@ describe("clocks", () => {
     expect((await targets(page)).length).toBeGreaterThan(0);
     await page.screenshot({ path: join(shots, "who-enters.png") });
     // left open: nothing was entered, nothing was lost
-    await page.click("dialog > button");
+    await page.locator("dialog > button").click();
     await page.waitForFunction(() => document.querySelector("dialog") === null);
     expect((await keptOn(page)).entries).toEqual([]);
-    await page.click("main .enter-reading");
+    await page.locator("main .enter-reading").click();
     await page.waitForSelector("dialog[open] .choices button");
-    await page.click("dialog .choices button");
+    await page.locator("dialog .choices button").click();
     await page.waitForFunction(() => document.querySelector("main .enter-reading") === null);
     const { entries } = (await until(
       async () => (await company.office.get(`/api/jobs/${job}/ledger`)).body,
@@ -147,7 +147,7 @@ test("a newer app says that it lies ready; taking it keeps what was typed and wh
   expect(await page.$eval("main .typed input[type=text]", (input) => (input as HTMLInputElement).value)).toBe("6 7/16");
   const before = await keptOn(page);
   expect(waiting(before)).toBe(1);
-  await Promise.all([page.waitForNavigation(), page.click(".newer button")]);
+  await Promise.all([page.waitForNavigation(), page.locator(".newer button").click()]);
   await page.waitForFunction(
     () =>
       document.querySelector<HTMLInputElement>("main .typed input[type=text]")?.value === "6 7/16" &&

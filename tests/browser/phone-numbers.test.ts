@@ -20,7 +20,7 @@ async function signIn(page: Page): Promise<void> {
   await page.waitForSelector(".jobs li", { timeout: 90_000 });
   await page.goto(at("/phone/person"));
   await page.waitForSelector(".choices button");
-  await page.click(".choices button");
+  await page.locator(".choices button").click();
   await page.waitForSelector(".jobs li", { timeout: 90_000 });
 }
 
@@ -63,7 +63,7 @@ async function press(page: Page, text: string): Promise<void> {
 async function type(page: Page, text: string): Promise<void> {
   await page.waitForSelector("main .typed input");
   await page.type("main .typed input", text);
-  await page.click("main .enter-reading");
+  await page.locator("main .enter-reading").click();
 }
 
 async function open(page: Page, path: string): Promise<void> {
@@ -173,7 +173,7 @@ describe("how long till water", () => {
     const wished = clock(await textOf(page, ".run-at output"));
     expect((wished - clock(await textOf(page, ".glue-before .left")) + 1440) % 1440).toBe(240);
     await looksRight(page, "water");
-    for (let i = 0; i < 6; i++) await page.click('[aria-label="half an hour earlier"]');
+    for (let i = 0; i < 6; i++) await page.locator('[aria-label="half an hour earlier"]').click();
     await says(page, "Too late for that: glued now, its cure time is over");
     await looksRight(page, "water-late");
   });
@@ -198,7 +198,7 @@ describe("how long till water", () => {
     await says(page, "6 h");
     await open(page, job(sideYard, "take", "last-joint-made", "2"));
     await press(page, "Now");
-    await page.click("main .enter-reading");
+    await page.locator("main .enter-reading").click();
     await page.waitForSelector("main .enter-reading", { hidden: true });
     await open(page, job(sideYard, "water"));
     await says(page, "No water for");

@@ -77,7 +77,7 @@ async function signIn(page: Page): Promise<void> {
   await page.waitForSelector(".jobs li");
   await page.goto(at("/phone/person"));
   await page.waitForSelector(".choices button");
-  await page.click(".choices button");
+  await page.locator(".choices button").click();
   await page.waitForSelector(".jobs li");
 }
 
@@ -274,7 +274,7 @@ describe("one picture", () => {
     async () => {
       const { page } = crew;
       await open(page, "take", picture);
-      const [chooser] = await Promise.all([page.waitForFileChooser(), page.click(".shutter-row .shutter input")]);
+      const [chooser] = await Promise.all([page.waitForFileChooser(), page.locator(".shutter-row .shutter input").click()]);
       expect(chooser.isMultiple()).toBe(false);
       // a phone takes longer to open its camera than the store to write where it was opened
       await expect.poll(() => draftsOn(page)).toContain("camera");
@@ -350,7 +350,7 @@ describe("pictures taken together", () => {
       await choose(page, "Choose the pictures", stray.path, other.path);
       await says(page, "1 of 2,");
       await page.waitForFunction(() => !document.body.textContent?.includes("Keeping"));
-      await page.click("main details:last-of-type summary");
+      await page.locator("main details:last-of-type summary").click();
       await page.waitForSelector(".thumbs img.small-photo");
       await looksRight(page, "burst-all");
       await press(page, "Not for this job");

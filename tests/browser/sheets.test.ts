@@ -43,7 +43,7 @@ const openCheck = async (page: Page, language: "en" | "es"): Promise<void> => {
   await page.waitForSelector(".sheet-edit");
   await press(page, step?.title[language] ?? "", "summary");
   await page.waitForSelector(`[id="open-checks/${check}"]`);
-  await page.click(`[id="open-checks/${check}"]`);
+  await page.locator(`[id="open-checks/${check}"]`).click();
   await page.waitForSelector(".decided");
 };
 /** Nothing that axe finds, nothing too small to touch, nothing wider than the page, nothing in the console. */
@@ -88,9 +88,9 @@ describe("a tolerance sheet changed on a page", () => {
   test("an aim too near its limit is told as it is typed, and saving keeps what was typed", async () => {
     const { page } = desk;
     await page.waitForSelector('a[href="/office/sheets"]');
-    await page.click('a[href="/office/sheets"]');
+    await page.locator('a[href="/office/sheets"]').click();
     await page.waitForSelector(`a[href="/office/sheets/${sheet.id}"]`);
-    await page.click(`a[href="/office/sheets/${sheet.id}"]`);
+    await page.locator(`a[href="/office/sheets/${sheet.id}"]`).click();
     await openCheck(page, "en");
     await says(page, "Can be decided: 1 in from the aim", ".decided");
     await type(page, "Aim: the figure", "2 1/4");
@@ -131,7 +131,7 @@ describe("a tolerance sheet changed on a page", () => {
     const { page } = desk;
     await open(page, `/jobs/${job}`);
     await page.waitForSelector(`a[href="/jobs/${job}/versions"]`);
-    await page.click(`a[href="/jobs/${job}/versions"]`);
+    await page.locator(`a[href="/jobs/${job}/versions"]`).click();
     await press(page, "What would change");
     await says(page, "lower limit: was 2 in, now 2 1/2 in", ".would-change");
     // 2 3/4 in with U = 0.41 in: 3/4 in over the older limit, 1/4 in over the newer one
@@ -152,7 +152,7 @@ describe("a tolerance sheet changed on a page", () => {
     await says(page, "To be read only.");
     await press(page, step?.title.en ?? "", "summary");
     await page.waitForSelector(`[id="open-checks/${check}"]`);
-    await page.click(`[id="open-checks/${check}"]`);
+    await page.locator(`[id="open-checks/${check}"]`).click();
     const aim = await page.waitForSelector(".line-form .limit input");
     expect(await aim?.evaluate((field) => [(field as HTMLInputElement).value, field.matches(":disabled")])).toEqual(["3 in", true]);
     expect(

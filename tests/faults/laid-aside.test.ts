@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Miniflare } from "miniflare";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { bundleEdge } from "#infra/build/index.ts";
+import { bundleEntry } from "#infra/build/index.ts";
 import { miniflareOptions } from "#infra/local/edge-plan.ts";
 import { type Database, migrate } from "#infra/local/migrations.ts";
 import { blank } from "../../functions/media/look.ts";
@@ -64,7 +64,7 @@ beforeAll(async () => {
     });
   });
   await new Promise<void>((resolve) => media.listen(0, "127.0.0.1", resolve));
-  const worker = await bundleEdge("worker", here("../../functions/edge/local/faulty-edge.ts"), join(directory, "faulty.js"));
+  const worker = await bundleEntry(here("../../functions/edge/local/faulty-edge.ts"), join(directory, "faulty.js"));
   const nowhere = "http://127.0.0.1:9";
   const bindings = {
     STORE_ENDPOINT: nowhere,

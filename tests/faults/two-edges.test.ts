@@ -37,7 +37,7 @@ beforeAll(async () => {
     OPERATOR_KEY: stack.secrets.operatorKey,
     SEAL_SECRET: stack.secrets.sealSecret,
   };
-  const worker = await bundleEdge("worker", undefined, join(directory, "worker.js"));
+  const worker = await bundleEdge("worker");
   const plan = { port: 0, worker, persist: join(directory, "two"), migrations: "", app: "", sweepEvery: 0, bindings };
   const { host, cf, telemetry, defaultPersistRoot, port, queueConsumers, ...one } = miniflareOptions(plan) as unknown as Record<
     string,

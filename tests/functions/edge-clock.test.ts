@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Miniflare } from "miniflare";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { bundleEdge } from "#infra/build/index.ts";
+import { bundleEdge, bundleEntry } from "#infra/build/index.ts";
 import { type EdgePlan, miniflareOptions } from "#infra/local/edge-plan.ts";
 import { type Database, migrate } from "#infra/local/migrations.ts";
 import { batchOf, type Company, type Loose, newCompany, newJob, Phone } from "../helpers/edge.ts";
@@ -26,7 +26,7 @@ beforeAll(async () => {
     `export default edgeOf(routes, () => ${FROZEN_MS});`,
   ];
   await writeFile(source, entry.join("\n"));
-  const worker = await bundleEdge("worker", source, join(directory, "frozen.js"));
+  const worker = await bundleEntry(source, join(directory, "frozen.js"));
   const nowhere = "http://127.0.0.1:9";
   const bindings = {
     STORE_ENDPOINT: nowhere,
@@ -65,14 +65,14 @@ it("receives every entry of a minute that stands still in order, by its own cloc
 });
 
 it("the bundle that is deployed has no path to the demo's links; the local one has", async () => {
-  const deployed = await readFile(await bundleEdge("worker", undefined, join(directory, "worker.js")), "utf8");
-  const local = await readFile(await bundleEdge("local", undefined, join(directory, "local.js")), "utf8");
+  const deployed = await readFile(await bundleEdge("worker"), "utf8");
+  const local = await readFile(await bundleEdge("local"), "utf8");
   expect(deployed).toContain("/api/jobs");
   expect(local).toContain("/api/demo/links");
   for (const trace of ["/api/demo", "demo-", "Demo "]) expect(deployed).not.toContain(trace);
   // what the fault harness breaks, only its own entry can break
   const faulty = here("../../functions/edge/local/faulty-edge.ts");
-  const broken = await readFile(await bundleEdge("worker", faulty, join(directory, "faulty.js")), "utf8");
+  const broken = await readFile(await bundleEntry(faulty, join(directory, "faulty.js")), "utf8");
   for (const trace of ["faults-ordered", "disk is full"]) {
     expect(broken).toContain(trace);
     expect([deployed.includes(trace), local.includes(trace)]).toEqual([false, false]);

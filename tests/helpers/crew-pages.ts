@@ -7,7 +7,7 @@ export async function rightJob(page: Page, address: string): Promise<string> {
   await page.goto(address);
   const asked = await page.waitForSelector(".right-job");
   const words = (await asked?.evaluate((one) => one.textContent)) ?? "";
-  await page.click(".right-job > .target.main");
+  await page.locator(".right-job > .target.main").click();
   await page.waitForFunction(() => document.querySelector(".right-job") === null);
   await page.waitForSelector("main > section");
   return words;

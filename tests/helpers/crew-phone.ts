@@ -88,7 +88,7 @@ export async function firstVisit(page: Page, link: string): Promise<void> {
   await page.waitForFunction(async () => (await navigator.serviceWorker.ready).active?.state === "activated");
   await page.goto(new URL("/phone/person", link).href);
   await page.waitForSelector("main .choices button");
-  await page.click("main .choices button");
+  await page.locator("main .choices button").click();
   await page.waitForSelector(".jobs li");
 }
 
@@ -111,7 +111,7 @@ export async function read(page: Page, at: string, job: string, item: string, ty
   // a face that comes later moves what is pressed
   await page.evaluate(async () => void (await document.fonts.ready));
   await page.type("main .typed input[type=text]", typed);
-  await page.click("main .enter-reading");
+  await page.locator("main .enter-reading").click();
   await page.waitForFunction(() => document.querySelector("main .enter-reading") === null);
 }
 

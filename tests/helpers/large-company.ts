@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import { Miniflare } from "miniflare";
 import type { JobObserved } from "#core/quality/index.ts";
 import { BASE, cutUp, MADE, observedParts } from "#functions/edge/questions/parts.ts";
-import { bundleEdge } from "#infra/build/index.ts";
+import { bundleEntry } from "#infra/build/index.ts";
 import { type EdgePlan, miniflareOptions } from "#infra/local/edge-plan.ts";
 import { type Database, migrate } from "#infra/local/migrations.ts";
 
@@ -103,7 +103,7 @@ export async function largeEdge(): Promise<LargeEdge> {
     "src/wire/index.ts": "companyFactKinds",
   }).map(([file, names]) => `import { ${names} } from ${JSON.stringify(here(`../../${file}`))};`);
   await writeFile(source, [...imports, ENTRY].join("\n"));
-  const worker = await bundleEdge("worker", source, join(directory, "large.js"));
+  const worker = await bundleEntry(source, join(directory, "large.js"));
   const plan: EdgePlan = { port: 0, worker, persist: directory, migrations: "", app: "", sweepEvery: 0, bindings };
   const miniflare = new Miniflare(miniflareOptions(plan));
   const url = String(await miniflare.ready).replace(/\/$/, "");

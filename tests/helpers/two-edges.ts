@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Miniflare, type MiniflareOptions } from "miniflare";
-import { bundleEdge } from "#infra/build/index.ts";
+import { bundleEntry } from "#infra/build/index.ts";
 import { miniflareOptions } from "#infra/local/edge-plan.ts";
 import { type Database, migrate } from "#infra/local/migrations.ts";
 
@@ -38,7 +38,7 @@ export async function startTwoEdges(): Promise<TwoEdges> {
   const directory = await mkdtemp(join(tmpdir(), "asburied-two-edges-"));
   const source = join(directory, "worker.ts");
   await writeFile(source, entry);
-  const worker = await bundleEdge("worker", source, join(directory, "two.js"));
+  const worker = await bundleEntry(source, join(directory, "two.js"));
   const nowhere = "http://127.0.0.1:9";
   const [origin, operatorKey] = ["https://records.example.net", "key"];
   const bindings = {

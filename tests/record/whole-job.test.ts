@@ -13,9 +13,10 @@ import { checkRecord, readKeyList } from "#core/proof/index.ts";
 import type { FindingView, RecordModel } from "#core/record/index.ts";
 import { Client } from "#infra/demo/client.ts";
 import { courtyardExpected } from "#infra/demo/expected.ts";
-import { type DemoResult, runDemo } from "#infra/demo/index.ts";
+import type { DemoResult } from "#infra/demo/index.ts";
 import { meansWith } from "#infra/verify/means.ts";
 import { readPdf as readRecord } from "#infra/verify/read-pdf.ts";
+import { theDemo } from "../helpers/demo.ts";
 import { withFigureEdited } from "../helpers/edited-pdf.ts";
 import { imagesOf, type ReadPdf, readPdf } from "../helpers/pdf.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
@@ -29,7 +30,7 @@ let pdf: ReadPdf;
 const flat = (text: string): string => text.replace(/\s+/g, "");
 
 beforeAll(async () => {
-  demo = await runDemo({ edge: inject("edge"), operatorKey: inject("operatorKey"), log: () => {} });
+  demo = await theDemo();
   office = await new Client(inject("edge")).signIn(demo.links.office);
   pdf = await readPdf(demo.pdf);
 }, 240_000);

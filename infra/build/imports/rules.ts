@@ -50,9 +50,9 @@ const packages: Readonly<Record<string, readonly string[]>> = {
 const narrow: readonly { readonly package: string; readonly where: readonly string[]; readonly reason: string }[] = [
   {
     package: "sharp",
-    where: ["functions/media", "functions/print", "infra/demo", "infra/bench", "tests"],
+    where: ["functions/media", "functions/print", "infra/demo", "infra/scenes", "infra/bench", "tests"],
     reason:
-      "media alone decodes what phones send; print makes media's renditions smaller, the demo draws its own, the bench measures beside it",
+      "media alone decodes what phones send; print makes media's renditions smaller, the demo draws its own, scenes are stored as a phone stores them, the bench measures beside it",
   },
   { package: "exifr", where: ["functions/media", "tests"], reason: "media is the only reader of EXIF" },
   {
@@ -74,6 +74,7 @@ const narrow: readonly { readonly package: string; readonly where: readonly stri
 ];
 
 const referenceLibraries = [
+  "@techstark/opencv-js",
   "canonicalize",
   "exif",
   "exif-parser",
@@ -99,6 +100,7 @@ const entryFiles = [
   "^infra/deploy/(main|serve|costs-table|only-needed|browser-folder)\\.ts$",
   "^infra/backup/(backup|return)\\.ts$",
   "^infra/shards/main\\.ts$",
+  "^infra/simulate/(main|thread)\\.ts$",
   "^src/screens/(main\\.tsx?|sw\\.ts)$",
 ];
 
@@ -231,6 +233,12 @@ export const importRules: readonly Rule[] = [
       path: "^(functions|src/screens)/",
       pathNot: "^functions/shared/index\\.ts$",
     },
+  ),
+  rule(
+    "scenes-know-nothing-of-us",
+    "A scene is drawn by its own geometry: what it is there to check must not have made it. Chance comes from infra/company.",
+    { path: "^infra/scenes/" },
+    { path: "^(src|functions|templates|infra)/", pathNot: "^infra/(scenes/|company/chance\\.ts$)" },
   ),
   rule(
     "nothing-imports-an-entry-file",

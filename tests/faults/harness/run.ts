@@ -2,7 +2,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { bundleEdge } from "#infra/build/index.ts";
+import { bundleEntry } from "#infra/build/index.ts";
 import { type Stack, startStack } from "#infra/local/index.ts";
 import { Client, type Company, newCompany } from "../../helpers/edge.ts";
 import { originalsOnDisk } from "../comparison.ts";
@@ -55,7 +55,7 @@ export async function runFaults({ seed, rounds, log }: FaultPlan): Promise<Fault
   const between = await new StoreBetween().open();
   let stack: Stack | undefined;
   try {
-    const worker = await bundleEdge("worker", here("../../../functions/edge/local/faulty-edge.ts"), join(directory, "faulty-edge.js"));
+    const worker = await bundleEntry(here("../../../functions/edge/local/faulty-edge.ts"), join(directory, "faulty-edge.js"));
     const instead = { worker, app: join(directory, "no-app") };
     stack = await startStack({ directory, demoLinks: false, sweepEvery: 300, storeAt: between.address, instead });
     between.target = stack.store;
