@@ -1,5 +1,5 @@
 /** What happened, in words of the program's own; nothing of these comes from a sender. */
-export type Happened = "answered" | "broke" | "queue-broke" | "sweep-broke" | "afterwards-broke";
+export type Happened = "answered" | "broke" | "queue-broke" | "sweep-broke" | "afterwards-broke" | "notice-broke";
 
 /**
  * One line of the log. Its fields are closed: numbers, names of the program's own, an id made for the request. What a person

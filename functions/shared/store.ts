@@ -1,18 +1,15 @@
-import { DeleteObjectCommand, GetObjectCommand, HeadObjectCommand, PutObjectCommand, S3Client } from "@aws-sdk/client-s3";
+import type { PutObjectCommand } from "@aws-sdk/client-s3";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
+import { base64Of, sha256Of } from "./checksum.ts";
 import { type Found, found } from "./found.ts";
+import type { S3, StorePlace } from "./s3.ts";
 
 /** As much of Node's own stream as is needed here, so that this file knows no Node. */
 interface NodeReadable {
   once(event: "error", told: (error: Error) => void): unknown;
 }
 
-export interface StoreSettings {
-  readonly endpoint: string;
-  readonly region: string;
-  readonly bucket: string;
-  readonly accessKeyId: string;
-  readonly secretAccessKey: string;
+export interface StoreSettings extends StorePlace {
   /** Node only: `Readable.fromWeb`, since the client's Node transport knows no web streams. Not set on workerd. */
   readonly fromWeb?: (stream: ReadableStream<Uint8Array>) => NodeReadable;
 }
@@ -21,7 +18,7 @@ export interface PutAbout {
   /** Exact number of bytes; a store that gets fewer or more refuses. */
   readonly length: number;
   readonly type: string;
-  /** Hex SHA-256 where it is known beforehand: it goes into the signature, so that a strict store checks it too. */
+  /** Hex SHA-256, of a stream where it is known beforehand: it goes into the signature and into the checksum header, so that a strict store checks it too. */
   readonly sha256?: string;
   /** Ends it from outside: `store-unavailable`. */
   readonly givenUp?: AbortSignal;
@@ -32,7 +29,7 @@ export interface StoredAbout {
   readonly type: string;
 }
 
-/** The port: everything the functions ask of an S3 store. No listing, no conditional writes, no checksums of its own. */
+/** The port: everything the functions ask of an S3 store. No listing, no conditional writes; what a store makes of a checksum is not relied on. */
 export interface Store {
   /** Kept once this says so: asked again after it said yes, which every store must answer with what it took last. */
   put(key: string, body: Uint8Array | ReadableStream<Uint8Array>, about: PutAbout): Promise<Outcome<StoredAbout>>;
@@ -50,22 +47,17 @@ const PUT_MS = 30_000;
 const STREAM_MS = 600_000;
 
 /**
- * The S3 client behind the port. Tried once: a stream cannot be sent twice, and whoever asks (phone, queue) asks again.
- * No checksum headers, which many stores refuse (aws-sdk-js-v3#6810). Refusals: `store-unavailable`, and `photo-unknown`
- * or `record-unknown` for an object that is not there.
+ * The S3 client behind the port, loaded when it is first asked: most requests never reach the store. Tried once: a stream cannot be sent
+ * twice, and whoever asks (phone, queue) asks again. A put carries `x-amz-checksum-sha256`, signed, which a bucket with a lock may ask for;
+ * the client's own checksums are off, since it sends them in a trailer that many stores refuse (aws-sdk-js-v3#6810). Refusals:
+ * `store-unavailable`, and `photo-unknown` or `record-unknown` for an object that is not there.
  */
 export function makeStore(settings: StoreSettings): Store {
-  const client = new S3Client({
-    region: settings.region,
-    endpoint: settings.endpoint,
-    forcePathStyle: true,
-    credentials: { accessKeyId: settings.accessKeyId, secretAccessKey: settings.secretAccessKey },
-    maxAttempts: 1,
-    requestChecksumCalculation: "WHEN_REQUIRED",
-    responseChecksumValidation: "WHEN_REQUIRED",
-    // Everything it would print is in the refusal.
-    logger: { debug: quiet, info: quiet, warn: quiet, error: quiet },
-  });
+  let loaded: Promise<S3> | undefined;
+  const s3 = (): Promise<S3> => {
+    loaded ??= import("./s3.ts").then(({ s3Of }) => s3Of(settings));
+    return loaded;
+  };
   const at = (key: string) => ({ Bucket: settings.bucket, Key: key });
 
   return {
@@ -79,13 +71,16 @@ export function makeStore(settings: StoreSettings): Store {
           readable.once("error", () => limit.abort());
           sent = readable;
         }
+        const { client, PutObjectCommand, HeadObjectCommand } = await s3();
+        const sha256 = about.sha256 ?? (body instanceof Uint8Array ? await sha256Of(body) : undefined);
         const command = new PutObjectCommand({
           ...at(key),
           Body: sent as Uint8Array,
           ContentLength: about.length,
           ContentType: about.type,
+          ...(sha256 === undefined ? {} : { ChecksumSHA256: base64Of(sha256) }),
         });
-        if (about.sha256 !== undefined) signWith(command, about.sha256);
+        if (sha256 !== undefined) signWith(command, sha256);
         await client.send(command, { abortSignal: limit.signal });
         // Whoever was told that it is stored lets go of the bytes: a store that only says so is asked for what it has.
         const kept = await client.send(new HeadObjectCommand(at(key)), { abortSignal: limit.signal }).catch(notKept);
@@ -94,17 +89,20 @@ export function makeStore(settings: StoreSettings): Store {
       }),
     get: (key) =>
       asked(key, ANSWER_MS, async ({ signal }) => {
+        const { client, GetObjectCommand } = await s3();
         const answer = await client.send(new GetObjectCommand(at(key)), { abortSignal: signal });
         const stream = answer.Body ? (answer.Body.transformToWebStream() as ReadableStream<Uint8Array>) : emptyStream();
         return found(key, stream, answer.ContentLength ?? 0, answer.ContentType ?? "application/octet-stream");
       }),
     head: (key) =>
       asked(key, ANSWER_MS, async ({ signal }) => {
+        const { client, HeadObjectCommand } = await s3();
         const answer = await client.send(new HeadObjectCommand(at(key)), { abortSignal: signal });
         return { length: answer.ContentLength ?? 0, type: answer.ContentType ?? "application/octet-stream" };
       }),
     remove: (key) =>
       asked(key, ANSWER_MS, async ({ signal }) => {
+        const { client, DeleteObjectCommand } = await s3();
         await client.send(new DeleteObjectCommand(at(key)), { abortSignal: signal });
         return null;
       }).then((outcome) => (outcome.ok || !isMissing(outcome.refusal.code) ? outcome : ok(null))),
@@ -155,7 +153,5 @@ function refusalOf(key: string, thrown: unknown) {
   }
   return refuse("store-unavailable", `store/${key}`, { why: error.name ?? "unknown", status: status ?? 0 });
 }
-
-const quiet = (): void => undefined;
 
 const emptyStream = (): ReadableStream<Uint8Array> => new ReadableStream({ start: (controller) => controller.close() });

@@ -5,6 +5,7 @@
 set -euo pipefail
 folder=${1:?folder} port=${2:?port} secret=${3:?secret}
 export PATH=$PATH:/usr/sbin
+[ -e /proc/self/fd ] || { echo "Swift needs /proc here: without it an upload is answered with yes and not kept" >&2; exit 1; }
 rm -rf "$folder"
 mkdir -p "$folder"/{node/d1,run,recon,rings} /etc/swift
 cd "$folder/rings"
@@ -71,10 +72,10 @@ trap 'exit 0' TERM INT
 memcached -u root -l 127.0.0.1 -p $((port + 4)) &
 children+=($!)
 for kind in account container object; do
-  "swift-$kind-server" "$folder/$kind.conf" >>"$folder/log" 2>&1 &
+  "swift-$kind-server" "$folder/$kind.conf" -v >>"$folder/log" 2>&1 &
   children+=($!)
 done
-swift-proxy-server "$folder/proxy.conf" >>"$folder/log" 2>&1 &
+swift-proxy-server "$folder/proxy.conf" -v >>"$folder/log" 2>&1 &
 children+=($!)
 # the end of standard input is the end of it, however that came
 cat >/dev/null || true

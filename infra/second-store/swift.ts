@@ -33,6 +33,12 @@ const has = async (program: string): Promise<boolean> =>
     () => false,
   );
 
+/**
+ * Swift writes into a file without a name and links it to its name by way of /proc; where that is missing it answers that it took an
+ * upload and has nothing. Mounted for its servers alone: nothing outside sees it, and it ends with them.
+ */
+const WITH_PROC = 'mount -t proc proc "$0/proc" && exec chroot "$0" "$@"';
+
 /** Runs beside the machine's own system where Swift is installed in it, otherwise in a Debian of its own in a folder. */
 export async function startSwift({ secret, say }: Starting): Promise<Swift | { readonly ok: false; readonly why: string }> {
   const installed = await has("swift-proxy-server");
@@ -42,13 +48,13 @@ export async function startSwift({ secret, say }: Starting): Promise<Swift | { r
     const made = await ownDebian(say).catch((error: Error) => error);
     if (made instanceof Error) return { ok: false, why: `No Debian could be made in ${root}: ${made.message.split("\n")[0]}` };
   }
-  const inside = installed ? [] : ["chroot", root];
+  const inside = installed ? [] : ["unshare", "--mount", "/bin/sh", "-c", WITH_PROC, root];
   const at = installed ? script : "/swift.sh";
   if (!installed) await copyFile(script, join(root, "swift.sh"));
   const port = await freePort();
   const [program = "", ...rest] = [...inside, at, FOLDER, String(port), secret];
   const child = spawn(program, rest, { stdio: ["pipe", "inherit", "inherit"] });
-  const version = await versionIn(inside);
+  const version = await versionIn(installed ? [] : ["chroot", root]);
   const log = join(installed ? "/" : root, FOLDER, "log");
   return { ok: true, endpoint: `http://127.0.0.1:${port}`, version, log, stop: () => ended(child) };
 }

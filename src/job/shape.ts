@@ -43,9 +43,14 @@ interface Fields {
 
 /** An object with these fields, those whose name ends in `?` optional. Other fields: a fault, unless they are `kept`. */
 export function objectOf(fields: Fields, others: "refused" | "kept" = "refused"): Shape {
-  const optional = new Map(Object.entries(fields).map(([name, shape]) => [name.replace("?", ""), { shape, optional: name.endsWith("?") }]));
+  const read = () =>
+    new Map(Object.entries(fields).map(([name, shape]) => [name.replace("?", ""), { shape, optional: name.endsWith("?") }] as const));
+  // when something is first judged by it: most starts of a worker judge no sheet
+  let known: ReturnType<typeof read> | undefined;
   return (value, place) => {
     if (typeof value !== "object" || value === null || Array.isArray(value)) return fault(place, "an object");
+    known ??= read();
+    const optional = known;
     const given = value as Readonly<Record<string, unknown>>;
     const unknown = others === "kept" ? [] : Object.keys(given).filter((name) => !optional.has(name));
     return [

@@ -11,23 +11,30 @@ const odd = (n: number): boolean => n % 2 === 1;
 const recipe = (swaps: boolean, across: boolean, down: boolean): readonly (readonly [from: number, over: boolean])[] =>
   waves.map(([u, v]) => [place.get(swaps ? `${v} ${u}` : `${u} ${v}`) as number, (across && odd(u)) !== (down && odd(v))]);
 
-const recipes: ReadonlyMap<Turn, ReturnType<typeof recipe>> = new Map<Turn, ReturnType<typeof recipe>>([
-  [1, recipe(false, false, false)],
-  [2, recipe(false, true, false)],
-  [3, recipe(false, true, true)],
-  [4, recipe(false, false, true)],
-  [5, recipe(true, false, false)],
-  [6, recipe(true, true, false)],
-  [7, recipe(true, true, true)],
-  [8, recipe(true, false, true)],
-]);
+const ways: Readonly<Record<Turn, readonly [swaps: boolean, across: boolean, down: boolean]>> = {
+  1: [false, false, false],
+  2: [false, true, false],
+  3: [false, true, true],
+  4: [false, false, true],
+  5: [true, false, false],
+  6: [true, true, false],
+  7: [true, true, true],
+  8: [true, false, true],
+};
 
-export const turns: readonly Turn[] = [...recipes.keys()];
+export const turns: readonly Turn[] = [1, 2, 3, 4, 5, 6, 7, 8];
+
+const recipes = new Map<Turn, ReturnType<typeof recipe>>();
+function recipeOf(turn: Turn): ReturnType<typeof recipe> {
+  const known = recipes.get(turn) ?? recipe(...ways[turn]);
+  recipes.set(turn, known);
+  return known;
+}
 
 /** The hash that the picture would have if it were turned as a viewer does for this orientation tag. Exact, but for waves of strength nought. */
 export function turned(hash: string, turn: Turn): string {
   const bits = bitsOf(hash);
-  return hashOf((recipes.get(turn) as ReturnType<typeof recipe>).map(([from, over]) => bits[from] !== over));
+  return hashOf(recipeOf(turn).map(([from, over]) => bits[from] !== over));
 }
 
 /** The turn that undoes this one: only the two by a right angle are not their own. */
@@ -36,7 +43,7 @@ export const undone = (turn: Turn): Turn => (turn === 6 ? 8 : turn === 8 ? 6 : t
 /** Where the bits of `mask` lie when the picture is turned: moved like the hash's, changed by nothing. */
 export function turnedMask(mask: string, turn: Turn): string {
   const bits = bitsOf(mask);
-  return hashOf((recipes.get(turn) as ReturnType<typeof recipe>).map(([from]) => bits[from] === true));
+  return hashOf(recipeOf(turn).map(([from]) => bits[from] === true));
 }
 
 /** Bits in which two hashes differ, 0…64. */

@@ -12,6 +12,7 @@ export { type MessageAbout, type MessageInput, messageText } from "./messages.ts
 export type * from "./model.ts";
 export type * from "./model-drawn.ts";
 export type { Person } from "./names.ts";
+export { NOTICE_DAYS, type NoticeInput, noticeText } from "./notice.ts";
 export { filesOf, picturesOf } from "./pictures-view.ts";
 export { fill, makeSayer, type Sayer, type Speaking } from "./say.ts";
 export { type CallbackSayer, makeCallbackSayer } from "./say-callbacks.ts";

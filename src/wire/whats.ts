@@ -3,30 +3,35 @@ import type { FactKind } from "../job/index.ts";
 import type { Json } from "../ledger/index.ts";
 import type { Outcome } from "../outcome/index.ts";
 import { kind } from "./entry.ts";
+import { later } from "./later.ts";
 import { region } from "./photo.ts";
 import { count, day, hex64, id, instant, json, language, role, text, units, zone } from "./primitives.ts";
 import { read } from "./read.ts";
 
-const name = text(80);
-const typed = z.strictObject({ typed: text(80), unit: text(16) });
-const about = z.strictObject({ item: z.optional(name), check: z.optional(name), tag: z.optional(name) });
-const aboutOrStep = z.strictObject({ item: z.optional(name), check: z.optional(name), tag: z.optional(name), step: z.optional(name) });
-const reference = z.strictObject({ id, digest: hex64 });
-const receiver = z.enum(["fine", "coarse"]);
-const clearance = z.enum(["clear", "on word", "not yet"]);
-const integer = z.int();
+const name = later(() => text(80));
+const typed = later(() => z.strictObject({ typed: text(80), unit: text(16) }));
+const about = later(() => z.strictObject({ item: z.optional(name), check: z.optional(name), tag: z.optional(name) }));
+const aboutOrStep = later(() =>
+  z.strictObject({ item: z.optional(name), check: z.optional(name), tag: z.optional(name), step: z.optional(name) }),
+);
+const reference = later(() => z.strictObject({ id, digest: hex64 }));
+const receiver = later(() => z.enum(["fine", "coarse"]));
+const clearance = later(() => z.enum(["clear", "on word", "not yet"]));
+const integer = later(() => z.int());
 
-const movedEntry = z.strictObject({
-  id,
-  kind,
-  author: z.strictObject({ person: id, phone: id }),
-  run: count,
-  made: instant,
-  what: json,
-});
+const movedEntry = later(() =>
+  z.strictObject({
+    id,
+    kind,
+    author: z.strictObject({ person: id, phone: id }),
+    run: count,
+    made: instant,
+    what: json,
+  }),
+);
 
 /** The shape of what each kind of fact says. Extra members are refused: a misspelt one would be lost without a word. */
-export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
+export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = later(() => ({
   "job-opened": z.strictObject({
     title: text(200),
     ownNumber: z.optional(text(80)),
@@ -225,7 +230,7 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = {
     tieMarks: z.optional(z.array(text(200)).check(z.maxLength(20))),
   }),
   "rules-moved": z.strictObject({ from: integer, to: integer, changed: z.array(text()) }),
-};
+}));
 
 /** Judges what a fact says by its kind. A kind that is not known says what it likes. Refuses `entry-shape`. */
 export function readWhat(factKind: string, what: Json | undefined, place: string): Outcome<unknown> {

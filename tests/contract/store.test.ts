@@ -1,6 +1,7 @@
 import { createHash, randomBytes } from "node:crypto";
 import { mkdtemp, readdir, rm, writeFile } from "node:fs/promises";
-import { request } from "node:http";
+import { createServer, type IncomingMessage, request } from "node:http";
+import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Readable } from "node:stream";
@@ -146,9 +147,33 @@ describe.each([
         refusal: { code: "store-unavailable", figures: { status: 403 } },
       });
     }
-    const { status } = await fetch(`${endpoint}/${bucket}/${key}`);
-    // 401: a store that has another interface beside this one does not know whose door it was
-    expect([401, 403]).toContain(status);
+    // 400 and 401 beside 403: a store that has another interface beside this one does not know whose door it was
+    for (const asked of [{ method: "GET" }, { method: "PUT", body: "another" }, { method: "DELETE" }]) {
+      const answer = await fetch(`${endpoint}/${bucket}/${key}`, asked);
+      expect([400, 401, 403]).toContain(answer.status);
+      expect(await answer.text()).not.toBe("x");
+    }
+    expect(await hashOf(clientOf(reached()), key)).toBe(sha(Buffer.from("x")));
+  });
+
+  it("takes every put with the digest of its bytes as a signed checksum header", async () => {
+    const bytes = randomBytes(200_000);
+    const key = originalKey("garden", sha(bytes));
+    const about = { length: bytes.length, type: "image/jpeg" };
+    await listenedTo(reached(), async (between, heard) => {
+      const store = clientOf(between);
+      expect(await store.put(key, bytes, { ...about, sha256: sha(bytes) })).toMatchObject({ ok: true });
+      expect(await store.put(key, streamOf(bytes), { ...about, sha256: sha(bytes) })).toMatchObject({ ok: true });
+      // not known beforehand: taken of the bytes
+      expect(await store.put(key, bytes, about)).toMatchObject({ ok: true });
+      expect(await hashOf(store, key)).toBe(sha(bytes));
+      const puts = heard.filter(({ method }) => method === "PUT").map(({ headers }) => headers);
+      expect(puts.map((headers) => headers["x-amz-checksum-sha256"])).toEqual(
+        Array(3).fill(createHash("sha256").update(bytes).digest("base64")),
+      );
+      expect(puts.map((headers) => headers["x-amz-content-sha256"])).toEqual(Array(3).fill(sha(bytes)));
+      for (const { authorization } of puts) expect(authorization).toMatch(/SignedHeaders=[^,]*x-amz-checksum-sha256/);
+    });
   });
 
   it("keeps the whole object when a later upload of it breaks off", async () => {
@@ -198,6 +223,28 @@ describe("the local S3-protocol server alone", () => {
     expect([STORE_BUCKET, STORE_PORT]).toEqual(["asburied", "0"]);
   });
 });
+
+/** A door before the store that hears each request's headers and hands everything on as it came. */
+async function listenedTo(reached: Reached, use: (between: Reached, heard: readonly IncomingMessage[]) => Promise<void>): Promise<void> {
+  const heard: IncomingMessage[] = [];
+  const { hostname, port } = new URL(reached.endpoint);
+  const door = createServer((asked, answer) => {
+    heard.push(asked);
+    const further = request({ hostname, port, method: asked.method, path: asked.url, headers: asked.headers }, (given) => {
+      answer.writeHead(given.statusCode ?? 500, given.headers);
+      given.pipe(answer);
+    });
+    further.on("error", () => answer.destroy());
+    asked.pipe(further);
+  });
+  await new Promise<void>((resolve) => door.listen(0, "127.0.0.1", resolve));
+  try {
+    await use({ ...reached, endpoint: `http://127.0.0.1:${(door.address() as AddressInfo).port}` }, heard);
+  } finally {
+    door.closeAllConnections();
+    await new Promise((resolve) => door.close(resolve));
+  }
+}
 
 /** Sends half of an upload with a good signature's headers missing nothing but the rest of the body. */
 async function cutOff({ endpoint, region, bucket, ...credentials }: Reached, key: string): Promise<void> {

@@ -8,25 +8,13 @@ import {
 } from "@simplewebauthn/server";
 import { decodeAttestationObject, isoBase64URL } from "@simplewebauthn/server/helpers";
 import type { Passkey } from "../adapters/passkeys.ts";
-import type { Environment } from "../environment.ts";
 import { CHALLENGE_LIFE_MS } from "./lives.ts";
+import type { Party } from "./party.ts";
+
+// Loaded when somebody makes or uses a passkey: its library costs each start of the worker more than all routes together.
 
 /** ES256 and RS256 (COSE): what every present authenticator has one of, and workerd verifies. */
 const ALGORITHMS = [-7, -257];
-
-/** Where passkeys belong to; from the configuration alone, whatever a request says of its host. */
-export interface Party {
-  /** As a browser says it: scheme, host and port. */
-  readonly origin: string;
-  /** The host: what a passkey is made for. */
-  readonly id: string;
-}
-
-export function partyOf({ ORIGIN }: Environment): Party | undefined {
-  if (ORIGIN === undefined || !URL.canParse(ORIGIN)) return undefined;
-  const { origin, hostname } = new URL(ORIGIN);
-  return { origin, id: hostname };
-}
 
 /** Of one person in one company: neither a name nor anything that the database uses. */
 export async function handleOf(company: string, person: string): Promise<Uint8Array<ArrayBuffer>> {

@@ -1,8 +1,8 @@
-import { Zip, ZipPassThrough } from "fflate";
 import type { ArchiveList } from "#core/wire/index.ts";
 import { sha256Hex } from "../chance.ts";
 import type { Services } from "../services.ts";
 import { listName, storedFiles } from "./files.ts";
+import type { Zip, ZipPassThrough } from "./zip.ts";
 
 /** As much of one file is handed on at a time. */
 const BLOCK = 1 << 16;
@@ -37,10 +37,12 @@ async function* blocksOf(
 export function archiveStream(services: Services, company: string, list: ArchiveList, ledger: string): ReadableStream<Uint8Array> {
   const blocks = blocksOf(services, company, list, ledger);
   let zip: Zip | undefined;
+  const library = import("./zip.ts");
   let current: { readonly name: string; readonly entry: ZipPassThrough } | undefined;
   return new ReadableStream<Uint8Array>(
     {
-      start(controller) {
+      async start(controller) {
+        const { Zip } = await library;
         zip = new Zip((error, data, final) => {
           if (error) controller.error(error);
           else controller.enqueue(data);
@@ -48,6 +50,7 @@ export function archiveStream(services: Services, company: string, list: Archive
         });
       },
       async pull(controller) {
+        const { ZipPassThrough } = await library;
         const before = controller.desiredSize ?? 0;
         // some blocks make no bytes of their own, and a stream that is pulled without an answer is not pulled again
         while ((controller.desiredSize ?? 0) >= before) {

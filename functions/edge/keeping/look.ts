@@ -1,7 +1,10 @@
 import { type CalendarDay, isoDay } from "#core/units/index.ts";
 import { dayAt, isAfter, lastDayOfCover } from "#core/warranty/index.ts";
+import { log, thrownOf } from "../log.ts";
 import type { Services } from "../services.ts";
 import { at } from "../shards/index.ts";
+import { sendNotice } from "../warranties/notice.ts";
+import { officeOf } from "../warranties/office.ts";
 import { endPeriods } from "./end.ts";
 import { periodsOf } from "./sites.ts";
 
@@ -23,6 +26,10 @@ export async function lookAtPeriods(services: Services): Promise<void> {
     const today = dayAt(services.clock(), zone);
     const home = await at(services, id);
     if (!(await home.periods.take(id, isoDay(today)))) continue;
+    // told before anything ends, and never in the way of what has to end
+    await sendNotice(officeOf(home, id), zone, today, services.clock()).catch((thrown: unknown) =>
+      log({ event: "notice-broke", thrown: thrownOf(thrown) }),
+    );
     if ((await canHaveEnded(home, id, zone, today)) && (await endPeriods(home, id, zone, today)) > 0) return;
   }
 }

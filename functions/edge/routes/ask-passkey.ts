@@ -1,7 +1,7 @@
 import { refuse } from "#core/outcome/index.ts";
 import { passkeyAsked } from "#core/wire/index.ts";
 import { counted, limits } from "../access/limits.ts";
-import { makingOptions, partyOf } from "../access/webauthn.ts";
+import { partyOf } from "../access/party.ts";
 import { json, officeUp, route } from "./route.ts";
 
 /** Of one person. */
@@ -21,6 +21,7 @@ export const askPasskey = route({
     const before = await services.passkeys.of(session.company, session.person);
     if (before.length >= MOST_PASSKEYS) return refuse("passkeys-many", "passkey", {});
     const challenge = await services.challenges.make(session.hash, "make", now);
+    const { makingOptions } = await import("../access/webauthn.ts");
     return json({ origin: party.origin, options: await makingOptions(party, session, challenge, before) });
   },
 });

@@ -3,7 +3,7 @@ import { passkeyAsked } from "#core/wire/index.ts";
 import { addressOf } from "../access/address.ts";
 import { counted, limits } from "../access/limits.ts";
 import { CHALLENGE_LIFE_MS } from "../access/lives.ts";
-import { partyOf, signInOptions } from "../access/webauthn.ts";
+import { partyOf } from "../access/party.ts";
 import { newToken, sha256Hex } from "../chance.ts";
 import { tryCookie } from "../cookie.ts";
 import { everyone, route } from "./route.ts";
@@ -21,6 +21,7 @@ export const askSignIn = route({
     if (!may.ok) return may;
     const holder = newToken();
     const challenge = await services.challenges.make(await sha256Hex(holder), "sign in", now);
+    const { signInOptions } = await import("../access/webauthn.ts");
     const body = { origin: party.origin, options: await signInOptions(party, challenge) };
     return ok(Response.json(body, { headers: { "set-cookie": tryCookie(holder, request, CHALLENGE_LIFE_MS) } }));
   },

@@ -1,6 +1,6 @@
 import { refuse } from "#core/outcome/index.ts";
 import { newPasskey, passkeyMade } from "#core/wire/index.ts";
-import { madeBy, partyOf } from "../access/webauthn.ts";
+import { partyOf } from "../access/party.ts";
 import { newId } from "../chance.ts";
 import { change } from "../company/change.ts";
 import { MOST_PASSKEYS } from "./ask-passkey.ts";
@@ -17,6 +17,7 @@ export const makePasskey = route({
     const party = partyOf(services.environment);
     if (party === undefined) return refuse("passkeys-not-set", "origin", {});
     const challenge = await services.challenges.take(session.hash, "make", now);
+    const { madeBy } = await import("../access/webauthn.ts");
     const made = challenge === undefined ? undefined : await madeBy(party, input.credential, challenge);
     if (made === undefined) return refuse("passkey-not-made", "credential", {});
     const { company, person } = session;

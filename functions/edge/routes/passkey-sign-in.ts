@@ -2,7 +2,7 @@ import { ok, refuse } from "#core/outcome/index.ts";
 import { passkeySignIn as shape } from "#core/wire/index.ts";
 import { entered } from "../access/enter.ts";
 import { counted, limits, notIn } from "../access/limits.ts";
-import { partyOf, signedBy } from "../access/webauthn.ts";
+import { partyOf } from "../access/party.ts";
 import { newToken, sha256Hex } from "../chance.ts";
 import { tryIn } from "../cookie.ts";
 import { behind } from "../shards/index.ts";
@@ -21,6 +21,7 @@ export const passkeySignIn = route({
     const challenge = await services.challenges.take(await sha256Hex(tryIn(request) ?? ""), "sign in", now);
     const home = await behind(services, credential.id);
     const passkey = await home.passkeys.known(credential.id);
+    const { signedBy } = await import("../access/webauthn.ts");
     // without a challenge the answer is verified against one that nobody was given: the same work
     const signed = await signedBy(party, passkey, credential, challenge ?? newToken());
     const isIn = passkey !== undefined && signed !== undefined && (await home.passkeys.used(passkey, signed.counter, signed.synced, now));

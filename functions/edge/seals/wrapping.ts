@@ -1,4 +1,3 @@
-import { calculateJwkThumbprint } from "jose";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 
 const KEY = { name: "Ed25519" } as const;
@@ -37,6 +36,7 @@ export async function makeKey(secret: string, company: string): Promise<MadeKey>
   const pair = (await crypto.subtle.generateKey(KEY, true, ["sign", "verify"])) as CryptoKeyPair;
   const { x } = (await crypto.subtle.exportKey("jwk", pair.publicKey)) as JsonWebKey;
   if (x === undefined) throw new Error("a key without its public half");
+  const { calculateJwkThumbprint } = await import("./jose.ts");
   const kid = await calculateJwkThumbprint({ kty: "OKP", crv: "Ed25519", x });
   const iv = crypto.getRandomValues(new Uint8Array(IV_BYTES));
   const box = await crypto.subtle.wrapKey("pkcs8", pair.privateKey, await wrappingKey(secret), wrapping(iv, company, kid));

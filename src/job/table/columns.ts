@@ -42,11 +42,15 @@ export const plainHead = (head: string): string =>
     .replaceAll(/[^\p{L}\p{N}]+/gu, " ")
     .trim();
 
-const fieldsByHead: ReadonlyMap<string, TableField> = new Map(
-  Object.entries(tableFields).flatMap(([field, { en, es }]) =>
-    [field, ...en, ...es].map((head) => [plainHead(head), field as TableField] as const),
-  ),
-);
+let byHead: ReadonlyMap<string, TableField> | undefined;
+function fieldsByHead(): ReadonlyMap<string, TableField> {
+  byHead ??= new Map(
+    Object.entries(tableFields).flatMap(([field, { en, es }]) =>
+      [field, ...en, ...es].map((head) => [plainHead(head), field as TableField] as const),
+    ),
+  );
+  return byHead;
+}
 
 const isNamed = (head: string, { id, title }: { readonly id: string; readonly title: { readonly en: string; readonly es?: string } }) =>
   [id, title.en, title.es ?? ""].some((name) => plainHead(name) === head);
@@ -62,7 +66,7 @@ export function columnsOf(heads: readonly string[], sheet: ToleranceSheet | unde
   const readings = sheet === undefined ? [] : officeReadingsOf(sheet);
   return heads.map((typed): Column => {
     const head = plainHead(typed);
-    const field = fieldsByHead.get(head);
+    const field = fieldsByHead().get(head);
     if (field !== undefined) return { is: "field", field };
     const item = readings.find((one) => isNamed(head, one));
     if (item !== undefined) return { is: "reading", item };

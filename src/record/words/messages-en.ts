@@ -14,6 +14,9 @@ export const messagesEn = {
   "warranty-1": "These are the days of {job} that are still to come, as they stand on {day}:",
   "warranty-none": "No day of {job} is still to come, as it stands on {day}.",
   "warranty-2": "They are in the calendar file with this message too. What holds is the text of our terms.",
+  "notice-subject": "Warranties: what comes until {day}",
+  "notice-1": "As it is entered today, these days come within the next {days} days:",
+  "notice-2": "What has passed already stands in the register of warranties.",
 } as const;
 
 export type MessageText = keyof typeof messagesEn;

@@ -16,4 +16,7 @@ export const messagesEs: Readonly<Record<MessageText, string>> = {
   "warranty-1": "Estos son los días de {job} que faltan por venir, al {day}:",
   "warranty-none": "De {job} no falta ningún día por venir, al {day}.",
   "warranty-2": "También están en el archivo de calendario que va con este mensaje. Lo que vale es el texto de nuestras condiciones.",
+  "notice-subject": "Garantías: lo que viene hasta el {day}",
+  "notice-1": "Según lo apuntado hasta hoy, estos días llegan en los próximos {days} días:",
+  "notice-2": "Lo que ya pasó está en el registro de garantías.",
 };
