@@ -12,6 +12,7 @@ import { type JoinCodes, joinCodesIn } from "./adapters/join-codes.ts";
 import { type Ledgers, ledgersIn } from "./adapters/ledgers.ts";
 import { type Likenesses, likenessesIn } from "./adapters/likenesses.ts";
 import { type Links, linksIn } from "./adapters/links.ts";
+import { type ListedRows, listedIn } from "./adapters/listed.ts";
 import { type Machines, machinesAt } from "./adapters/machines.ts";
 import { type Naming, namingIn } from "./adapters/naming.ts";
 import { type ObservedRows, observedIn } from "./adapters/observed.ts";
@@ -51,6 +52,7 @@ interface OfCompany {
   readonly naming: Naming;
   readonly observed: ObservedRows;
   readonly afterWork: AfterWorkRows;
+  readonly listed: ListedRows;
   readonly oldWarranties: OldWarranties;
   readonly othersLinks: OthersLinks;
   readonly papers: Papers;
@@ -101,6 +103,7 @@ export function ofCompany(environment: Environment, database: D1Database, note: 
     naming: namingIn(database),
     observed: observedIn(database, [BASE, ...observedParts]),
     afterWork: afterWorkIn(database),
+    listed: listedIn(database),
     oldWarranties: oldWarrantiesIn(database),
     othersLinks: othersLinksIn(database, note),
     papers: papersIn(database),

@@ -9,7 +9,7 @@ export const erasedKeys = (erased: readonly Erased[]): ReadonlySet<string> =>
 /** Rows about a photo or a paper whose bytes are gone. */
 const ABOUT_PHOTO = ["photo", "photo_use", "photo_look", "seen_before", "blurred", "paper"] as const;
 /** Made from the ledger, and made again from it when somebody asks. */
-const DERIVED = ["finding", "after_work", "observed"] as const;
+const DERIVED = ["finding", "after_work", "listed", "observed"] as const;
 
 function objectOut(database: DatabaseSync, { company, ref }: Erased): void {
   const sha256 = /\/(?:originals|papers)\/([0-9a-f]{64})$/.exec(ref)?.[1];

@@ -80,6 +80,7 @@ const history = [
     ${COUNTED} SELECT ?1, ${OLD}, k, ${ID}, 'note-for-record', ${HASH}, ${HASH}, '{}', '{}' FROM counted, each`,
   `INSERT INTO finding (company, job, number, rules, computed) ${COUNTED} SELECT ?1, ${OLD}, ${EACH}, 1, printf('%02000d', n) FROM counted`,
   `INSERT INTO after_work (company, job, number, content) ${COUNTED} SELECT ?1, ${OLD}, ${EACH}, printf('%01000d', n) FROM counted`,
+  `INSERT INTO listed (company, job, number, rules, content) ${COUNTED} SELECT ?1, ${OLD}, ${EACH}, 1, '{"title":"","coverings":[],"buried":{"lines":[],"unlooked":[]}}' FROM counted`,
   `INSERT INTO photo_use (company, sha256, job) ${COUNTED} SELECT ?1, ${HASH}, ${OLD} FROM counted, each`,
 ];
 const HISTORY_ROWS = `INSERT INTO observed (company, part, job, number, made, content)

@@ -8,20 +8,14 @@ export interface StoredFindings {
   readonly computed: string;
 }
 
-export interface JobRow extends StoredFindings {
-  readonly job: string;
-  /** Number of the ledger's last entry. */
-  readonly head: number;
-}
-
 export interface Jobs {
   get(place: Place): Promise<StoredFindings | undefined>;
   /** Keeps what was computed from more entries, or by newer rules, with what goes with it. */
   put(place: Place, findings: StoredFindings, also?: readonly Statement[]): Promise<void>;
   hasJob(place: Place): Promise<boolean>;
   addJob(place: Place, opened: number): Statement;
-  /** Every job of a company, the newest first, with what is stored of its findings (number 0: nothing yet). */
-  jobs(company: string): Promise<readonly JobRow[]>;
+  /** Every job of a company, the newest first. */
+  jobs(company: string): Promise<readonly string[]>;
 }
 
 const GET = "SELECT number, rules, computed FROM finding WHERE company = ?1 AND job = ?2";
@@ -30,10 +24,7 @@ const PUT = `INSERT INTO finding (company, job, number, rules, computed) VALUES 
   WHERE excluded.rules > finding.rules OR (excluded.rules = finding.rules AND excluded.number >= finding.number)`;
 const HAS = "SELECT 1 AS there FROM job WHERE company = ?1 AND id = ?2";
 const ADD = "INSERT INTO job (company, id, opened) VALUES (?1, ?2, ?3) ON CONFLICT (company, id) DO NOTHING";
-const JOBS = `SELECT j.id AS job, coalesce(f.number, 0) AS number, coalesce(f.rules, 0) AS rules, coalesce(f.computed, '') AS computed,
-    (SELECT max(e.number) FROM entry AS e WHERE e.company = j.company AND e.job = j.id) AS head
-  FROM job AS j LEFT JOIN finding AS f ON f.company = j.company AND f.job = j.id
-  WHERE j.company = ?1 ORDER BY j.opened DESC, j.id`;
+const JOBS = "SELECT id FROM job WHERE company = ?1 ORDER BY opened DESC, id";
 
 export const jobsIn = (database: D1Database): Jobs => ({
   get: async ({ company, job }) => (await statement(database, GET, company, job).first<StoredFindings>()) ?? undefined,
@@ -42,5 +33,5 @@ export const jobsIn = (database: D1Database): Jobs => ({
   },
   hasJob: async ({ company, job }) => (await statement(database, HAS, company, job).first()) !== null,
   addJob: ({ company, job }, opened) => statement(database, ADD, company, job, opened),
-  jobs: async (company) => (await statement(database, JOBS, company).all<JobRow>()).results,
+  jobs: async (company) => (await statement(database, JOBS, company).all<{ id: string }>()).results.map(({ id }) => id),
 });

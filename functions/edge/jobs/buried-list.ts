@@ -3,7 +3,7 @@ import type { BuriedList } from "#core/wire/index.ts";
 import { listed } from "../photos/seen-before.ts";
 import type { Services } from "../services.ts";
 import type { Buried } from "./buried.ts";
-import { computedOf } from "./view.ts";
+import { listedOfAll } from "./listed-all.ts";
 
 type Line = BuriedList["jobs"][number]["lines"][number];
 
@@ -25,15 +25,13 @@ function linesNow({ lines }: Buried, now: number): Buried["lines"] {
 export async function buriedList(services: Services, company: string): Promise<BuriedList> {
   const now = services.clock();
   const [rows, people, pairs] = await Promise.all([
-    services.jobs.jobs(company),
+    listedOfAll(services, company),
     services.companies.people(company),
     listed(services, company),
   ]);
   const alarms = pairs.filter(({ weight }) => weight === "alarm");
   const jobs: BuriedList["jobs"] = [];
-  for (const row of rows) {
-    const { title, ownNumber, buried } = await computedOf(services, { company, job: row.job }, row, ({ buried }) => buried !== undefined);
-    if (buried === undefined) continue;
+  for (const { job, title, ownNumber, buried } of rows) {
     const unlooked = new Set(buried.unlooked);
     const again = alarms.filter(({ photo, before }) => [photo, before].some(({ sha256 }) => unlooked.has(sha256))).length;
     const said = linesNow(buried, now).map(
@@ -48,7 +46,7 @@ export async function buriedList(services: Services, company: string): Promise<B
     if (lines.length === 0) continue;
     const { soonest } = buried;
     jobs.push({
-      job: row.job,
+      job,
       title,
       ...(ownNumber === undefined ? {} : { ownNumber }),
       ...(soonest === undefined ? {} : { soonest }),

@@ -1,37 +1,16 @@
-import { type Clearance, clearances, type Finding, findings, RULES } from "#core/job/index.ts";
-import type { Json } from "#core/ledger/index.ts";
+import { type Finding, findings, RULES } from "#core/job/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import { observedOf } from "../questions/observed.ts";
 import { cutUp, MADE } from "../questions/parts.ts";
 import type { Services } from "../services.ts";
 import { afterWorkOf } from "./after-work-of.ts";
-import { type Buried, buriedOf } from "./buried.ts";
+import { listedOf } from "./listed.ts";
 import { currentJob, headOf } from "./read.ts";
 import type { ReadJob } from "./read-job.ts";
 
-/** What is kept of a job so that lists need not read its ledger. */
+/** What is kept of a job's findings. */
 export interface Computed {
-  readonly title: string;
-  readonly ownNumber?: string;
   readonly findings: readonly Finding[];
-  readonly clearances: readonly Clearance[];
-  readonly titles: Readonly<Record<string, Json>>;
-  /** Absent in what an older program kept. */
-  readonly buried?: Buried;
-}
-
-export function compute(job: ReadJob, now: number): Computed {
-  const { state } = job;
-  const found = findings(state);
-  const coverings = clearances(state, found, now);
-  return {
-    title: state.opened?.title ?? "",
-    ...(state.opened?.ownNumber === undefined ? {} : { ownNumber: state.opened.ownNumber }),
-    findings: found,
-    clearances: coverings,
-    titles: Object.fromEntries((state.sheet?.coverings ?? []).map(({ id, title }) => [id, title as unknown as Json])),
-    buried: buriedOf(state, found, coverings),
-  };
 }
 
 /** The findings of a job as stored, or computed and stored now when they are behind its ledger or the rules. */
@@ -43,17 +22,18 @@ export async function currentFindings(services: Services, place: Place, job: Rea
 }
 
 export async function computeAndKeep(services: Services, place: Place, job: ReadJob): Promise<Computed> {
-  const computed = compute(job, services.clock());
+  const computed = { findings: findings(job.state) };
   await keepComputed(services, place, job, computed);
   return computed;
 }
 
-/** Findings, the row of what comes after the work and the owner's rows, in one batch. */
+/** Findings, the rows of the lists and of what comes after the work, and the owner's rows, in one batch. */
 export async function keepComputed(services: Services, place: Place, job: ReadJob, computed: Computed): Promise<void> {
   const { number } = headOf(job.stored);
   const rows = services.observed.put(place, number, MADE, cutUp(observedOf(place.job, job.state, computed.findings)));
   const afterWork = services.afterWork.put(place, number, JSON.stringify(afterWorkOf(job.state)));
-  await services.jobs.put(place, { number, rules: RULES, computed: JSON.stringify(computed) }, [...rows, afterWork]);
+  const listed = services.listed.put(place, number, RULES, JSON.stringify(listedOf(job.state, computed.findings, services.clock())));
+  await services.jobs.put(place, { number, rules: RULES, computed: JSON.stringify(computed) }, [...rows, afterWork, listed]);
 }
 
 const waiting = new Set<string>();

@@ -1,3 +1,4 @@
+import { findings } from "#core/job/index.ts";
 import { canonical, type Json } from "#core/ledger/index.ts";
 import type { Rebuilt } from "#core/wire/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
@@ -5,7 +6,7 @@ import { observedOf } from "../questions/observed.ts";
 import { cutUp } from "../questions/parts.ts";
 import type { Services } from "../services.ts";
 import { afterWorkOf } from "./after-work-of.ts";
-import { type Computed, compute, keepComputed } from "./findings.ts";
+import { type Computed, keepComputed } from "./findings.ts";
 import { readJob } from "./read.ts";
 
 /** As it is kept: what JSON has no form for is gone. */
@@ -19,7 +20,7 @@ const parsed = (text: string | undefined): Json => (text === undefined ? null : 
 export async function rebuild(services: Services, place: Place, rewrite: boolean): Promise<Rebuilt> {
   const job = await readJob(services, place);
   const stored = await services.jobs.get(place);
-  const computed = compute(job, services.clock());
+  const computed = { findings: findings(job.state) };
   const kept = stored ? ((JSON.parse(stored.computed) as Computed).findings as unknown as Json) : null;
   const [row, rows] = [await services.afterWork.get(place), await services.observed.ofJob(place)];
   const observed = cutUp(observedOf(place.job, job.state, computed.findings));

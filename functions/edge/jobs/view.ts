@@ -1,11 +1,11 @@
 import { beforehandOf, clearances, factsOf, handingOver, RULES } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
 import type { JobList, JobView } from "#core/wire/index.ts";
-import type { JobRow } from "../adapters/jobs.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import type { PhotoRow } from "../adapters/photos.ts";
 import type { Services } from "../services.ts";
-import { type Computed, computeAndKeep, currentFindings } from "./findings.ts";
+import { currentFindings } from "./findings.ts";
+import { listedOfAll } from "./listed-all.ts";
 import { currentJob, headOf } from "./read.ts";
 
 // The core's own types are JSON already; the wire only says that they are.
@@ -53,40 +53,23 @@ export async function viewOf(services: Services, place: Place): Promise<JobView>
   };
 }
 
-/** The company's jobs; findings that are behind their ledger are computed now. */
+/** The company's jobs; what is behind its ledger is computed now. */
 export async function listOf(services: Services, company: string): Promise<JobList> {
   const now = services.clock();
-  const jobs: JobList["jobs"] = [];
-  for (const row of await services.jobs.jobs(company)) {
-    const { title, ownNumber, clearances: kept, titles } = await computedOf(services, { company, job: row.job }, row);
-    const coverings = kept.map((clearance) => {
-      // A line that waited only for its time has gone by now.
-      const lines = clearance.lines.filter((line) => line.from === undefined || line.from > now).length;
-      const waited = clearance.state === "not yet" && clearance.lines.length > 0 && lines === 0;
-      const state = waited ? (clearance.onWord ? "on word" : "clear") : clearance.state;
-      return {
-        covering: clearance.covering,
-        title: titles[clearance.covering] ?? null,
-        done: clearance.covered !== undefined,
-        clear: state !== "not yet",
-        state,
-        lines,
-        ...(clearance.announced ? { about: clearance.announced.about } : {}),
-      };
-    });
-    jobs.push({ job: row.job, title, ...(ownNumber === undefined ? {} : { ownNumber }), state: { coverings }, entries: row.head });
-  }
+  const jobs = (await listedOfAll(services, company)).map(({ job, head, title, ownNumber, coverings }) => ({
+    job,
+    title,
+    ...(ownNumber === undefined ? {} : { ownNumber }),
+    state: {
+      coverings: coverings.map(({ onWord, from, ...covering }) => {
+        // A line that waited only for its time has gone by now.
+        const lines = from.filter((time) => time === null || time > now).length;
+        const waited = covering.state === "not yet" && from.length > 0 && lines === 0;
+        const state = waited ? (onWord ? "on word" : "clear") : covering.state;
+        return { ...covering, clear: state !== "not yet", state, lines };
+      }),
+    },
+    entries: head,
+  }));
   return { jobs };
-}
-
-/** What is kept of a job, computed now where that is behind its ledger or `enough` finds something missing that an older program did not keep. */
-export async function computedOf(
-  services: Services,
-  place: Place,
-  row: JobRow,
-  enough: (kept: Computed) => boolean = () => true,
-): Promise<Computed> {
-  const kept = row.number === row.head && row.rules === RULES ? (JSON.parse(row.computed) as Computed) : undefined;
-  if (kept !== undefined && enough(kept)) return kept;
-  return computeAndKeep(services, place, await currentJob(services, place));
 }

@@ -35,7 +35,7 @@ export const soughtOf = ({ names, contacts, person }: Pick<PersonRequest, "names
 export async function foundOf(services: Services, company: string, sought: Sought, whole: ReadonlySet<string>): Promise<Found> {
   const jobs: FoundJob[] = [];
   const naming = await services.naming.jobs(company, sought);
-  for (const { job } of (await services.jobs.jobs(company)).filter((one) => naming.has(one.job))) {
+  for (const job of (await services.jobs.jobs(company)).filter((one) => naming.has(one))) {
     const entries = await services.ledgers.read({ company, job });
     const mentions = mentionsIn(entries, sought);
     const isTheirs = isCustomerOf(entries, sought);

@@ -21,7 +21,7 @@ const getTable = (table: ExportTable): Route =>
       const asked = new URL(request.url).searchParams.get("job");
       const { company } = session;
       if (asked !== null && !(await services.jobs.hasJob({ company, job: asked }))) return refuse("job-unknown", "job", {});
-      const jobs = asked === null ? (await services.jobs.jobs(company)).map(({ job }) => job) : [asked];
+      const jobs = asked === null ? await services.jobs.jobs(company) : [asked];
       const headers = {
         "content-type": "text/csv; charset=utf-8; header=present",
         "content-disposition": `attachment; filename="${table}.csv"`,

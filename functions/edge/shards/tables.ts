@@ -47,6 +47,7 @@ export const parts: readonly Part[] = [
   part("version", ["number"], large),
   part("finding", ["job"], large),
   part("after_work", ["job"], { most: 100 }),
+  part("listed", ["job"], { most: 100 }),
   part("observed", ["part", "job"], { most: 100 }),
   part("observed_late", ["job"]),
   part("photo", ["sha256"]),

@@ -37,7 +37,7 @@ const ended = (): readonly Loose[] =>
 /** The job of which a kind of entry is the only one of its kind. */
 const jobWith = (kind: string): string => rows("SELECT job FROM entry WHERE kind = ?", kind)[0]?.job;
 const whole = (): string =>
-  JSON.stringify(["entry", "site", "finding", "after_work", "observed"].map((table) => rows(`SELECT * FROM ${table}`)));
+  JSON.stringify(["entry", "site", "finding", "after_work", "listed", "observed"].map((table) => rows(`SELECT * FROM ${table}`)));
 
 beforeAll(async () => {
   database = new DatabaseSync(":memory:");

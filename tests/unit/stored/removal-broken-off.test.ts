@@ -76,7 +76,7 @@ class Breaking {
 
   /** Where in the database something still stands, without the one sentence that stays. */
   where = (text: string): readonly string[] =>
-    ["entry", "site", "old_warranty", "released_record", "others_link", "after_work", "finding", "observed"].filter((table) =>
+    ["entry", "site", "old_warranty", "released_record", "others_link", "after_work", "listed", "finding", "observed"].filter((table) =>
       JSON.stringify(this.rows(`SELECT * FROM ${table}`)).includes(text),
     );
 
