@@ -3,7 +3,7 @@ import type { Took } from "./medians.ts";
 /** One ratio of a bench: two figures of the same run, and how far the one may exceed the other. */
 export interface Line {
   readonly what: string;
-  readonly unit: "ms" | "MB" | "kB" | "refused";
+  readonly unit: "ms" | "MB" | "kB" | "refused" | "mm" | "%";
   readonly ours: number;
   readonly beside: number;
   /** Absent where a figure is said and has no limit. */
@@ -35,8 +35,9 @@ export const ratio = ({ ours, beside }: Line): number => ours / beside;
 export const holds = (line: Line): boolean => line.atMost === undefined || ratio(line) <= line.atMost;
 
 const verdictOf = (line: Line): string => (line.atMost === undefined ? "said" : holds(line) ? "kept" : "NOT KEPT");
+const finely = (value: number, unit: Line["unit"]): number => (unit === "mm" ? 2 : unit === "%" || (value < 20 && unit === "ms") ? 1 : 0);
 /** Small figures with their tenths: whole milliseconds would hide half of them. */
-const figure = (value: number, unit: Line["unit"]): string => `${value.toFixed(value < 20 && unit === "ms" ? 1 : 0)} ${unit}`;
+const figure = (value: number, unit: Line["unit"]): string => `${value.toFixed(finely(value, unit))} ${unit}`;
 
 /** A table as text; each line ends with whether its limit is kept. */
 export function table(lines: readonly Line[]): string {

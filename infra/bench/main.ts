@@ -3,6 +3,7 @@ import { writeFile } from "node:fs/promises";
 import { availableParallelism } from "node:os";
 import { parseArgs } from "node:util";
 import { append } from "./append.ts";
+import { card, EVERY_TILT } from "./card.ts";
 import { core, THREE_HUNDRED } from "./core.ts";
 import { flood, THOUSAND } from "./flood.ts";
 import { intake } from "./intake.ts";
@@ -21,6 +22,7 @@ const benches: Readonly<Record<string, () => Promise<readonly Line[]>>> = {
   flood: () => flood(THOUSAND),
   media: async () => [...(await mediaTime(TWELVE_MEGAPIXELS)), ...(await mediaMemory(FIVE_HUNDRED))],
   phone,
+  card: () => card(EVERY_TILT),
 };
 
 const { values, positionals } = parseArgs({ options: { json: { type: "string" } }, allowPositionals: true });

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import libheif from "libheif-js/wasm-bundle.js";
 import sharp, { type Sharp } from "sharp";
 import { GREY_LONG_EDGE, likeness, measureGrey } from "#core/photo/index.ts";
-import { decode, HeicDecoder, lookAt, makeRenditions, open, readMetadata } from "#functions/media/index.ts";
+import { CardReader, decode, HeicDecoder, lookAt, makeRenditions, open, readMetadata, type Threads } from "#functions/media/index.ts";
 import { cameraJpeg, phoneHeic } from "./inputs.ts";
 import { compared, type Line } from "./line.ts";
 import { medians } from "./medians.ts";
@@ -24,11 +24,11 @@ export async function mediaTime({ rounds, warm, across, down }: TimeAsked): Prom
   const coded = await phoneHeic(across, down);
   // The renditions alone are turned as well, else the turn would count as reading.
   const { orientation } = await readMetadata(jpeg, "image/jpeg", undefined);
-  const heic = new HeicDecoder();
+  const threads = { heic: new HeicDecoder(), cards: new CardReader() };
   try {
     const jpegs = await medians(
       [
-        { name: "full", run: () => readWhole(jpeg, heic) },
+        { name: "full", run: () => readWhole(jpeg, threads) },
         { name: "apart", run: () => readApart(jpeg) },
         { name: "renditions", run: async () => makeRenditions(await decode(open(jpeg, "warning"), orientation)) },
       ],
@@ -37,7 +37,7 @@ export async function mediaTime({ rounds, warm, across, down }: TimeAsked): Prom
     );
     const heics = await medians(
       [
-        { name: "full", run: () => readWhole(coded, heic) },
+        { name: "full", run: () => readWhole(coded, threads) },
         { name: "bare", run: () => bareDecoder(coded) },
       ],
       rounds,
@@ -50,14 +50,14 @@ export async function mediaTime({ rounds, warm, across, down }: TimeAsked): Prom
       compared(`${size} HEIC read, beside the bare decoder`, heics.full, heics.bare, 2),
     ];
   } finally {
-    await heic.close();
+    await Promise.all([threads.heic.close(), threads.cards.close()]);
   }
 }
 
 /** As media does it, without the store. */
-async function readWhole(bytes: Buffer, heic: HeicDecoder): Promise<void> {
+async function readWhole(bytes: Buffer, threads: Threads): Promise<void> {
   const sha = createHash("sha256").update(bytes).digest("hex");
-  const { facts } = await lookAt(sha, bytes, heic);
+  const { facts } = await lookAt(sha, bytes, threads);
   if (facts.unreadable || facts.renditions.length !== 2 || !facts.likeness) throw new Error("the bench's photo was not read whole");
 }
 

@@ -1,6 +1,12 @@
+export { type CardPlane, cardPlane, UNKNOWN_LENS } from "./card-plane.ts";
+export type { CardCode, CardPicture, FourSpots, Lens, SeenCode, SeenCorner } from "./card-shape.ts";
 export { fourthPlace } from "./fourth-place.ts";
 export { EARTH_RADIUS, type EarthPoint, greatCircle, SPHERE_SHARE } from "./great-circle.ts";
+export { type Homography, homographyFrom, mapSpot, type Spot, type SpotPair, turnedBack } from "./homography.ts";
+export { lensFrom } from "./lens-from.ts";
 export { lipOutOfLevel, movedSince, type OutOfLevel, outOfLevel, type RimShape, rimBelowFinishedGrade, waterLostToTilt } from "./level.ts";
+export { OWN_PHOTO_DOUBTS, type PhotoDoubts, type PhotoLength, type PhotoSource, photoLength, photoSources } from "./photo-length.ts";
+export { type Stand, type StandCode, standCodes, standFor } from "./photo-stand.ts";
 export { COINCIDENT_WITHIN, COLLINEAR_BELOW, heightFromRod, type Place } from "./places.ts";
 export { fitPlane, type Plane, type PlaneFit, planeAt, risesAcross } from "./plane.ts";
 export { type Correction, correctionFor, type SetOut, type SetOutTarget, setOut } from "./set-out.ts";

@@ -58,6 +58,15 @@ export interface Unreadable {
   readonly says: string;
 }
 
+type Corner = readonly [x: number, y: number];
+
+/** A code of a card that stands in the picture, not yet compared with any job; corners to the whole pixel of the upright picture. */
+export interface CardCodeSeen {
+  readonly text: string;
+  /** Code upright, from its upper left corner clockwise. */
+  readonly corners: readonly [Corner, Corner, Corner, Corner];
+}
+
 /** What the machine reads from a photo's bytes: the fact 'picture read by the machine'. Text and integers only. */
 export interface PhotoFacts {
   /** SHA-256 of the original bytes, hex. */
@@ -83,5 +92,7 @@ export interface PhotoFacts {
   readonly pixels?: string | null;
   readonly likeness?: Likeness | null;
   readonly renditions: readonly Rendition[];
+  /** Absent in what was read before cards were looked for, and where that took too long. */
+  readonly cards?: readonly CardCodeSeen[];
   readonly unreadable?: Unreadable;
 }

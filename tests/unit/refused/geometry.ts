@@ -13,6 +13,31 @@ const rimOf = (x: number, y: number, height: ReturnType<typeof certain>): readon
   square.map(([px, py], i) => (i === 1 ? { x, y, height } : { x: px, y: py, height: certain(0) }));
 const mark = (name: string, x: number, y: number): geometry.Mark => ({ name, x: certain(x), y: certain(y) });
 
+const seen: geometry.SeenCode = {
+  name: "a",
+  corners: [
+    { x: 100, y: 100, u: 0.05 },
+    { x: 300, y: 110, u: 0.05 },
+    { x: 310, y: 320, u: 0.05 },
+    { x: 90, y: 300, u: 0.05 },
+  ],
+};
+const printed: geometry.CardCode = {
+  name: "a",
+  corners: [
+    { x: 0, y: 0 },
+    { x: 50_000, y: 0 },
+    { x: 50_000, y: 50_000 },
+    { x: 0, y: 50_000 },
+  ],
+};
+const picture: geometry.CardPicture = { width: 400, height: 400, codes: [seen] };
+const cardPlane = (): geometry.CardPlane => {
+  const found = geometry.cardPlane([printed], picture);
+  if (!found.ok) throw new Error(found.refusal.code);
+  return found.value;
+};
+
 const heights: Readonly<Record<string, Figure>> = {
   rimBelowGrade: finite(0.025, "design/rimBelowGrade"),
   basinHeight: notNegative(0.6, "design/basinHeight"),
@@ -23,6 +48,33 @@ const heights: Readonly<Record<string, Figure>> = {
 };
 
 export const geometryRows: Rows = {
+  cardPlane: refuses(
+    { width: positive(400, "picture"), height: positive(400, "picture"), x: finite(100, "picture"), u: positive(0.05, "picture") },
+    (_, { width, height, x, u }) => {
+      const [first, ...rest] = seen.corners;
+      const codes = [{ ...seen, corners: [{ ...first, x, u }, ...rest] as geometry.FourSpots<geometry.SeenCorner> }];
+      return geometry.cardPlane([printed], { width, height, codes });
+    },
+  ),
+  photoLength: refuses(
+    { x: finite(120, "taps"), tap: notNegative(0.5, "doubts"), lean: notNegative(1000, "doubts") },
+    (_, { x, tap, lean }) => geometry.photoLength(cardPlane(), { x, y: 150 }, { x: 280, y: 290 }, { tap, height: 500, lean, print: 1000 }),
+  ),
+  standFor: exempt("for a plane and a length that were worked out here"),
+  lensFrom: exempt("for planes that were worked out here"),
+  homographyFrom: refuses({ x: finite(0, "pairs"), u: finite(100, "pairs") }, (_, { x, u }) =>
+    geometry.homographyFrom([
+      { from: { x, y: 0 }, to: { x: u, y: 100 } },
+      { from: { x: 1, y: 0 }, to: { x: 300, y: 110 } },
+      { from: { x: 1, y: 1 }, to: { x: 310, y: 320 } },
+      { from: { x: 0, y: 1 }, to: { x: 90, y: 300 } },
+    ]),
+  ),
+  mapSpot: carries((odd) => {
+    const { x } = geometry.mapSpot([1, 0, 0, 0, 1, 0, 0, 0, 1], { x: odd, y: 1 });
+    return [x];
+  }),
+  turnedBack: carries((odd) => [...geometry.turnedBack([odd, 0, 0, 0, 1, 0, 0, 0, 1])].slice(4, 5)),
   fourthPlace: refuses(rim, ({ height }, { x, y }) => geometry.fourthPlace(rimOf(x, y, height))),
   fitPlane: refuses(rim, ({ height }, { x, y }) => geometry.fitPlane(rimOf(x, y, height))),
   planeAt: carries((odd) => [

@@ -1,0 +1,20 @@
+export {
+  type Camera,
+  distance,
+  inPicture,
+  type Lens,
+  type Pixel,
+  plus,
+  project,
+  rayThrough,
+  type Standing,
+  standing,
+  times,
+  type Vector,
+} from "./camera.ts";
+export { jpegOf } from "./jpeg.ts";
+export { type Light, type Rendered, render, type Sensor, type Window } from "./render.ts";
+export { type Lying, letterSheet, type PrintedCode, type Sheet, sheetSurface, spotOnSheet } from "./sheet.ts";
+export * from "./sites.ts";
+export * from "./solids.ts";
+export { BLACK, EARTH, GRASS, GREY, LINER, type Surface, WHITE } from "./surface.ts";
