@@ -38,7 +38,7 @@ export async function wideProfile(): Promise<Uint8Array | undefined> {
   return (await sharp(await one.withIccProfile("p3").png().toBuffer()).metadata()).icc;
 }
 
-/** Bare pixels, upright, sRGB, at most `SCREEN_EDGE` long. */
+/** Bare pixels, upright, sRGB, at most as long as was asked for. */
 export interface Base {
   readonly data: Buffer;
   readonly width: number;
@@ -47,9 +47,9 @@ export interface Base {
 }
 
 /** The one decode. `orientation` 1…8 is the camera's tag (Exif 2.32, 4.6.4 A) by which the stored pixels are turned. */
-export async function decode(source: Sharp, orientation: number): Promise<Base> {
+export async function decode(source: Sharp, orientation: number, edge = SCREEN_EDGE): Promise<Base> {
   // Eight bits before the profile is followed: the library takes sixteen to Display P3 instead, and calls that sRGB.
-  const small = within(source.pipelineColourspace("srgb").flatten({ background: "#ffffff" }), SCREEN_EDGE);
+  const small = within(source.pipelineColourspace("srgb").flatten({ background: "#ffffff" }), edge);
   // Turned when it is small already: turning the whole picture would need all of it in memory.
   const { data, info } = await upright(small, orientation)
     .toColourspace("srgb")

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import type { Sharp } from "sharp";
 import { GREY_LONG_EDGE, type Grey, type GreyMeasures, type Likeness, likeness, measureGrey, type Rendition } from "#core/photo/index.ts";
+import type { CardReader, FirstLook } from "./cards.ts";
 import { again, type Base, decode, within } from "./decode.ts";
 import { pixelHash } from "./pixel-hash.ts";
 
@@ -17,6 +18,8 @@ export interface Pictures {
   readonly measures: GreyMeasures;
   readonly likeness: Likeness;
   readonly pixels: string;
+  /** What was seen of cards in it. */
+  readonly look: FirstLook;
 }
 
 /** JPEGs without any metadata, so that nothing turns them a second time. */
@@ -25,13 +28,20 @@ export async function makeRenditions(base: Base): Promise<readonly Picture[]> {
 }
 
 /** Everything that is made of the pixels, from one decode. */
-export async function makePictures(source: Sharp, orientation: number): Promise<Pictures> {
+export async function makePictures(source: Sharp, orientation: number, cards: CardReader): Promise<Pictures> {
   const base = await decode(source, orientation);
+  const found = cards.find(base);
   const grey = await greyOf(base);
   // Measured here while the library's own thread encodes.
   const renditions = makeRenditions(base);
   const measures = measureGrey(grey.pixels, grey.width, grey.height);
-  return { measures, likeness: likeness(grey), pixels: pixelHash(base), renditions: await renditions };
+  return {
+    measures,
+    likeness: likeness(grey),
+    pixels: pixelHash(base),
+    renditions: await renditions,
+    look: { found: await found, width: base.width },
+  };
 }
 
 /** Made small before it is made grey, as the phone does it, and in a third of the time. */

@@ -1,5 +1,6 @@
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import type { PrintAnswer, PrintPaper, PrintRequest, PrintSealing } from "#functions/shared/index.ts";
+import { drawCards } from "./cards.ts";
 import { drawDesignCheck } from "./design-check.ts";
 import type { Document, Printer } from "./document.ts";
 import { attachLater, finish } from "./finish.ts";
@@ -16,6 +17,8 @@ const drawnOf = (request: PrintDocument, printer: Printer): Promise<Outcome<Docu
       return drawRecord(request, printer);
     case "design-check":
       return drawDesignCheck(request, printer);
+    case "cards":
+      return drawCards(request, printer);
     case "report":
       return drawReport(request, printer);
   }

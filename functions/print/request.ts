@@ -13,6 +13,7 @@ const KEYS: Readonly<Record<Kind, RegExp>> = {
   sealing: /^[A-Za-z0-9_-]{1,64}\/records\/[A-Za-z0-9_./-]{1,200}$/,
   paper: /^[A-Za-z0-9_-]{1,64}\/papers\/[0-9a-f]{64}$/,
   "design-check": /^[A-Za-z0-9_-]{1,64}\/designs\/[A-Za-z0-9_./-]{1,200}$/,
+  cards: /^[A-Za-z0-9_-]{1,64}\/cards\/[A-Za-z0-9_./-]{1,200}$/,
   report: /^[A-Za-z0-9_-]{1,64}\/reports\/[A-Za-z0-9_./-]{1,200}$/,
 };
 const RENDITION_KEY = /^[A-Za-z0-9_-]{1,64}\/renditions\/[A-Za-z0-9_./-]{1,200}$/;
@@ -64,6 +65,10 @@ const faults: Readonly<Record<DocumentKind, (request: Json, model: Json, title: 
   },
   "design-check": (_request, model, title) => {
     if (!Array.isArray(model.questions)) return "body/model";
+    return Number.isSafeInteger(title.at) ? undefined : "body/model/title/at";
+  },
+  cards: (_request, model, title) => {
+    if (!Array.isArray(model.cards)) return "body/model";
     return Number.isSafeInteger(title.at) ? undefined : "body/model/title/at";
   },
   report: (_request, model, title) => {

@@ -2,6 +2,7 @@ export { readEnvironment, readPort, tooOldNode } from "./environment.ts";
 export type { Found } from "./found.ts";
 export {
   blurredKey,
+  cardsKey,
   designKey,
   isCompanyId,
   isSha,
@@ -18,6 +19,7 @@ export type { Mailbox, Message, MessageAnswer, MessageAsked, MessageService } fr
 export {
   type PrintAnswer,
   type PrintAttachment,
+  type PrintCards,
   type PrintDesignCheck,
   type PrintPaper,
   type PrintRecord,

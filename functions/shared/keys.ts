@@ -45,6 +45,10 @@ export const recordKey = (company: string, job: string, version: number, ending 
 export const reportKey = (company: string, digest: string): string =>
   `${part("company", company, COMPANY)}/reports/${part("digest", digest, SHA)}.pdf`;
 
+/** The printed cards of a job, by the digest of what is printed. */
+export const cardsKey = (company: string, job: string, digest: string): string =>
+  `${part("company", company, COMPANY)}/cards/${part("job", job, COMPANY)}/${part("digest", digest, SHA)}.pdf`;
+
 /** A printed design check, by the digest of what is printed: the same design has the same place. */
 export const designKey = (company: string, job: string, digest: string): string =>
   `${part("company", company, COMPANY)}/designs/${part("job", job, COMPANY)}/${part("digest", digest, SHA)}.pdf`;

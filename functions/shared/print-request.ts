@@ -1,5 +1,5 @@
 import type { ReportModel } from "#core/quality/index.ts";
-import type { DesignPageModel, RecordModel } from "#core/record/index.ts";
+import type { CardsPageModel, DesignPageModel, RecordModel } from "#core/record/index.ts";
 import type { MessageAsked } from "./message-request.ts";
 import { issueToken, TOKEN_LIFE_MS } from "./token.ts";
 
@@ -31,6 +31,14 @@ export interface PrintDesignCheck {
   readonly key: string;
 }
 
+/** The cards of a job that lie in pictures, a page each. */
+export interface PrintCards {
+  readonly kind: "cards";
+  readonly model: CardsPageModel;
+  /** Key of the store under which the PDF is put. */
+  readonly key: string;
+}
+
 /** The company owner's report of a month. */
 export interface PrintReport {
   readonly kind: "report";
@@ -58,7 +66,7 @@ export interface PrintPaper {
 }
 
 /** `POST /print`: one of the documents that print makes, or what goes into one that it made. */
-export type PrintRequest = PrintRecord | PrintDesignCheck | PrintReport | PrintSealing | PrintPaper;
+export type PrintRequest = PrintRecord | PrintDesignCheck | PrintCards | PrintReport | PrintSealing | PrintPaper;
 
 /** Of the PDF as stored. */
 export interface PrintAnswer {

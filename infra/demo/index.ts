@@ -5,10 +5,15 @@ import { courtyard } from "./courtyard.ts";
 import { type DemoPlan, type Filled, fillDemo } from "./fill.ts";
 import { oldPond } from "./old-pond.ts";
 
+export { courtyard } from "./courtyard.ts";
 export { drawing } from "./drawings.ts";
+export { enterAll, type Photos } from "./enter.ts";
 export { type DemoPlan, type Filled, fillDemo } from "./fill.ts";
 export { type ForPhone, forPhone } from "./for-phone.ts";
-export { moment, ZONE } from "./script.ts";
+export { found, keep, type Version } from "./founding.ts";
+export { openJob } from "./open-job.ts";
+export { type JobBook, Phone, type SentEntry } from "./phone.ts";
+export { type JobScript, moment, ZONE } from "./script.ts";
 export { courtyardLedger } from "./without-stack.ts";
 export { Client };
 

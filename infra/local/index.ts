@@ -1,4 +1,5 @@
 export { runningIn } from "./left-over.ts";
+export { migrate } from "./migrations.ts";
 export { type Secrets, secretsIn } from "./secrets.ts";
 export {
   BUCKET,

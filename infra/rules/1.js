@@ -307,12 +307,15 @@ var eitherOf = (...shapes) => (value, place) => shapes.some((shape) => shape(val
 var recordOf = (shape) => (value, place) => typeof value === "object" && value !== null && !Array.isArray(value) ? Object.entries(value).flatMap(([name, inner]) => shape(inner, `${place}/${name}`)) : fault$1(place, "an object");
 /** An object with these fields, those whose name ends in `?` optional. Other fields: a fault, unless they are `kept`. */
 function objectOf(fields, others = "refused") {
-	const optional = new Map(Object.entries(fields).map(([name, shape]) => [name.replace("?", ""), {
+	const read = () => new Map(Object.entries(fields).map(([name, shape]) => [name.replace("?", ""), {
 		shape,
 		optional: name.endsWith("?")
 	}]));
+	let known;
 	return (value, place) => {
 		if (typeof value !== "object" || value === null || Array.isArray(value)) return fault$1(place, "an object");
+		known ??= read();
+		const optional = known;
 		const given = value;
 		return [...(others === "kept" ? [] : Object.keys(given).filter((name) => !optional.has(name))).flatMap((name) => fault$1(`${place}/${name}`, "nothing: this name is not known here")), ...[...optional].flatMap(([name, field]) => {
 			const inner = Object.hasOwn(given, name) ? given[name] : void 0;
@@ -1363,6 +1366,34 @@ function repeated(list) {
 		widest: apart
 	};
 }
+// src/geometry/cholesky.ts
+/** Lower factor of a symmetric positive definite matrix; its diagonal is not a number where the matrix is not positive definite. */
+function choleskyOf(matrix) {
+	const factor = [];
+	for (const [i, row] of matrix.entries()) {
+		const line = [];
+		for (let j = 0; j <= i; j++) {
+			const earlier = j === i ? line : factor[j] ?? [];
+			const rest = (row[j] ?? 0) - total(line.slice(0, j).map((value, k) => value * (earlier[k] ?? 0)));
+			line.push(j === i ? Math.sqrt(rest) : rest / (earlier[j] ?? 1));
+		}
+		factor.push(line);
+	}
+	return factor;
+}
+/** Solves a x = b for a symmetric positive definite matrix by its Cholesky factor. */
+function solve(factor, b) {
+	const at = (i, j) => factor[i]?.[j] ?? 0;
+	const half = [];
+	for (const [i, value] of b.entries()) half.push((value - total(half.map((h, j) => at(i, j) * h))) / at(i, i));
+	const x = half.map(() => 0);
+	for (let i = half.length - 1; i >= 0; i--) {
+		const known = x.slice(i + 1).map((value, k) => at(i + 1 + k, i) * value);
+		x[i] = ((half[i] ?? 0) - total(known)) / at(i, i);
+	}
+	return x;
+}
+var dot = (a, b) => total(a.map((value, i) => value * (b[i] ?? 0)));
 /** Spread across the places over spread along them, below which they are in one line (own). */
 var COLLINEAR_BELOW = .01;
 /** Height of a place under the level line of its set-up: the rod hangs or stands down from the line. */
@@ -1833,32 +1864,6 @@ function meetingOf(first, second) {
 var LEAST_DOUBT = 1e-4;
 var MOST_STEPS = 40;
 var SETTLED_WITHIN = 1e-9;
-/** Solves a x = b for a symmetric positive definite matrix by its Cholesky factor. */
-function solve(factor, b) {
-	const at = (i, j) => factor[i]?.[j] ?? 0;
-	const half = [];
-	for (const [i, value] of b.entries()) half.push((value - total(half.map((h, j) => at(i, j) * h))) / at(i, i));
-	const x = half.map(() => 0);
-	for (let i = half.length - 1; i >= 0; i--) {
-		const known = x.slice(i + 1).map((value, k) => at(i + 1 + k, i) * value);
-		x[i] = ((half[i] ?? 0) - total(known)) / at(i, i);
-	}
-	return x;
-}
-function choleskyOf(matrix) {
-	const factor = [];
-	for (const [i, row] of matrix.entries()) {
-		const line = [];
-		for (let j = 0; j <= i; j++) {
-			const earlier = j === i ? line : factor[j] ?? [];
-			const rest = (row[j] ?? 0) - total(line.slice(0, j).map((value, k) => value * (earlier[k] ?? 0)));
-			line.push(j === i ? Math.sqrt(rest) : rest / (earlier[j] ?? 1));
-		}
-		factor.push(line);
-	}
-	return factor;
-}
-var dot = (a, b) => total(a.map((value, i) => value * (b[i] ?? 0)));
 function seenFrom(at, ties) {
 	const lines = ties.map(({ mark, distance }) => {
 		const [dx, dy] = [at.x - mark.x.value, at.y - mark.y.value];
@@ -6499,6 +6504,22 @@ function takenOf(json) {
 	};
 }
 var satelliteOf = (text) => typeof text === "string" && text.endsWith("Z") ? wallClock(text.slice(0, -1)) : void 0;
+/** Four codes of one card say the same and count once. */
+function cardsOf(json) {
+	const all = (Array.isArray(json) ? json : []).map((card) => {
+		const { of, job, step } = fields(fields(card).says);
+		const said = {
+			of: of === "this job" || of === "another job" ? of : "nothing",
+			...typeof step === "string" ? { step } : {}
+		};
+		return [said.of === "nothing" ? "" : JSON.stringify([
+			of,
+			job,
+			step
+		]), said];
+	});
+	return [...new Map(all).values()];
+}
 /** What the ledger has of each photo that media read, by its hash. */
 var photosRead = oncePer((state, _) => {
 	const read = factsOf(state, "picture-read").map(({ what, entry }) => {
@@ -6513,7 +6534,8 @@ var photosRead = oncePer((state, _) => {
 			...satellite === void 0 ? {} : { satellite },
 			notes,
 			placeWithheld: position === void 0 && facts.position !== void 0 && !notes.some((note) => /^(position|metadata)-/.test(note)),
-			unreadable: Boolean(facts.unreadable)
+			unreadable: Boolean(facts.unreadable),
+			cards: cardsOf(facts.cards)
 		};
 		return [what.photo, found];
 	});
@@ -10377,6 +10399,8 @@ function findings(state) {
 		tagSets: shortTagSets(state, sheet)
 	});
 }
+// src/ledger/edition.ts
+var isWithheld = (part) => "withheld" in part;
 // src/job/clearance.ts
 /** What is known of a covering that happened: what the phone showed then, and whether it still holds. */
 function coveredState(state, covering, clearNow) {
@@ -10430,8 +10454,6 @@ function clearance(state, all, covering, now) {
 function clearances(state, all, now) {
 	return (state.sheet?.coverings ?? []).map(({ id }) => clearance(state, all, id, now));
 }
-// src/ledger/edition.ts
-var isWithheld = (part) => "withheld" in part;
 // src/job/from-ledger.ts
 function contentOf(part) {
 	return part === void 0 || isWithheld(part) ? void 0 : part.content;

@@ -1,4 +1,4 @@
-import type { Reported } from "./report.ts";
+import type { Reported } from "./reported.ts";
 import { MOST_CREWS, type Resource } from "./resources.ts";
 import { many, until, whole } from "./said.ts";
 

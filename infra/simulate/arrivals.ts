@@ -1,4 +1,4 @@
-import { chanceFrom } from "../company/chance.ts";
+import { chanceFrom } from "../chance/index.ts";
 import { codeOf, companyDay, type DayAsked } from "./company-day.ts";
 import type { StepName } from "./step.ts";
 

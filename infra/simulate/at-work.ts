@@ -1,9 +1,5 @@
-import type { Chance } from "../company/chance.ts";
-import { enterAll, type Photos } from "../demo/enter.ts";
-import type { Version } from "../demo/founding.ts";
-import type { Client } from "../demo/index.ts";
-import { openJob } from "../demo/open-job.ts";
-import { type JobBook, Phone } from "../demo/phone.ts";
+import type { Chance } from "../chance/index.ts";
+import { type Client, enterAll, type JobBook, openJob, Phone, type Photos, type Version } from "../demo/index.ts";
 import { defaultSheet } from "../sheets/index.ts";
 import type { EdgeInNode } from "./edge-in-node.ts";
 import { photoBytes, type Sending, scriptOf, sendingsOf } from "./job-script.ts";

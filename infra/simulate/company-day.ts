@@ -1,4 +1,4 @@
-import type { Chance } from "../company/chance.ts";
+import type { Chance } from "../chance/index.ts";
 import { ofDay } from "./job-script.ts";
 import type { Platform } from "./platform.ts";
 import { type StepName, stepNames } from "./step.ts";

@@ -1,4 +1,4 @@
-import type { CostInputs } from "../deploy/costs.ts";
+import type { CostInputs } from "../deploy/index.ts";
 import { type StepName, stepNames, type Trace } from "./step.ts";
 import { growthOf, type Measure, measures, valueAt } from "./traces.ts";
 import { type Work, writtenOf } from "./work.ts";

@@ -1,6 +1,5 @@
-import { chanceFrom } from "../company/chance.ts";
-import { found, keep } from "../demo/founding.ts";
-import { Client } from "../demo/index.ts";
+import { chanceFrom } from "../chance/index.ts";
+import { Client, found, keep } from "../demo/index.ts";
 import { begin, type Crew, issue, look, officeLooks, ownerAsks, type Site, send } from "./at-work.ts";
 import type { EdgeInNode } from "./edge-in-node.ts";
 import { withHistory } from "./history.ts";

@@ -1,5 +1,5 @@
 import { fileURLToPath, pathToFileURL } from "node:url";
-import { migrate } from "../local/migrations.ts";
+import { migrate } from "../local/index.ts";
 import { type CountedDatabase, countedDatabase, type DatabaseCall } from "./counted-database.ts";
 import { standIns } from "./stand-ins.ts";
 import { surroundings } from "./surroundings.ts";

@@ -1,7 +1,4 @@
-import { courtyard } from "../demo/courtyard.ts";
-import type { drawing } from "../demo/drawings.ts";
-import type { JobBook, SentEntry } from "../demo/phone.ts";
-import type { JobScript } from "../demo/script.ts";
+import { courtyard, type drawing, type JobBook, type JobScript, type SentEntry } from "../demo/index.ts";
 
 /** Entries that a phone sends in one go, and the photos that they name. */
 export interface Sending {

@@ -1,4 +1,4 @@
-import { chanceFrom } from "../company/chance.ts";
+import { chanceFrom } from "../chance/index.ts";
 import { Fifo } from "./fifo.ts";
 
 /** How unequal pieces of work are: each takes its mean, up to so much more or less. */

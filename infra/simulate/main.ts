@@ -1,8 +1,7 @@
 import "../node-version.mjs";
 import { readFile, writeFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
-import { costsShape } from "../deploy/costs.ts";
-import { readEnvironments } from "../deploy/environments.ts";
+import { costsShape, readEnvironments } from "../deploy/index.ts";
 import { driven } from "./driven.ts";
 import { optionsFrom, usage } from "./options.ts";
 import { readPlatform } from "./platform.ts";

@@ -1,22 +1,10 @@
-import type { CostInputs } from "../deploy/costs.ts";
 import { next, order } from "./advice.ts";
-import type { Driven } from "./drive.ts";
 import { HISTORY } from "./driven.ts";
 import type { Waits } from "./fifo.ts";
-import type { Options } from "./options.ts";
-import type { Platform } from "./platform.ts";
+import type { Reported } from "./reported.ts";
 import { MOST_CREWS } from "./resources.ts";
 import { until, whole } from "./said.ts";
-import type { Simulated } from "./simulation.ts";
 import { stepNames } from "./step.ts";
-
-export interface Reported {
-  readonly options: Options;
-  readonly driven: Driven;
-  readonly outcome: Simulated;
-  readonly platform: Platform;
-  readonly inputs: CostInputs;
-}
 
 const time = (ms: number): string => (ms < 1 ? `${ms.toFixed(2)} ms` : ms < 1000 ? `${ms.toFixed(0)} ms` : `${whole(ms / 1000)} s`);
 const waits = ({ mean, p95, p99 }: Waits): readonly string[] => [mean, p95, p99].map(time);

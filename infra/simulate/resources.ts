@@ -1,4 +1,4 @@
-import type { CostInputs } from "../deploy/costs.ts";
+import type { CostInputs } from "../deploy/index.ts";
 import { arrivalsOf, timesOf } from "./arrivals.ts";
 import type { DayAsked } from "./company-day.ts";
 import { ELSEWHERE } from "./demand.ts";

@@ -1,4 +1,4 @@
-import { chanceFrom } from "../company/chance.ts";
+import { chanceFrom } from "../chance/index.ts";
 import type { Arrivals } from "./arrivals.ts";
 import { demandOf, ELSEWHERE } from "./demand.ts";
 import { Fifo, Tally, type Waits } from "./fifo.ts";

@@ -1,4 +1,4 @@
-import { type CostInputs, type MonthCosts, monthCosts } from "../deploy/costs.ts";
+import { type CostInputs, type MonthCosts, monthCosts } from "../deploy/index.ts";
 import { timesOf } from "./arrivals.ts";
 import type { DayAsked } from "./company-day.ts";
 import { costInputs, countsOf, type StepCounts } from "./counted.ts";

@@ -11,6 +11,7 @@ export * from "./ahead/index.ts";
 export { asTyped } from "./as-typed.ts";
 export { isBeforeRecord } from "./before-record.ts";
 export * from "./callbacks/index.ts";
+export * from "./cards/index.ts";
 export { clearance, clearances } from "./clearance.ts";
 export { standingOf } from "./clears.ts";
 export { coveredOf } from "./covered.ts";

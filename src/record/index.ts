@@ -1,5 +1,7 @@
 export { recordModel } from "./build.ts";
 export { cameraKnown } from "./camera-known.ts";
+export { type CardsPageInput, cardsPageModel } from "./cards-page.ts";
+export type * from "./cards-page-model.ts";
 export { contrastOnWhite, LINES_CONTRAST, WORDS_CONTRAST } from "./colours.ts";
 export type { PhotoKnown } from "./context.ts";
 export type { RecordInput } from "./context-of.ts";

@@ -37,6 +37,10 @@ function typedWho({ entry: { who } }: Live): { readonly name: string; readonly r
   return { name: who.name, ...(who.role === undefined ? {} : { role: who.role }) };
 }
 
+const roles: readonly Json[] = ["crew", "office", "company owner"] satisfies readonly Role[];
+/** A ledger that came from elsewhere may say anything. */
+const isRole = (value: Json | undefined): value is Role => value !== undefined && roles.includes(value);
+
 /** Naming of the people of a job, as one edition prints them. */
 export interface Naming {
   readonly people: Readonly<Record<string, Person>>;
@@ -51,7 +55,7 @@ export interface Naming {
 export function nameBehind(fact: Live, { people, style, role }: Naming): string {
   const author = people[fact.entry.author.person];
   const typed = typedWho(fact);
-  const entered = typeof fact.what.role === "string" ? (fact.what.role as Role) : author?.role;
+  const entered = isRole(fact.what.role) ? fact.what.role : author?.role;
   if (typed === undefined) return printedName(author?.name ?? "", role(entered ?? "someone"), style);
   return printedName(typed.name, typedRole(fact, typed.role) ?? role(fact.kind === "go-ahead" ? "office" : (entered ?? "someone")), style);
 }

@@ -12,7 +12,8 @@ const MICROMETRES_PER_FOOT = 304_800;
 /** Sentences of what speaks for and against a picture; apart from the others, since the crew's phone does without them. */
 export function makePictureSayer(speaking: Speaking) {
   const { language, units, behind } = speaking;
-  const { quantity } = makeFigures(speaking, makeTitles(speaking));
+  const titles = makeTitles(speaking);
+  const { quantity } = makeFigures(speaking, titles);
   const someone = sentences[language]["role.someone"];
   const texts: Readonly<Record<PictureSentence, string>> = language === "es" ? pictureFactsEs : pictureFactsEn;
 
@@ -22,6 +23,7 @@ export function makePictureSayer(speaking: Speaking) {
 
   function figure(name: string, value: string | number): string {
     if (name === "wallClock") return clockText(String(value), language);
+    if (name === "step") return titles.title({ step: String(value) }) || String(value);
     if (typeof value === "string") return value;
     if (name.endsWith("Distance")) return distance(value);
     return quantity(name.endsWith("Instant") ? "instant" : "duration", value);

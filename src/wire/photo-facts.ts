@@ -25,6 +25,14 @@ export const position = later(() =>
   z.strictObject({ latitude: degrees(90), longitude: degrees(180), accuracy: z.optional(z.int().check(z.gte(1))) }),
 );
 
+const pixel = later(() => z.int().check(z.gte(-100_000), z.lte(100_000)));
+const corner = later(() => z.tuple([pixel, pixel]));
+
+/** A code of a card as media read it; a code's corner may lie beyond the picture's edge. */
+export const cardCodeSeen = later(() =>
+  z.strictObject({ text: z.string().check(z.length(20)), corners: z.tuple([corner, corner, corner, corner]) }),
+);
+
 /**
  * What was read of a photo, as the edge takes it from the one who read it: when and where are checked to the last digit,
  * because a number that is none compares as neither near nor far. What else is read of a photo passes as it stands.
@@ -38,5 +46,6 @@ export const photoFacts = later(() =>
     satelliteTime: z.nullable(text(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$/, "satelliteTime")),
     position: z.nullable(position),
     notes: z.array(z.string().check(z.maxLength(64))),
+    cards: z.optional(z.array(cardCodeSeen).check(z.maxLength(16))),
   }),
 );

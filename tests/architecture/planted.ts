@@ -103,6 +103,7 @@ export const faults: readonly Fault[] = [
   one("infra-starts-by-path", "infra/local/planted-function.ts", "#functions/media/index.ts"),
   one("bench-measures-media", "infra/bench/planted-function.ts", "#functions/print/index.ts"),
   one("backup-sees-the-store", "infra/backup/planted-function.ts", "#functions/print/index.ts"),
+  one("scenes-know-nothing-of-us", "infra/scenes/planted-geometry.ts", "#core/geometry/index.ts"),
   one("nothing-imports-an-entry-file", "functions/edge/planted-entry.ts", "./worker.ts"),
   one("nothing-imports-tests", "functions/print/planted-tests.ts", "../../tests/helpers/planted.ts"),
   one("reference-libraries-in-tests-only", "infra/demo/planted-reference.ts", "luxon"),

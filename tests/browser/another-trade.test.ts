@@ -85,6 +85,7 @@ test("a job with nothing entered is not said to be all right", async () => {
   const says = await readFirst(empty);
   expect(says).toMatch(/\d+ things that were asked are not entered/);
   expect(says).not.toContain("Nothing stands out");
+  await screen.page.waitForFunction(() => document.querySelector(".issued")?.textContent?.includes("No record has been issued yet."));
 });
 
 test("what was covered without a word is said to be so, and stands among what to read first", async () => {

@@ -316,15 +316,22 @@ describe("office", () => {
   test("a record that was issued opens as a PDF, and a new one can be issued", async () => {
     const { page } = screens.office;
     await open(page, jobPath(open_));
-    await page.waitForFunction(() => document.querySelector(".issued")?.textContent?.includes("No record has been issued yet."));
+    const { records } = await asked(page, `${jobPath(open_).replace("/jobs", "/api/jobs")}/records`);
+    const version = (records as unknown[]).length + 1;
     await page.locator('input[value="company"]').click();
     await page.locator("div.issue button").click();
-    await page.waitForFunction(() => document.querySelector("div.issue .answer")?.textContent?.startsWith("Issued: version 1"), {
-      timeout: 60_000,
-    });
-    const link = await page.waitForSelector(".records a");
-    expect(await textOf(page, ".records")).toContain("Version 1, for the company");
-    const href = await link?.evaluate((one) => (one as HTMLAnchorElement).href);
+    await page.waitForFunction(
+      (made) => document.querySelector("div.issue .answer")?.textContent?.startsWith(made),
+      { timeout: 60_000 },
+      `Issued: version ${version}`,
+    );
+    const named = `Version ${version}, for the company`;
+    await page.waitForFunction((name) => document.querySelector(".records")?.textContent?.includes(name), {}, named);
+    const href = await page.$$eval(
+      ".records li",
+      (all, name) => all.find((one) => one.textContent?.includes(name))?.querySelector("a")?.href,
+      named,
+    );
     const pdf = await page.evaluate(async (at) => {
       const answer = await fetch(at as string);
       return { type: answer.headers.get("content-type"), begins: (await answer.text()).slice(0, 5) };

@@ -23,7 +23,7 @@ const routesFile = "#functions/edge/routes/index.ts";
 const { routes } = (await import(routesFile)) as { routes: readonly Operation[] };
 /** Each print is seconds of a browser: asked for a few times, and otherwise refused before it comes to that. */
 const prints = ({ path, method }: Operation): boolean =>
-  (method === "POST" && path.endsWith("/records")) || path.endsWith("/design/pdf") || path === "/api/report";
+  (method === "POST" && path.endsWith("/records")) || /^\/api\/jobs\/:job\/(design|cards)\/pdf$/.test(path) || path === "/api/report";
 /** These end what the fuzz itself stands on. */
 const ends = ({ path, method }: Operation): boolean => method === "DELETE" || /\/(sessions|recovery|erasure|end|withdraw)\b/.test(path);
 

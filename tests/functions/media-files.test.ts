@@ -3,15 +3,15 @@ import { readFile } from "node:fs/promises";
 import { crc32, deflateSync } from "node:zlib";
 import sharp from "sharp";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { HeicDecoder, type Looked, lookAt } from "#functions/media/index.ts";
+import { CardReader, HeicDecoder, type Looked, lookAt } from "#functions/media/index.ts";
 import { heicGrid } from "#infra/bench/heic-grid.ts";
 import { exifBlock, TAG } from "../helpers/photo-bytes.ts";
 import { photographs } from "../helpers/photographs.ts";
 
 // Ids such as S04 are cases collected from public reports; each is rebuilt here from nothing.
 const sha = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
-const heic = new HeicDecoder();
-const look = (bytes: Uint8Array): Promise<Looked> => lookAt(sha(bytes), bytes, heic);
+const threads = { heic: new HeicDecoder(), cards: new CardReader() };
+const look = (bytes: Uint8Array): Promise<Looked> => lookAt(sha(bytes), bytes, threads);
 const END = Buffer.from([0xff, 0xd9]);
 const cut = (bytes: Buffer, share: number): Buffer => bytes.subarray(0, Math.round(bytes.length * share));
 const patched = (bytes: Buffer, at: number, ...values: number[]): Buffer => {
@@ -31,7 +31,7 @@ beforeAll(async () => {
     .toBuffer();
   tile = await readFile(new URL("../samples/photos/roofs-tile.heic", import.meta.url));
 });
-afterAll(() => heic.close());
+afterAll(() => Promise.all([threads.heic.close(), threads.cards.close()]));
 
 const even = (background: string, width = 400, height = 300) => sharp({ create: { width, height, channels: 3, background } });
 

@@ -1,6 +1,6 @@
 import type { Outcome } from "#core/outcome/index.ts";
 import type { ReportModel } from "#core/quality/index.ts";
-import type { DesignPageModel, RecordModel } from "#core/record/index.ts";
+import type { CardsPageModel, DesignPageModel, RecordModel } from "#core/record/index.ts";
 import { WarmBrowser } from "#functions/print/browser.ts";
 import { browserEnvironment as forBrowser } from "#functions/print/environment.ts";
 import { readFonts } from "#functions/print/fonts.ts";
@@ -28,6 +28,7 @@ export interface SamplePrinter {
   readonly browser: WarmBrowser;
   readonly store: ReturnType<typeof memoryStore>;
   printDesign(model: DesignPageModel): Promise<Outcome<PrintAnswer & { readonly pdf: Uint8Array }>>;
+  printCards(model: CardsPageModel): Promise<Outcome<PrintAnswer & { readonly pdf: Uint8Array }>>;
   printReport(model: ReportModel): Promise<Outcome<PrintAnswer & { readonly pdf: Uint8Array }>>;
   print(model: RecordModel, attachments?: readonly PrintAttachment[]): Promise<Outcome<PrintAnswer & { readonly pdf: Uint8Array }>>;
 }
@@ -44,6 +45,12 @@ export async function samplePrinter(photos: readonly SamplePhoto[]): Promise<Sam
     async printDesign(model) {
       const key = "kettle/designs/job/1.pdf";
       const outcome = await print({ kind: "design-check", model, key }, { store, browser, fonts });
+      if (!outcome.ok) return outcome;
+      return { ok: true, value: { ...outcome.value, pdf: store.objects.get(key)?.bytes as Uint8Array } };
+    },
+    async printCards(model) {
+      const key = "kettle/cards/job/1.pdf";
+      const outcome = await print({ kind: "cards", model, key }, { store, browser, fonts });
       if (!outcome.ok) return outcome;
       return { ok: true, value: { ...outcome.value, pdf: store.objects.get(key)?.bytes as Uint8Array } };
     },

@@ -4,6 +4,7 @@ import { sha256Hex } from "../chance.ts";
 import { follow } from "../jobs/findings.ts";
 import { append, fromEdge, PROGRAM } from "../ledger/index.ts";
 import type { Services } from "../services.ts";
+import { cardsSaid } from "./cards-said.ts";
 
 /**
  * Writes into a job what was read of a photo that it names, once, however often it is asked. The camera's position goes
@@ -12,7 +13,8 @@ import type { Services } from "../services.ts";
 export async function tell(services: Services, place: Place, sha256: string): Promise<boolean> {
   const photo = await services.photos.get(place.company, sha256);
   if (!photo?.facts) return false;
-  const { position, ...facts } = photo.facts;
+  const { position, cards, ...read } = photo.facts;
+  const facts = cards === undefined ? read : { ...read, cards: await cardsSaid(services, place, cards) };
   const at = services.clock();
   const what = { photo: sha256, facts: { ...facts, position: null } } as unknown as Json;
   const entry = fromEdge(services.digest, {

@@ -22,6 +22,7 @@ import { getHealth } from "./get-health.ts";
 import { getJob } from "./get-job.ts";
 import { getJobArchive } from "./get-job-archive.ts";
 import { getJobCalendar } from "./get-job-calendar.ts";
+import { getJobCardsPdf } from "./get-job-cards-pdf.ts";
 import { getJobDesign } from "./get-job-design.ts";
 import { getJobDesignPdf } from "./get-job-design-pdf.ts";
 import { getJobLedger } from "./get-job-ledger.ts";
@@ -169,6 +170,7 @@ const working: readonly Route[] = [
   appendEntries,
   getJob,
   getJobDesign,
+  getJobCardsPdf,
   getJobDesignPdf,
   checkDesign,
   getJobLedger,

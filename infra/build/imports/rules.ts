@@ -42,8 +42,8 @@ const packages: Readonly<Record<string, readonly string[]>> = {
   ],
   "functions/edge": ["@simplewebauthn/server", "hono", "jose", "csv-parse", "fflate"],
   "functions/shared": ["hono", "@aws-sdk/client-s3"],
-  "functions/media": ["hono", "sharp", "exifr", "libheif-js"],
-  "functions/print": ["hono", "puppeteer", "@cantoo/pdf-lib", "@observablehq/plot", "linkedom", "nodemailer", "pdfjs-dist", "sharp"],
+  "functions/media": ["hono", "sharp", "exifr", "libheif-js", "zxing-wasm"],
+  "functions/print": ["hono", "puppeteer", "@cantoo/pdf-lib", "@observablehq/plot", "linkedom", "nodemailer", "pdfjs-dist", "qr", "sharp"],
 };
 
 /** Packages that only some folders of infra and tests may import, with the reason. */
@@ -91,7 +91,7 @@ const referenceLibraries = [
 const entryFiles = [
   "^functions/edge/(worker|local)\\.ts$",
   "^functions/(media|print)/main\\.ts$",
-  "^functions/media/heic-worker\\.ts$",
+  "^functions/media/(heic|cards)-worker\\.ts$",
   "^infra/local/(start|demo|store|edge)\\.ts$",
   "^infra/build/(main|types|lint|imports|test)\\.ts$",
   "^infra/bench/main\\.ts$",
@@ -236,9 +236,9 @@ export const importRules: readonly Rule[] = [
   ),
   rule(
     "scenes-know-nothing-of-us",
-    "A scene is drawn by its own geometry: what it is there to check must not have made it. Chance comes from infra/company.",
+    "A scene is drawn by its own geometry: what it is there to check must not have made it. Chance comes from infra/chance.",
     { path: "^infra/scenes/" },
-    { path: "^(src|functions|templates|infra)/", pathNot: "^infra/(scenes/|company/chance\\.ts$)" },
+    { path: "^(src|functions|templates|infra)/", pathNot: "^infra/(scenes|chance)/" },
   ),
   rule(
     "nothing-imports-an-entry-file",

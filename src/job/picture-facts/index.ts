@@ -2,6 +2,7 @@ import type { Live } from "../live.ts";
 import type { Instance } from "../series.ts";
 import { itemNamed } from "../sheet.ts";
 import { factsOf, type JobState } from "../state.ts";
+import { cardLines } from "./card-lines.ts";
 import { lookAt } from "./looks.ts";
 import { photosRead } from "./photo-read.ts";
 import { contra, neither, type PictureLine, pro } from "./picture-line.ts";
@@ -60,6 +61,7 @@ export function pictureFacts(state: JobState, picture: Live): readonly PictureLi
   if (instance === undefined) return [];
   return [
     ...howLines(state, picture),
+    ...cardLines(state, instance, picture),
     ...whenLines(state, instance, picture),
     ...whereLines(state, picture),
     ...twiceLines(state, picture),

@@ -29,6 +29,15 @@ export interface PhotoRead {
   /** The part of the entry that holds the position has been withheld. */
   readonly placeWithheld: boolean;
   readonly unreadable: boolean;
+  /** What cards in it say, each once. */
+  readonly cards: readonly CardSaid[];
+}
+
+/** What a card in a photo says of the job whose ledger this is; `nothing`: no card of the company's, or altered, or of another version. */
+export interface CardSaid {
+  readonly of: "this job" | "another job" | "nothing";
+  /** Absent on a card for any step. */
+  readonly step?: string;
 }
 
 type Fields = { readonly [key: string]: Json };
@@ -72,6 +81,20 @@ function takenOf(json: Json | undefined): Taken | undefined {
 const satelliteOf = (text: Json | undefined): number | undefined =>
   typeof text === "string" && text.endsWith("Z") ? wallClock(text.slice(0, -1)) : undefined;
 
+/** Four codes of one card say the same and count once. */
+function cardsOf(json: Json | undefined): readonly CardSaid[] {
+  const all = (Array.isArray(json) ? json : []).map((card): readonly [string, CardSaid] => {
+    const { of, job, step } = fields(fields(card).says);
+    const said: CardSaid = {
+      of: of === "this job" || of === "another job" ? of : "nothing",
+      ...(typeof step === "string" ? { step } : {}),
+    };
+    // cards of two other jobs are two cards; what tells nothing is told apart by nothing
+    return [said.of === "nothing" ? "" : JSON.stringify([of, job, step]), said];
+  });
+  return [...new Map(all).values()];
+}
+
 /** What the ledger has of each photo that media read, by its hash. */
 export const photosRead = oncePer((state: JobState, _: "all"): ReadonlyMap<string, PhotoRead> => {
   const read = factsOf(state, "picture-read").map(({ what, entry }) => {
@@ -88,6 +111,7 @@ export const photosRead = oncePer((state: JobState, _: "all"): ReadonlyMap<strin
       // whoever read the photo says why it has no position: with neither, the position has been taken out of the entry
       placeWithheld: position === undefined && facts.position !== undefined && !notes.some((note) => /^(position|metadata)-/.test(note)),
       unreadable: Boolean(facts.unreadable),
+      cards: cardsOf(facts.cards),
     };
     return [what.photo, found] as const;
   });

@@ -2,6 +2,12 @@
 export const pictureFactsEn = {
   "photo.received-otherwise": "Received otherwise: {how}.",
   "photo.blurred-in-part": "A part of it is blurred in what is shown and printed; the original is kept.",
+  "photo.card-step": "A card in the picture names this job and this step.",
+  "photo.card-job": "A card in the picture names this job, for any step.",
+  "photo.card-other-step": "The card in the picture names another step of this job: {step}. Does the picture belong there?",
+  "photo.card-other-job": "The card in the picture names another job of the company. Does the picture belong there?",
+  "photo.card-several": "Different cards stand in the picture: {count}. Which of them is meant?",
+  "photo.card-tells-nothing": "A card in the picture is none that this company printed for a job, or was altered: it tells nothing.",
   "photo.app-moment": "The app took it in at {takenInstant} ± {takenDoubtDuration}.",
   "photo.no-app-moment": "The app noted no moment of its own; it was entered at {madeInstant}.",
   "photo.clock-off": "The phone's clock was {offDuration} off the office's; times are put right by that.",

@@ -4,6 +4,13 @@ import type { PictureSentence } from "./picture-facts-en.ts";
 export const pictureFactsEs: Readonly<Record<PictureSentence, string>> = {
   "photo.received-otherwise": "Recibida de otra manera: {how}.",
   "photo.blurred-in-part": "Una parte está difuminada en lo que se muestra y se imprime; el original se conserva.",
+  "photo.card-step": "Una tarjeta en la foto nombra este trabajo y este paso.",
+  "photo.card-job": "Una tarjeta en la foto nombra este trabajo, para cualquier paso.",
+  "photo.card-other-step": "La tarjeta en la foto nombra otro paso de este trabajo: {step}. ¿Pertenece la foto a ese paso?",
+  "photo.card-other-job": "La tarjeta en la foto nombra otro trabajo de la empresa. ¿Pertenece la foto a ese trabajo?",
+  "photo.card-several": "En la foto hay tarjetas distintas: {count}. ¿Cuál de ellas vale?",
+  "photo.card-tells-nothing":
+    "Una tarjeta en la foto no es de las que esta empresa imprimió para un trabajo, o fue alterada: no dice nada.",
   "photo.app-moment": "La aplicación la recibió a las {takenInstant} ± {takenDoubtDuration}.",
   "photo.no-app-moment": "La aplicación no anotó un momento propio; se ingresó a las {madeInstant}.",
   "photo.clock-off": "El reloj del teléfono difería {offDuration} del de la oficina; las horas están corregidas por eso.",

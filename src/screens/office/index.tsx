@@ -112,6 +112,14 @@ function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job:
           </a>
         </p>
       </Section>
+      <Section title="cards">
+        <p>{say("cards-what")}</p>
+        <p>
+          <a class="target" href={`/api/jobs/${job}/cards/pdf`} target="_blank" rel="noreferrer">
+            {say("cards-open")}
+          </a>
+        </p>
+      </Section>
       <TakeOut job={job} />
       <BeforehandViews now={now} sayer={sayer} />
       <HandingOverView now={now} sayer={sayer} />

@@ -14,6 +14,11 @@ const design = {
   model: { format: 1, title: { at: 1 }, questions: [] },
   key: "kettle/designs/job/1.pdf",
 };
+const cards = {
+  kind: "cards",
+  model: { format: 1, title: { at: 1 }, cards: [] },
+  key: "kettle/cards/job/1.pdf",
+};
 const sealing = {
   kind: "sealing",
   key: "kettle/records/job/1.pdf",
@@ -26,6 +31,7 @@ describe("readPrintRequest", () => {
   it("takes a whole request", () => {
     expect(read(good)).toEqual({ ok: true, value: good });
     expect(read(design)).toEqual({ ok: true, value: design });
+    expect(read(cards)).toEqual({ ok: true, value: cards });
     expect(read(sealing)).toEqual({ ok: true, value: sealing });
   });
 
@@ -39,6 +45,9 @@ describe("readPrintRequest", () => {
     ["body/model", { ...design, kind: "record", key: good.key }],
     ["body/model/title/at", { ...design, model: { ...design.model, title: { at: 1.5 } } }],
     ["body/key", { ...design, key: good.key }],
+    ["body/key", { ...cards, key: design.key }],
+    ["body/model", { ...cards, model: { ...cards.model, cards: undefined } }],
+    ["body/model/title/at", { ...cards, model: { ...cards.model, title: {} } }],
     ["body/key", { ...good, key: design.key }],
     ["body/key", { ...design, key: "kettle/designs/../../other/designs/1.pdf" }],
     ["body/key", { ...sealing, key: design.key }],

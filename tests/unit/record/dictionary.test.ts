@@ -11,6 +11,8 @@ import { arithmeticEn } from "#core/record/words/arithmetic-en.ts";
 import { arithmeticEs } from "#core/record/words/arithmetic-es.ts";
 import { callbacksEn } from "#core/record/words/callbacks-en.ts";
 import { callbacksEs } from "#core/record/words/callbacks-es.ts";
+import { cardsEn } from "#core/record/words/cards-en.ts";
+import { cardsEs } from "#core/record/words/cards-es.ts";
 import { checkingRefusalsEn } from "#core/record/words/checking-refusals-en.ts";
 import { checkingRefusalsEs } from "#core/record/words/checking-refusals-es.ts";
 import { designEn } from "#core/record/words/design-en.ts";
@@ -60,6 +62,7 @@ const pairs: readonly Pair[] = [
   { name: "design", en: designEn, es: designEs },
   { name: "picture facts", en: pictureFactsEn, es: pictureFactsEs },
   { name: "design page", en: designPageEn, es: designPageEs },
+  { name: "cards", en: cardsEn, es: cardsEs },
   { name: "warranty", en: warrantyEn, es: warrantyEs },
   { name: "callbacks", en: callbacksEn, es: callbacksEs },
 ];

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type Chance, chanceFrom } from "#infra/company/chance.ts";
+import { type Chance, chanceFrom } from "#infra/chance/index.ts";
 import { Fifo, type Waits } from "#infra/simulate/fifo.ts";
 
 // Closed forms of the wait before service begins, from R. B. Cooper, Introduction to Queueing Theory, 2nd edition (1981): Pollaczek and

@@ -62,7 +62,10 @@ test("jobs of an older program are computed once, and after that no finding and 
 });
 
 test("a row behind its ledger or the rules is computed anew, and only that one", async () => {
-  const [grown, older] = ["UPDATE listed SET number = 14, content = '{}' WHERE number = 15", "UPDATE listed SET rules = 0 WHERE number = 6"];
+  const [grown, older] = [
+    "UPDATE listed SET number = 14, content = '{}' WHERE number = 15",
+    "UPDATE listed SET rules = 0 WHERE number = 6",
+  ];
   const before = await list();
   for (const sql of [grown, older]) {
     database.exec(sql);

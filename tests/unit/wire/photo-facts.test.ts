@@ -14,12 +14,20 @@ const FACTS = {
 const taken = (more: object) => ({ ...FACTS, taken: { text: "2025-06-01T10:00:00", source: "original", ...more } });
 const placed = (more: object) => ({ ...FACTS, position: { ...FACTS.position, ...more } });
 
+/** A code of a card with one corner there. */
+const carded = (corner: readonly unknown[], text = "AB1A4NFRYDK9ZHN6078G") => ({
+  ...FACTS,
+  cards: [{ text, corners: [corner, [50, 0], [50, 50], [0, 50]] }],
+});
+
 describe("E09 no number that is none reaches the data base", () => {
   it("takes facts as media writes them, and keeps what else they hold", () => {
     expect(photoFacts.parse(FACTS)).toEqual(FACTS);
     expect(photoFacts.parse(taken({}))).toEqual(taken({}));
     const none = { ...FACTS, taken: null, satelliteTime: null, position: null };
     expect(photoFacts.parse(none)).toEqual(none);
+    const cards = carded([0, -3]);
+    expect(photoFacts.parse(cards)).toEqual(cards);
   });
   it.each([
     // What NaN and Infinity become in JSON.
@@ -37,6 +45,10 @@ describe("E09 no number that is none reaches the data base", () => {
     ["a teller without an offset", taken({ offsetFrom: "tag" })],
     ["an orientation that is none", { ...FACTS, orientation: 9 }],
     ["no orientation", { ...FACTS, orientation: null }],
+    ["a corner with a fraction", carded([0.5, 0])],
+    ["a corner that is no number", carded([null, 0])],
+    ["a corner of one number", carded([0])],
+    ["a code of another length", carded([0, 0], "AB1A")],
     ["no notes", { ...FACTS, notes: undefined }],
   ])("refuses %s", (_case, facts) => {
     expect(photoFacts.safeParse(facts).success).toBe(false);

@@ -1,5 +1,8 @@
 /** The office's pages that look at pictures and file them. */
 export const lookingEn = {
+  cards: "Cards for pictures",
+  "cards-what": "A card that lies in a picture tells its job and step. One page for each step, and one for any.",
+  "cards-open": "Print the cards",
   looking: "Look at the pictures",
   "looking-open": "Look at the pictures that hold a covering: {count}",
   "looking-none": "Every picture that holds a covering has been looked at.",

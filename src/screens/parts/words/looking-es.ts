@@ -2,6 +2,9 @@ import type { lookingEn } from "./looking-en.ts";
 
 /** Las páginas de la oficina que miran fotos y las archivan. */
 export const lookingEs: Readonly<Record<keyof typeof lookingEn, string>> = {
+  cards: "Tarjetas para fotos",
+  "cards-what": "Una tarjeta puesta en una foto dice su trabajo y su paso. Una página por paso, y una para cualquiera.",
+  "cards-open": "Imprimir las tarjetas",
   looking: "Mirar las fotos",
   "looking-open": "Mirar las fotos que retienen una cobertura: {count}",
   "looking-none": "Todas las fotos que retienen una cobertura ya fueron miradas.",

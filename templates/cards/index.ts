@@ -1,0 +1,1 @@
+export { type CardsSurroundings, cardsPages } from "./page.ts";
