@@ -47,6 +47,9 @@ async function find(base: Base): Promise<CardsFound> {
   const results = await readBarcodes(picture as Parameters<typeof readBarcodes>[0], {
     formats: ["QRCode"],
     tryHarder: true,
+    // these codes are found in any turn as it is, and no card is printed light on dark: each would be another search
+    tryRotate: false,
+    tryInvert: false,
     returnErrors: true,
     maxNumberOfSymbols: MOST_CODES,
   });
