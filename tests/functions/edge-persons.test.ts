@@ -169,7 +169,17 @@ describe("somebody asks that it be removed", () => {
     const covers = (await company.office.get("/api/warranties")).body.covers.map((one: Loose) => one.title);
     expect(covers.filter((title: string) => title.startsWith("N. N."))).toHaveLength(1);
     expect(covers.join()).toContain("Kit Lowe");
-    for (const table of ["entry", "finding", "after_work", "listed", "observed", "site", "old_warranty", "released_record", "others_link"]) {
+    for (const table of [
+      "entry",
+      "finding",
+      "after_work",
+      "listed",
+      "observed",
+      "site",
+      "old_warranty",
+      "released_record",
+      "others_link",
+    ]) {
       const rows = JSON.stringify(inDatabase(table, `SELECT * FROM ${table} WHERE company = ?`)).replace(
         "Ines Marlow wants the gate closed",
         "",
