@@ -66,15 +66,16 @@ test("a photo that has not come yet is named as such, and no broken picture is s
   }
 });
 
-/** The page of the office on a job, what it says to read first. */
-async function readFirst(of: string): Promise<string> {
+/** The page of the office on a job: what it says to read first, or in another part. */
+async function readFirst(of: string, part = ".exceptions"): Promise<string> {
   const office = await newScreen(browser);
   try {
     const [name = "", value = ""] = company.office.cookie.split("=");
     await office.page.browserContext().setCookie({ name, value, domain: new URL(inject("edge")).hostname, path: "/", httpOnly: true });
     await office.page.goto(`${inject("edge")}/jobs/${of}`);
     await office.page.waitForSelector(".covering");
-    return await textOf(office.page, ".exceptions");
+    await office.page.waitForFunction((at) => !(document.querySelector(at)?.textContent ?? "Reading …").includes("Reading …"), {}, part);
+    return await textOf(office.page, part);
   } finally {
     await office.close();
   }
@@ -85,7 +86,7 @@ test("a job with nothing entered is not said to be all right", async () => {
   const says = await readFirst(empty);
   expect(says).toMatch(/\d+ things that were asked are not entered/);
   expect(says).not.toContain("Nothing stands out");
-  await screen.page.waitForFunction(() => document.querySelector(".issued")?.textContent?.includes("No record has been issued yet."));
+  expect(await readFirst(empty, ".issued")).toContain("No record has been issued yet.");
 });
 
 test("what was covered without a word is said to be so, and stands among what to read first", async () => {

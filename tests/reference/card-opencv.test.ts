@@ -1,34 +1,11 @@
-import { createRequire } from "node:module";
-import { beforeAll, describe, test } from "vitest";
+import { describe, test } from "vitest";
 import { type CardCode, cardPlane, type FourSpots, type Homography, homographyFrom, mapSpot, type Spot } from "#core/geometry/index.ts";
+import { type Mat, openCv } from "../helpers/opencv.ts";
 import { byHand, published, source } from "./checked.ts";
 
 const library = source("OpenCV 4.5.2, @techstark/opencv-js", "findHomography, solvePnP", "seen");
 
-interface Mat {
-  readonly data64F: Float64Array;
-}
-/** What is used of it; its own types need a package that is not installed. */
-interface OpenCv {
-  readonly CV_64F: number;
-  readonly Mat: new () => Mat;
-  readonly matFromArray: (rows: number, columns: number, type: number, values: readonly number[]) => Mat;
-  readonly findHomography: (from: Mat, to: Mat) => Mat;
-  readonly solvePnP: (object: Mat, seen: Mat, camera: Mat, distortion: Mat, turn: Mat, shift: Mat) => boolean;
-  readonly Rodrigues: (turn: Mat, matrix: Mat) => void;
-  onRuntimeInitialized?: () => void;
-}
-let cv: OpenCv;
-
-beforeAll(async () => {
-  const before = (["uncaughtException", "unhandledRejection"] as const).map((event) => [event, process.listeners(event as never)] as const);
-  const loaded = createRequire(import.meta.url)("@techstark/opencv-js") as OpenCv;
-  // it looks like a promise that never ends: it must not be awaited itself
-  if (!("Mat" in loaded)) await new Promise<void>((done) => Object.assign(loaded, { onRuntimeInitialized: done }));
-  cv = loaded;
-  for (const [event, known] of before)
-    for (const listener of process.listeners(event as never)) if (!known.includes(listener as never)) process.off(event, listener as never);
-}, 60_000);
+const cv = await openCv();
 
 const matrix = (rows: readonly (readonly number[])[]): Mat => cv.matFromArray(rows.length, rows[0]?.length ?? 0, cv.CV_64F, rows.flat());
 
