@@ -1,5 +1,5 @@
 import type { CallbackObserved, PartObserved } from "#core/quality/index.ts";
-import type { Chance } from "./chance.ts";
+import type { Chance } from "../chance/index.ts";
 import type { Effects } from "./effects.ts";
 import { parts } from "./made-up.ts";
 

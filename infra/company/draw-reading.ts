@@ -1,5 +1,5 @@
 import type { ReadingObserved } from "#core/quality/index.ts";
-import type { Chance } from "./chance.ts";
+import type { Chance } from "../chance/index.ts";
 import type { Effects } from "./effects.ts";
 import { MARK, type MadeStep, READING_U } from "./made-up.ts";
 

@@ -1,5 +1,5 @@
 import type { CompanyObserved, JobObserved, Observed, TapeStudy } from "#core/quality/index.ts";
-import { type Chance, chanceFrom } from "./chance.ts";
+import { type Chance, chanceFrom } from "../chance/index.ts";
 import { dayAt, partsDrawn } from "./draw-parts.ts";
 import type { At } from "./draw-reading.ts";
 import { type DrawnStep, stepDrawn } from "./draw-step.ts";

@@ -4,7 +4,7 @@ import { company, kitCards } from "./company.ts";
 import { courtyard, lookedAt, lookedAtFrom } from "./courtyard.ts";
 import { drawing } from "./drawings.ts";
 import { type Entering, enterAll, type Photos } from "./enter.ts";
-import { type Founded, found, keep } from "./founding.ts";
+import { found, keep } from "./founding.ts";
 import { oldPond } from "./old-pond.ts";
 import { openJob } from "./open-job.ts";
 import { type JobBook, Phone } from "./phone.ts";
@@ -15,8 +15,6 @@ export interface DemoPlan {
   readonly edge: string;
   readonly operatorKey: string;
   readonly log: (line: string) => void;
-  /** The company's id where a demo stands on the stack already. Its links work once each. */
-  readonly company?: string;
   /** The job by the second tolerance sheet: filled as well, or its record printed too. */
   readonly oldPond?: "filled" | "printed";
 }
@@ -27,8 +25,6 @@ type Links = { readonly crew: string; readonly office: string; readonly owner: s
 export interface Filled {
   /** Whole addresses that sign in. */
   readonly links: Links;
-  /** A further one, that works once. */
-  readonly newLink: (role: keyof Links) => Promise<string>;
   readonly jobs: readonly string[];
   readonly office: Client;
 }
@@ -67,13 +63,6 @@ async function look(desk: Phone, book: JobBook): Promise<void> {
   }
 }
 
-/** Makes whole addresses that sign one of the demo's people in, once each. */
-async function linkMaker(edge: string, { owner, office, first }: Founded): Promise<Filled["newLink"]> {
-  const { person } = await owner.get<{ person: string }>("/api/session");
-  const people = { crew: first.person, office: office.person, owner: person };
-  return async (role) => new URL((await owner.send<{ link: string }>("POST", `/api/people/${people[role]}/links`)).link, edge).href;
-}
-
 /** The links of the demo's own company, which work again and again on a local stack. */
 async function demoLinks(edge: string, operatorKey: string): Promise<Links> {
   const { crew, office, owner } = await new Client(edge).send<Links>("POST", "/api/demo/links", undefined, {
@@ -86,7 +75,7 @@ async function demoLinks(edge: string, operatorKey: string): Promise<Links> {
 /** Fills an empty stack with the demo company and its jobs through the public API, as phones and desks would. @throws with the reason, when any part refuses. */
 export async function fillDemo(plan: DemoPlan): Promise<Filled> {
   const { edge, operatorKey, log } = plan;
-  const founded = await found(edge, operatorKey, plan.company);
+  const founded = await found(edge, operatorKey);
   const { office, first, second } = founded;
   const versions = await keep(founded);
   log(`${company.name}: two tolerance sheets, ${kitCards.length} kit cards, four people`);
@@ -119,10 +108,5 @@ export async function fillDemo(plan: DemoPlan): Promise<Filled> {
     await office.client.empty(book);
     jobs.push(book);
   }
-  const newLink = await linkMaker(edge, founded);
-  const links =
-    plan.company === undefined
-      ? await demoLinks(edge, operatorKey)
-      : { crew: await newLink("crew"), office: await newLink("office"), owner: await newLink("owner") };
-  return { links, newLink, jobs: jobs.map(({ job }) => job), office: office.client };
+  return { links: await demoLinks(edge, operatorKey), jobs: jobs.map(({ job }) => job), office: office.client };
 }

@@ -8,7 +8,7 @@ import { oldPond } from "./old-pond.ts";
 export { courtyard } from "./courtyard.ts";
 export { drawing } from "./drawings.ts";
 export { enterAll, type Photos } from "./enter.ts";
-export { type DemoPlan, type Filled, fillDemo } from "./fill.ts";
+export type { DemoPlan } from "./fill.ts";
 export { type ForPhone, forPhone } from "./for-phone.ts";
 export { found, keep, type Version } from "./founding.ts";
 export { openJob } from "./open-job.ts";
@@ -44,7 +44,7 @@ async function recordOf(office: Client, job: string, edition: "customer" | "comp
 /** Fills an empty stack with the demo company and issues one record. @throws with the reason, when any part refuses. */
 export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
   const { log } = plan;
-  const { links, newLink, jobs, office } = await fillDemo(plan);
+  const { links, jobs, office } = await fillDemo(plan);
   const [whole] = jobs;
   if (whole === undefined) throw new Error("no job was opened");
   const issued = await office.send<{ record: string; pages: number }>("POST", `/api/jobs/${whole}/records`, {
@@ -74,7 +74,6 @@ export async function runDemo(plan: DemoPlan): Promise<DemoResult> {
   );
   return {
     links,
-    newLink,
     jobs,
     recordId: issued.record,
     pdf,

@@ -4,15 +4,14 @@ import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { verdicts } from "#core/job/index.ts";
-import type { DemoResult } from "#infra/demo/index.ts";
 import { defaultSheet } from "#infra/sheets/index.ts";
 import { findingsSaid, follow, linksIn, rightJob, rowsOf, said } from "../helpers/crew-pages.ts";
-import { theDemo } from "../helpers/demo.ts";
+import { type TheDemo, theDemo } from "../helpers/demo.ts";
 import { axe, crowded, largePhone, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 import { keptOffEnglish, keptOffSpanish, kinderWords } from "../unit/record/kept-off.ts";
 
 /** The demo company on the real stack, looked at by each of its three roles. */
-let demo: DemoResult;
+let demo: TheDemo;
 let browser: Browser;
 /** Where the screenshots of the last run lie. */
 const shots = fileURLToPath(new URL("../../out/screens", import.meta.url));

@@ -1,11 +1,10 @@
 import type { Browser, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
-import type { DemoResult } from "#infra/demo/index.ts";
-import { theDemo } from "../helpers/demo.ts";
+import { type TheDemo, theDemo } from "../helpers/demo.ts";
 import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office looks at what holds a covering, on the real stack. */
-let demo: DemoResult;
+let demo: TheDemo;
 let browser: Browser;
 let screen: Screen;
 

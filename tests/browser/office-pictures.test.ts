@@ -5,13 +5,13 @@ import sharp from "sharp";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import type { Region } from "#core/photo/index.ts";
 import type { SeenBefore } from "#core/wire/index.ts";
-import { Client, type DemoResult } from "#infra/demo/index.ts";
-import { theDemo } from "../helpers/demo.ts";
+import { Client } from "#infra/demo/index.ts";
+import { type TheDemo, theDemo } from "../helpers/demo.ts";
 import { photographs } from "../helpers/photographs.ts";
 import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office blurs parts of a picture, compares pictures seen before and says where a site is, on the real stack. */
-let demo: DemoResult;
+let demo: TheDemo;
 let browser: Browser;
 let screen: Screen;
 let client: Client;

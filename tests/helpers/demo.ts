@@ -4,6 +4,11 @@ import { join } from "node:path";
 import { inject } from "vitest";
 import { Client, type DemoResult, runDemo } from "#infra/demo/index.ts";
 
+export interface TheDemo extends DemoResult {
+  /** A whole address that signs one of its people in, once. */
+  readonly newLink: (role: keyof DemoResult["links"]) => Promise<string>;
+}
+
 /** Bytes go into JSON as what they are. */
 const packed = (_name: string, value: unknown): unknown =>
   value instanceof Uint8Array ? { bytes: Buffer.from(value).toString("base64") } : value;
@@ -11,7 +16,7 @@ const unpacked = (_name: string, value: { bytes?: unknown } | null): unknown =>
   typeof value === "object" && typeof value?.bytes === "string" ? new Uint8Array(Buffer.from(value.bytes, "base64")) : value;
 
 /** Makes one-time links for the demo's people, as its company owner does. */
-function newLinks(edge: string, links: DemoResult["links"]): DemoResult["newLink"] {
+function newLinks(edge: string, links: DemoResult["links"]): TheDemo["newLink"] {
   const signedIn = (role: keyof DemoResult["links"]): Promise<Client> => new Client(edge).signIn(links[role]);
   return async (role) => {
     const { person } = await (await signedIn(role)).get<{ person: string }>("/api/session");
@@ -24,13 +29,13 @@ function newLinks(edge: string, links: DemoResult["links"]): DemoResult["newLink
  * The demo company on this stack, filled by the first test file that asks for it: filling it is a minute of both cores. Who changes
  * it leaves what the files after it in `vitest.config.ts` look at.
  */
-export async function theDemo(): Promise<DemoResult> {
+export async function theDemo(): Promise<TheDemo> {
   const edge = inject("edge");
   const file = join(inject("stackDirectory"), "demo.json");
   if (!existsSync(file)) {
-    const { newLink: _made, ...demo } = await runDemo({ edge, operatorKey: inject("operatorKey"), log: () => {} });
+    const demo = await runDemo({ edge, operatorKey: inject("operatorKey"), log: () => {} });
     await writeFile(file, JSON.stringify(demo, packed));
   }
-  const demo = JSON.parse(await readFile(file, "utf8"), unpacked) as Omit<DemoResult, "newLink">;
+  const demo = JSON.parse(await readFile(file, "utf8"), unpacked) as DemoResult;
   return { ...demo, newLink: newLinks(edge, demo.links) };
 }

@@ -1,1 +1,0 @@
-export { type Chance, chanceFrom } from "../chance/index.ts";
