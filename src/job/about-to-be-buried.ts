@@ -4,6 +4,7 @@ import type { About, Entry } from "./fact.ts";
 import type { Clearance, Finding } from "./finding.ts";
 import { aboutOfFinding } from "./lines.ts";
 import { happenedAt } from "./live.ts";
+import { photoComparisons } from "./photo-scale/index.ts";
 import { lookAt, picturesToLookAt } from "./picture-facts/index.ts";
 import { seriesOf } from "./series.ts";
 import { itemNamed, type ToleranceSheet, type Words } from "./sheet.ts";
@@ -18,6 +19,7 @@ export const buriedKinds = [
   "covered unsaid",
   "outside",
   "too close to call",
+  "tape and photo disagree",
   "unreadable",
   "seen before",
   "to look at",
@@ -103,6 +105,14 @@ function findingLine(state: JobState, sheet: ToleranceSheet, finding: Finding): 
   return { is, about, title: titleOf(state, sheet, about), ...(holds === undefined ? {} : { covering: holds }) };
 }
 
+/** Where tape and photo differ, until either is taken again. */
+function disagreeingLines(state: JobState, sheet: ToleranceSheet): readonly BuriedLine[] {
+  return photoComparisons(state, "all").flatMap(({ says, item, tag }): readonly BuriedLine[] => {
+    const about: About = tag === undefined ? { item } : { item, tag };
+    return says === "disagree" ? [{ is: "tape and photo disagree", about, title: titleOf(state, sheet, about) }] : [];
+  });
+}
+
 /** The pictures to look at are one piece of work: one line, with the covering that the first of them holds. */
 function lookingLine(state: JobState, sheet: ToleranceSheet): readonly BuriedLine[] {
   const all = picturesToLookAt(state);
@@ -163,6 +173,7 @@ export function aboutToBeBuried(state: JobState, all: readonly Finding[], coveri
   const isOpen = coverings.some(({ covered }) => covered === undefined);
   const running = [
     ...all.filter(isToDecide).map((finding) => findingLine(state, sheet, finding)),
+    ...disagreeingLines(state, sheet),
     ...lookingLine(state, sheet),
     ...(isOpen ? phoneLines(state) : []),
   ];

@@ -5,6 +5,7 @@ import type { QuantityKind } from "../units/index.ts";
 import type { About, Typed, Whats } from "./fact.ts";
 import { figureAsked } from "./figures.ts";
 import { askedOf } from "./measured.ts";
+import { isMeasurable, photoMeasured } from "./photo-scale/index.ts";
 import { type Item, type ToleranceSheet, tagSetOf } from "./sheet.ts";
 import type { JobState } from "./state.ts";
 
@@ -68,6 +69,13 @@ function reading(sheet: ToleranceSheet, what: Whats["reading-taken"], item: Item
   ]);
 }
 
+/** A length that a photo can stand beside, and numbers that make one: what no phone of ours enters is not taken. */
+function inPhoto(sheet: ToleranceSheet, what: Whats["photo-measured"], item: Item): Outcome<unknown> {
+  if (!isMeasurable(sheet, item)) return refuse("entry-unknown-item", "what/item", { item: item.id });
+  const found = photoMeasured(what);
+  return found.ok ? fine : { ok: false, refusal: { ...found.refusal, place: `what/${found.refusal.place}` } };
+}
+
 function tagNamed(sheet: ToleranceSheet, what: Whats["tag-named"]): Outcome<void> {
   const set = sheet.tagSets.find((t) => t.id === what.set);
   if (set === undefined) return refuse("entry-unknown-tag", "what/set", { tag: what.set });
@@ -114,6 +122,7 @@ const judges: Judges = {
   // beside a reading it is a picture of the tape
   "picture-taken": (state, sheet, what) => entered(state, sheet, ["picture", "reading"], what),
   "received-otherwise": (state, sheet, what) => entered(state, sheet, "picture", what),
+  "photo-measured": (state, sheet, what) => entered(state, sheet, "reading", what, (item) => inPhoto(sheet, what, item)),
   answered: (state, sheet, what) => entered(state, sheet, "answer", what, (item) => choice(what, item)),
   "does-not-apply": aboutOne,
   "could-not-be-taken": aboutOne,

@@ -1,5 +1,5 @@
 import type { Json } from "../ledger/index.ts";
-import type { Region } from "../photo/index.ts";
+import type { CardPaper, Region } from "../photo/index.ts";
 
 /** The kinds of fact. An unknown kind is kept and shown as unknown; it breaks neither chain nor phone. */
 export const factKinds = [
@@ -12,6 +12,7 @@ export const factKinds = [
   "read-again",
   "picture-taken",
   "picture-read",
+  "photo-measured",
   "picture-looked-at",
   "answered",
   "does-not-apply",
@@ -94,6 +95,9 @@ export interface Typed {
   readonly unit: string;
 }
 
+/** A spot of a photo and its standard uncertainty along each axis, thousandths of a pixel; the first pixel's middle is 500, 500. */
+export type SeenSpot = readonly [x: number, y: number, u: number];
+
 /** One entry as the core sees it: the envelope's fields and whatever of the body has not been withheld. */
 export interface Entry {
   readonly id: string;
@@ -165,6 +169,24 @@ export interface Whats {
     caption?: string;
   };
   "picture-read": { photo: string; facts: Json };
+  /** Two spots of a photo with a card in it, beside a reading: the length between them follows from these numbers alone. */
+  "photo-measured": {
+    item: string;
+    tag?: string;
+    /** SHA-256 of the original bytes, hex, and its pixels when upright. */
+    photo: string;
+    width: number;
+    height: number;
+    paper: CardPaper;
+    /** What a tape said beside the card's check ruler. */
+    ruler?: Typed;
+    /** Codes that were seen, by their place on the card: 0 the upper left one, then clockwise; corners of each likewise. */
+    codes: readonly { place: 0 | 1 | 2 | 3; corners: readonly [SeenSpot, SeenSpot, SeenSpot, SeenSpot] }[];
+    /** The phone's lens as it was measured, millionths at half the picture's diagonal. */
+    lens?: { distortion: number; within: number };
+    from: SeenSpot;
+    to: SeenSpot;
+  };
   "picture-looked-at": { picture: string; says: "shows it" | "does not show it" | "cannot tell" };
   answered: { item: string; tag?: string; choice: string };
   "does-not-apply": { about: About; reason: string; role: Role };

@@ -27,6 +27,7 @@ export { isInstant, type Live, ofItsJob, whatOf } from "./live.ts";
 export { askedOf, measured } from "./measured.ts";
 export { type MomentFound, momentOf } from "./moments.ts";
 export { jobWho, siteMarks } from "./particulars.ts";
+export * from "./photo-scale/index.ts";
 export * from "./picture-facts/index.ts";
 export { isReadAgainAsked, type ReadAgain, readAgainDue } from "./read-again.ts";
 export { type ReworkAsked, reworkAsked, reworkAskedOf } from "./rework-asked.ts";

@@ -24,6 +24,14 @@ export const listOf =
   (value, place) =>
     Array.isArray(value) ? value.flatMap((entry, i) => shape(entry, `${place}/${i}`)) : fault(place, "a list");
 
+/** A list of just so many, each of its own shape. */
+export const eachOf =
+  (...shapes: readonly Shape[]): Shape =>
+  (value, place) =>
+    Array.isArray(value) && value.length === shapes.length
+      ? shapes.flatMap((shape, i) => shape(value[i], `${place}/${i}`))
+      : fault(place, `a list of ${shapes.length}`);
+
 export const eitherOf =
   (...shapes: readonly Shape[]): Shape =>
   (value, place) =>

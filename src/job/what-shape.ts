@@ -1,6 +1,6 @@
 import type { Json } from "../ledger/index.ts";
 import { type FactKind, inspectionStates } from "./fact.ts";
-import { among, anyText, eitherOf, finite, integer, listOf, objectOf, recordOf, type Shape, yesNo } from "./shape.ts";
+import { among, anyText, eachOf, eitherOf, finite, integer, listOf, objectOf, recordOf, type Shape, yesNo } from "./shape.ts";
 
 const saying = (fields: Parameters<typeof objectOf>[0]): Shape => objectOf(fields, "kept");
 const typed = saying({ typed: anyText, unit: anyText });
@@ -10,6 +10,8 @@ const reference = saying({ id: anyText });
 const role = among("crew", "office", "company owner");
 const covering = { covering: anyText };
 const said = { about, reason: anyText };
+
+const spot = eachOf(integer, integer, integer);
 
 const movedEntry = saying({
   id: anyText,
@@ -67,6 +69,19 @@ const shapes: Partial<Readonly<Record<FactKind, Shape>>> = {
   }),
   "picture-taken": saying({ item: anyText, "tag?": anyText, photo: anyText, "judged?": among("readable", "unreadable") }),
   "picture-read": saying({ photo: anyText }),
+  "photo-measured": saying({
+    item: anyText,
+    "tag?": anyText,
+    photo: anyText,
+    width: integer,
+    height: integer,
+    paper: among("letter", "a4"),
+    "ruler?": typed,
+    codes: listOf(saying({ place: among(0, 1, 2, 3), corners: eachOf(spot, spot, spot, spot) })),
+    "lens?": saying({ distortion: integer, within: integer }),
+    from: spot,
+    to: spot,
+  }),
   "picture-looked-at": saying({ picture: anyText, says: among("shows it", "does not show it", "cannot tell") }),
   answered: saying({ item: anyText, "tag?": anyText, choice: anyText }),
   "note-for-record": saying({ text: anyText, "step?": anyText, "tag?": anyText }),

@@ -14,6 +14,7 @@ export const writers: Readonly<Record<FactKind, readonly Writer[]>> = {
   "read-again": everyone,
   "picture-taken": everyone,
   "picture-read": ["program"],
+  "photo-measured": everyone,
   "picture-looked-at": office,
   answered: everyone,
   "does-not-apply": everyone,

@@ -25,6 +25,7 @@ export const buriedList = later(() =>
               "covered unsaid",
               "outside",
               "too close to call",
+              "tape and photo disagree",
               "unreadable",
               "seen before",
               "to look at",

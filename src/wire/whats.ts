@@ -19,6 +19,12 @@ const receiver = later(() => z.enum(["fine", "coarse"]));
 const clearance = later(() => z.enum(["clear", "on word", "not yet"]));
 const integer = later(() => z.int());
 
+const pixels = later(() => integer.check(z.gte(1), z.lte(100_000)));
+/** A spot may lie beyond the picture's edge, and its doubt is above nought. */
+const thousandths = later(() => integer.check(z.gte(-100_000_000), z.lte(100_000_000)));
+const spot = later(() => z.tuple([thousandths, thousandths, integer.check(z.gte(1), z.lte(100_000))]));
+const millionths = later(() => integer.check(z.gte(-1_000_000), z.lte(1_000_000)));
+
 const movedEntry = later(() =>
   z.strictObject({
     id,
@@ -86,6 +92,23 @@ export const whats: Readonly<Record<FactKind, z.core.$ZodType>> = later(() => ({
     caption: z.optional(text()),
   }),
   "picture-read": z.strictObject({ photo: hex64, facts: json }),
+  "photo-measured": z.strictObject({
+    item: name,
+    tag: z.optional(name),
+    photo: hex64,
+    width: pixels,
+    height: pixels,
+    paper: z.enum(["letter", "a4"]),
+    ruler: z.optional(typed),
+    codes: z.array(z.strictObject({ place: z.literal([0, 1, 2, 3]), corners: z.tuple([spot, spot, spot, spot]) })).check(
+      z.minLength(1),
+      z.maxLength(4),
+      z.refine((codes) => new Set(codes.map(({ place }) => place)).size === codes.length, "places"),
+    ),
+    lens: z.optional(z.strictObject({ distortion: millionths, within: millionths.check(z.gte(1)) })),
+    from: spot,
+    to: spot,
+  }),
   "picture-looked-at": z.strictObject({ picture: id, says: z.enum(["shows it", "does not show it", "cannot tell"]) }),
   answered: z.strictObject({ item: name, tag: z.optional(name), choice: name }),
   "does-not-apply": z.strictObject({ about, reason: text(), role }),

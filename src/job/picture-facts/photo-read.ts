@@ -31,7 +31,13 @@ export interface PhotoRead {
   readonly unreadable: boolean;
   /** What cards in it say, each once. */
   readonly cards: readonly CardSaid[];
+  /** Where each of their codes lies. */
+  readonly corners: readonly CardCorners[];
 }
+
+type Pixel = readonly [x: number, y: number];
+/** Corners of a card's code as media saw them, whole pixels of the upright picture, code upright, from its upper left one clockwise. */
+export type CardCorners = readonly [Pixel, Pixel, Pixel, Pixel];
 
 /** What a card in a photo says of the job whose ledger this is; `nothing`: no card of the company's, or altered, or of another version. */
 export interface CardSaid {
@@ -95,6 +101,15 @@ function cardsOf(json: Json | undefined): readonly CardSaid[] {
   return [...new Map(all).values()];
 }
 
+const isPixel = (json: Json | undefined): boolean => Array.isArray(json) && json.length === 2 && json.every(Number.isSafeInteger);
+
+function cornersOf(json: Json | undefined): readonly CardCorners[] {
+  return (Array.isArray(json) ? json : []).flatMap((card) => {
+    const { corners } = fields(card);
+    return Array.isArray(corners) && corners.length === 4 && corners.every(isPixel) ? [corners as unknown as CardCorners] : [];
+  });
+}
+
 /** What the ledger has of each photo that media read, by its hash. */
 export const photosRead = oncePer((state: JobState, _: "all"): ReadonlyMap<string, PhotoRead> => {
   const read = factsOf(state, "picture-read").map(({ what, entry }) => {
@@ -112,6 +127,7 @@ export const photosRead = oncePer((state: JobState, _: "all"): ReadonlyMap<strin
       placeWithheld: position === undefined && facts.position !== undefined && !notes.some((note) => /^(position|metadata)-/.test(note)),
       unreadable: Boolean(facts.unreadable),
       cards: cardsOf(facts.cards),
+      corners: cornersOf(facts.cards),
     };
     return [what.photo, found] as const;
   });

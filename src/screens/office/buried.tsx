@@ -21,6 +21,7 @@ const shapes: Readonly<Record<Line["is"], Shape>> = {
   "covered unsaid": "undecided",
   outside: "outside",
   "too close to call": "undecided",
+  "tape and photo disagree": "undecided",
   unreadable: "undecided",
   "seen before": "undecided",
   "to look at": "apart",

@@ -10,6 +10,7 @@ export const decidingEn = {
   "buried-covered unsaid": "Covered no later than {time}, nobody said so, and not clear: {title} ({held})",
   "buried-outside": "To decide about: {says}",
   "buried-too close to call": "To settle: {says}",
+  "buried-tape and photo disagree": "Tape and photo do not agree: {title}",
   "buried-unreadable": "Picture cannot be made out: {title}",
   "buried-seen before": "Pictures that show what another one showed before, nobody has looked: {count}",
   "buried-to look at": "Pictures to look at: {count}, the first for: {title}",

@@ -12,6 +12,7 @@ export const decidingEs: Readonly<Record<keyof typeof decidingEn, string>> = {
   "buried-covered unsaid": "Cubierto a más tardar {time}, nadie lo dijo, y no está listo: {title} ({held})",
   "buried-outside": "Por decidir: {says}",
   "buried-too close to call": "Por aclarar: {says}",
+  "buried-tape and photo disagree": "La cinta y la foto no coinciden: {title}",
   "buried-unreadable": "No se distingue nada en la foto: {title}",
   "buried-seen before": "Fotos que muestran lo que otra ya mostró, nadie las ha mirado: {count}",
   "buried-to look at": "Fotos por mirar: {count}, la primera para: {title}",

@@ -1,0 +1,112 @@
+import { agreeWithinDoubt, expanded, type Uncertain } from "../../doubt/index.ts";
+import type { RefusalCode } from "../../outcome/index.ts";
+import { fixedPerSi } from "../../units/index.ts";
+import type { SeenSpot, Whats } from "../fact.ts";
+import { type Live, whatOf } from "../live.ts";
+import { readingsOf } from "../measured.ts";
+import { oncePer } from "../once-per.ts";
+import { type CardCorners, photosRead } from "../picture-facts/photo-read.ts";
+import { type Instance, seriesOf } from "../series.ts";
+import { itemNamed } from "../sheet.ts";
+import { factsOf, type JobState } from "../state.ts";
+import { type PhotoMeasured, photoMeasured } from "./photo-measured.ts";
+import { isMeasurable, photoNeeds } from "./photo-needs.ts";
+
+/** Why a photo does not tell whether the tape was read right. */
+export type CannotTell =
+  | { readonly why: "no reading" | "not flat" | "card elsewhere" }
+  | { readonly why: "too doubtful"; readonly needed: number }
+  | { readonly why: "refused"; readonly code: RefusalCode };
+
+/** Micrometres; `doubt`: U of k = 2. */
+export interface ComparedLength {
+  readonly value: number;
+  readonly doubt: number;
+}
+
+/** A length in a photo beside what the tape said. It takes no reading's place and holds nothing. */
+export interface PhotoComparison {
+  /** Of the measured photo, and of the reading that it stands beside. */
+  readonly entry: string;
+  readonly item: string;
+  readonly tag?: string;
+  readonly photo: string;
+  readonly reading?: string;
+  readonly tape?: ComparedLength;
+  readonly measured?: ComparedLength;
+  readonly says: "agree" | "disagree" | "cannot tell";
+  readonly because?: CannotTell;
+}
+
+type Words = Whats["photo-measured"];
+
+/** Own: a corner that whoever read the photo saw farther off than this share of its code's side is another corner. */
+const SAME_CORNER = 0.2;
+const PER_PIXEL = 1000;
+
+const squared = ([x, y]: readonly [number, number], [u, v]: readonly [number, number]): number => (x - u) * (x - u) + (y - v) * (y - v);
+const inPixels = ([x, y]: SeenSpot): readonly [number, number] => [x / PER_PIXEL, y / PER_PIXEL];
+
+function liesThere(corners: Words["codes"][number]["corners"], seen: CardCorners): boolean {
+  const own = corners.map(inPixels);
+  const sides = seen.map((corner, i) => squared(corner, seen[(i + 1) % 4] as CardCorners[number]));
+  const allowed = SAME_CORNER * SAME_CORNER * Math.min(...sides);
+  return own.every((corner, i) => squared(corner, seen[i] as CardCorners[number]) <= allowed);
+}
+
+/** Whether media, which looked at the same photo by itself, saw each of these codes somewhere else; what it did not see says nothing. */
+function isElsewhere(state: JobState, { photo, codes }: Words): boolean {
+  const seen = photosRead(state, "all").get(photo)?.corners ?? [];
+  if (seen.length === 0) return false;
+  return !codes.some(({ corners }) => seen.some((other) => liesThere(corners, other)));
+}
+
+const compared = (length: Uncertain): ComparedLength => ({
+  value: Math.round(length.value * fixedPerSi("length")),
+  doubt: Math.ceil(expanded(length) * fixedPerSi("length")),
+});
+
+const measuredOnce = oncePer((what: object, _: "length") => photoMeasured(what as Words));
+
+function judged(state: JobState, fact: Live, instance: Instance): Omit<PhotoComparison, "entry" | "item" | "tag" | "photo"> {
+  const what = whatOf(fact, "photo-measured");
+  const reading = readingsOf(state, instance).at(-1);
+  const tape = reading === undefined ? {} : { reading: reading.fact.id, tape: compared(reading.value) };
+  const found = measuredOnce(what, "length");
+  const cannot = (because: CannotTell, one?: PhotoMeasured) => ({
+    ...tape,
+    ...(one === undefined ? {} : { measured: { value: one.length.micrometres, doubt: one.length.doubt } }),
+    says: "cannot tell" as const,
+    because,
+  });
+  if (!found.ok) return cannot({ why: "refused", code: found.refusal.code });
+  const { plane, length } = found.value;
+  if (isElsewhere(state, what)) return cannot({ why: "card elsewhere" });
+  if (!plane.flat) return cannot({ why: "not flat" }, found.value);
+  const needed = state.sheet === undefined ? 0 : photoNeeds(state.sheet, instance.item.id);
+  if (length.doubt > needed) return cannot({ why: "too doubtful", needed }, found.value);
+  if (reading === undefined) return cannot({ why: "no reading" }, found.value);
+  const { agrees } = agreeWithinDoubt(reading.value, length.length);
+  return { ...tape, measured: { value: length.micrometres, doubt: length.doubt }, says: agrees ? "agree" : "disagree" };
+}
+
+/** The newest that counts of each reading: whoever measures anew in a better photo need not take back the first. */
+const newestOf = (state: JobState): readonly (Live & { readonly what: Words })[] => [
+  ...new Map(factsOf(state, "photo-measured").map((fact) => [`${fact.what.item} ${fact.what.tag ?? ""}`, fact])).values(),
+];
+
+/**
+ * The length that was last measured in a photo beside each reading, and the last reading of its item: they agree where they differ by
+ * no more than the expanded doubt of their difference (|E_n| of at most 1, ISO 13528). What was measured before rework, or before
+ * it was opened up again, is not compared with what was read after it.
+ */
+export const photoComparisons = oncePer((state: JobState, _: "all"): readonly PhotoComparison[] =>
+  newestOf(state).flatMap((fact) => {
+    const { item: id, tag, photo } = fact.what;
+    const item = state.sheet && itemNamed(state.sheet, id);
+    if (state.sheet === undefined || item === undefined || !isMeasurable(state.sheet, item)) return [];
+    const instance: Instance = tag === undefined ? { item } : { item, tag };
+    if (fact.position <= (seriesOf(state, instance).cut?.position ?? -1)) return [];
+    return [{ entry: fact.id, item: id, ...(tag === undefined ? {} : { tag }), photo, ...judged(state, fact, instance) }];
+  }),
+);
