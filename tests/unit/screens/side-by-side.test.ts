@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { besides } from "#core/screens/office/side-by-side/choices.ts";
 import { byKey, MOST_TIMES, moved, type Near, nearer, whole } from "#core/screens/office/side-by-side/near.ts";
+import type { JobTold } from "#core/screens/parts/job-page.tsx";
+import type { PictureShown } from "#core/screens/parts/pictures.ts";
 
 /** The spot of the picture (in shares of it) that stands at a spot of the frame. */
 const seenAt = ({ times, x, y }: Near, spot: { x: number; y: number }) => [(spot.x - x) / times, (spot.y - y) / times];
@@ -34,5 +37,26 @@ describe("two frames that are enlarged as one", () => {
     expect(byKey(near, "0")).toEqual(whole);
     expect(byKey(near, "-")?.times).toBeCloseTo(1, 12);
     expect([byKey(near, "a"), byKey(near, "toString")]).toEqual([undefined, undefined]);
+  });
+});
+
+describe("what stands beside a picture", () => {
+  const picture = (entry: string, photo: string, step: string): PictureShown =>
+    ({ entry, photo, step, title: entry, at: 0, address: `/api/photos/${photo}/screen`, caption: "" }) as unknown as PictureShown;
+  const [own, same, sameStep] = [picture("own", "aa", "one"), picture("same", "bb", "two"), picture("of the step", "cc", "one")];
+  const facts = ["own", "same", "of the step"].map((id) => ({ id, what: { item: id } }));
+  const job = { now: { state: { facts } }, sayer: { moment: () => "" }, pictures: [own, sameStep, same] } as unknown as JobTold;
+  const seen = (sha256: string, jobs: readonly string[]) => ({ sha256, usedIn: jobs.map((id) => ({ job: id, made: null })) });
+  const pair = (one: ReturnType<typeof seen>, before: ReturnType<typeof seen>) =>
+    ({ photo: one, before, how: "likeness", distance: 3, turn: 1, weight: "alarm", found: 0 }) as const;
+
+  it("first what shows the same, here and in other jobs, which it names; then the step's others", () => {
+    const pairs = [pair(seen("aa", ["here"]), seen("bb", ["here"])), pair(seen("dd", ["there", "and there"]), seen("aa", ["here"]))];
+    expect(besides(job, own, pairs).map(({ key, why, jobs }) => ({ key, why, ...(jobs && { jobs }) }))).toEqual([
+      { key: "same", why: "beside-why-alike" },
+      { key: "dd", why: "beside-why-elsewhere", jobs: ["there", "and there"] },
+      { key: "of the step", why: "beside-why-step" },
+    ]);
+    expect(besides(job, own, []).map(({ key }) => key)).toEqual(["of the step", "same"]);
   });
 });

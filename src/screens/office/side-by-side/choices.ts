@@ -3,13 +3,14 @@ import type { JobTold } from "../../parts/job-page.tsx";
 import type { PictureShown } from "../../parts/pictures.ts";
 import type { ScreenWord } from "../../parts/words/index.ts";
 
-/** A picture that can stand in a frame; one of another job has no entry here. */
+/** A picture that can stand in a frame; one of another job has no entry here, and names those that it is of. */
 export interface Choice {
   readonly key: string;
   readonly title: string;
   readonly address: string;
   readonly why: Extract<ScreenWord, `beside-why-${string}`>;
   readonly picture?: PictureShown;
+  readonly jobs?: readonly string[];
 }
 
 type Job = Pick<JobTold, "now" | "sayer" | "pictures">;
@@ -21,6 +22,16 @@ const own = ({ sayer }: Job, picture: PictureShown, why: Choice["why"]): Choice 
   why,
   picture,
 });
+
+/** The jobs that name a photo, as the pairs that it is one of tell. */
+const jobsOf = (sha256: string, pairs: readonly SeenBefore[]): readonly string[] => [
+  ...new Set(
+    pairs
+      .flatMap(({ photo, before }) => [photo, before])
+      .filter((one) => one.sha256 === sha256)
+      .flatMap(({ usedIn }) => usedIn.map(({ job }) => job)),
+  ),
+];
 
 /**
  * What can stand beside a picture, the likeliest first: the same photo or one that shows the same, then pictures of the same thing, of
@@ -55,6 +66,7 @@ export function besides(job: Job, first: PictureShown, pairs: readonly SeenBefor
         title: sha256.slice(0, 16),
         address: `/api/photos/${sha256}/screen`,
         why: "beside-why-elsewhere",
+        jobs: jobsOf(sha256, pairs),
       }),
     );
   const order: readonly Choice["why"][] = [

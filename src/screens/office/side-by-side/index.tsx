@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import { JobPage, type JobTold } from "../../parts/job-page.tsx";
 import { Link } from "../../parts/link.tsx";
 import { jobPath } from "../../parts/place.ts";
@@ -24,6 +24,7 @@ function Two({ job, entry, told }: TwoProps) {
   const seen = useSeenBefore(job);
   const [near, setNear] = useState<Near>(whole);
   const [chosen, setChosen] = useState<string>();
+  const stands = useRef<string>();
   const first = told.pictures.find((picture) => picture.entry === entry && picture.unseen === undefined);
   if (first === undefined)
     return (
@@ -33,7 +34,10 @@ function Two({ job, entry, told }: TwoProps) {
       </section>
     );
   const choices = besides(told, first, seen.value?.seenBefore ?? []);
-  const second = choices.find(({ key }) => key === chosen) ?? choices[0];
+  // what shows the same stands beside it first, and is known a moment later; once something stands there, nothing takes its place by itself
+  const known = seen.value !== undefined || seen.problem !== undefined || seen.awaySince !== undefined;
+  if (known) stands.current ??= choices[0]?.key;
+  const second = known ? (choices.find(({ key }) => key === (chosen ?? stands.current)) ?? choices[0]) : undefined;
   const groups = [...new Set(choices.map(({ why }) => why))];
   const pressed = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.altKey || event.metaKey || event.target instanceof HTMLSelectElement) return;
@@ -77,7 +81,7 @@ function Two({ job, entry, told }: TwoProps) {
       <div class="two-frames">
         <Side told={told} picture={first} title={first.title} address={first.address} near={near} change={setNear} />
         {second === undefined ? (
-          <p>{say("beside-alone")}</p>
+          <p role="status">{say(known ? "beside-alone" : "reading-first")}</p>
         ) : (
           <Side
             key={second.key}
@@ -87,6 +91,7 @@ function Two({ job, entry, told }: TwoProps) {
             near={near}
             change={setNear}
             {...(second.picture && { picture: second.picture })}
+            {...(second.jobs && { jobs: second.jobs })}
           />
         )}
       </div>

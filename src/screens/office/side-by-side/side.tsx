@@ -1,9 +1,12 @@
 import { useMemo, useRef } from "preact/hooks";
 import { pictureFacts } from "../../../job/index.ts";
 import { makePictureSayer } from "../../../record/index.ts";
+import { useJobs } from "../../parts/job-list.tsx";
 import { speakingOf } from "../../parts/job-now.ts";
 import type { JobTold } from "../../parts/job-page.tsx";
+import { Link } from "../../parts/link.tsx";
 import type { PictureShown } from "../../parts/pictures.ts";
+import { jobPath } from "../../parts/place.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { useHand } from "./hand.ts";
 import { type Near, nearer } from "./near.ts";
@@ -14,12 +17,14 @@ interface SideProps {
   readonly address: string;
   /** Of this job; what is told of a picture stands in its own job's ledger. */
   readonly picture?: PictureShown;
+  /** Of other jobs: which. */
+  readonly jobs?: readonly string[];
   readonly near: Near;
   readonly change: (how: (near: Near) => Near) => void;
 }
 
 /** One of the two: its frame, and under it what the ledger tells of it. */
-export function Side({ told, title, address, picture, near, change }: SideProps) {
+export function Side({ told, title, address, picture, jobs = [], near, change }: SideProps) {
   const { say } = useSpeaking();
   const frame = useRef<HTMLButtonElement>(null);
   useHand(frame, change);
@@ -42,9 +47,27 @@ export function Side({ told, title, address, picture, near, change }: SideProps)
       </button>
       <figcaption>
         <p class="name">{title}</p>
-        {picture === undefined ? <p>{say("beside-facts-elsewhere")}</p> : <Facts told={told} picture={picture} />}
+        {picture === undefined ? <Elsewhere jobs={jobs} /> : <Facts told={told} picture={picture} />}
       </figcaption>
     </figure>
+  );
+}
+
+/** Where a picture of other jobs is told of. */
+function Elsewhere({ jobs }: { readonly jobs: readonly string[] }) {
+  const { say } = useSpeaking();
+  const listed = useJobs().value ?? [];
+  return (
+    <>
+      <p>{say("beside-facts-elsewhere")}</p>
+      <ul>
+        {jobs.map((job) => (
+          <li key={job}>
+            <Link to={jobPath(job)}>{listed.find((one) => one.job === job)?.title ?? job}</Link>
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 
