@@ -4,6 +4,7 @@ import { REGION } from "../local/index.ts";
 import { newId, withStack } from "./edge-for-bench.ts";
 import { beside, type Line } from "./line.ts";
 import { medians } from "./medians.ts";
+import { putter } from "./put.ts";
 
 const MB = 1_000_000;
 const ROUNDS = 11;
@@ -23,6 +24,7 @@ export const intake = (): Promise<readonly Line[]> =>
     const { crew } = await company();
     const { storeAccessKey: accessKeyId, storeSecretKey: secretAccessKey } = stack.secrets;
     const store = makeStore({ endpoint: stack.store, region: REGION, bucket: stack.bucket, accessKeyId, secretAccessKey });
+    const put = putter(stack.edge, crew.cookie);
     const lines: Line[] = [];
     for (const size of [3 * MB, 20 * MB]) {
       let photo = photoOf(size);
@@ -45,7 +47,7 @@ export const intake = (): Promise<readonly Line[]> =>
           },
           {
             name: "edge",
-            run: () => crew.putPhoto(photo.sha256, photo.bytes),
+            run: () => put(`/api/photos/${photo.sha256}`, photo.bytes),
             async settle() {
               await settle();
               photo = photoOf(size);

@@ -20,6 +20,11 @@ export class Client {
     this.#edge = edge;
   }
 
+  /** What its session is known by; empty before it signed in. */
+  get cookie(): string {
+    return this.#cookie;
+  }
+
   async #fetch(path: string, { method = "GET", json, bytes, headers = {} }: Sending): Promise<Response> {
     const body = json === undefined ? bytes : JSON.stringify(json);
     const init: RequestInit = {

@@ -1,6 +1,6 @@
 import { type CardPlane, cardPlane, type Lens, OWN_PHOTO_DOUBTS } from "#core/geometry/index.ts";
+import { readCodes } from "../../card-read/index.ts";
 import type { Chance } from "../../chance/index.ts";
-import { readCodes } from "./read.ts";
 import { type Asked, CARD, type CardPhoto, cardPhoto, FOCAL, HEIGHT, SHEET, WIDTH } from "./scene.ts";
 import { type Measured, measured, spansOf } from "./spans.ts";
 
