@@ -16,7 +16,9 @@ const sizes = [
   { edge: 560, quality: 58 },
 ] as const;
 
-const bytesOf = (files: ReadonlyMap<string, Served>): number => [...files.values()].reduce((sum, { bytes }) => sum + bytes.length, 0);
+/** Of all of them together. */
+export const bytesOf = (files: ReadonlyMap<string, Served>): number =>
+  [...files.values()].reduce((sum, { bytes }) => sum + bytes.length, 0);
 
 /** The picture smaller; as it is where that would not make it smaller, or where it does not decode: the browser then says so. */
 async function smaller(served: Served, { edge, quality }: (typeof sizes)[number]): Promise<Served> {

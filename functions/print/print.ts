@@ -32,10 +32,11 @@ export async function print(request: PrintRequest, printer: Printer): Promise<Ou
   if (!document.ok) return document;
   const { pdf: drawn, missing, pictures, papers = {}, ...about } = document.value;
   const { pdf, pages } = await finish(drawn, { ...about, id: sha256Of(JSON.stringify(request.model)).slice(0, 32) });
-  const stored = await put(request.key, pdf, printer.store);
-  if (!stored.ok) return stored;
-  const shown = pictures === undefined ? {} : { shown: await shownIn(pdf, { pictures, papers }) };
-  return ok({ ...stored.value, pages, missing, ...shown });
+  const [stored, shown] = await Promise.all([
+    put(request.key, pdf, printer.store),
+    pictures === undefined ? {} : shownIn(pdf, { pictures, papers }).then((all) => ({ shown: all })),
+  ]);
+  return stored.ok ? ok({ ...stored.value, pages, missing, ...shown }) : stored;
 }
 
 /** Opens a paper as it will be opened when it is bound in. Refuses what `readPaper` refuses, and `paper-unknown`. */

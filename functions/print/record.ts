@@ -4,12 +4,11 @@ import { filesOf, type RecordModel } from "#core/record/index.ts";
 import type { PrintRecord } from "#functions/shared/index.ts";
 import { type BoundPaper, boundArea, type PrintedPhoto, recordPage, recordTitle } from "#templates/record/index.ts";
 import { type Document, drawn, type Printer } from "./document.ts";
-import type { Drawn } from "./draw.ts";
-import { fitted } from "./fitted.ts";
+import { bytesOf, fitted } from "./fitted.ts";
 import { photoAddress, type Served } from "./origin.ts";
 import { pagesOfParts } from "./outline.ts";
 import { fetchPapers, fittingPapers, type NotBound, type Paper } from "./papers.ts";
-import { type Absent, fetchPhotos } from "./photos.ts";
+import { type Absent, fetchPhotos, photosOf } from "./photos.ts";
 import { printable } from "./printable.ts";
 import { sha256Of } from "./shown.ts";
 
@@ -18,28 +17,33 @@ const ROUNDS = 3;
 /** Bytes that a record comes to at most with the papers that are bound in; its seal comes afterwards. Own. */
 const MOST_BYTES = 9_750_000;
 
-/** Draws a record, and once more where a photo did not decode: a box that says so, never a blank. */
+/**
+ * Draws a record: its pages are counted while its pictures come, then it is printed with their numbers; and once more where a photo
+ * did not decode: a box that says so, never a blank.
+ */
 export async function drawRecord(request: PrintRecord, printer: Printer): Promise<Outcome<Document>> {
-  const { model, photos: keys, attachments, key } = request;
-  const photos = await fetchPhotos(model, keys, printer.store);
-  if (!photos.ok) return photos;
-  const papers = await fetchPapers(model, key.slice(0, key.indexOf("/")), printer.store);
-  if (!papers.ok) return papers;
-  let { absent } = photos.value;
-  const files = await fitted(photos.value.files);
+  const { model, attachments } = request;
+  const sheet = printable(model, printer.fonts.has);
+  const [counted, come] = await Promise.all([pagesOf(sheet, printer), filesFor(request, printer)]);
+  if (!counted.ok) return counted;
+  if (!come.ok) return come;
+  const { files, papers } = come.value;
   const attached = attachments.reduce((sum, { text }) => sum + deflateSync(text).length, 0);
+  const { pages, count, bytes } = counted.value;
+  const bound = fittingPapers(papers, MOST_BYTES - attached - bytes - bytesOf(files));
+  let { absent } = come.value;
   for (let round = 0; round < ROUNDS; round += 1) {
-    const surroundings = { fonts: printer.fonts.css, photo: photoIn(model, absent) };
-    const sheet = { model: printable(model, printer.fonts.has), surroundings, files, papers: papers.value, most: MOST_BYTES - attached };
-    const page = await withContents(sheet, printer);
+    const surroundings = { fonts: printer.fonts.css, photo: photoIn(model, absent), pages, bound: placed(bound, count) };
+    const page = await drawn(printer, recordPage(sheet, surroundings), files);
     if (!page.ok) return page;
-    const { pdf, undecoded, headings, bound } = page.value;
+    const { pdf, undecoded, headings } = page.value;
     if (undecoded.length > 0) {
       absent = withUndecoded(absent, undecoded, model);
       continue;
     }
     const { language, title } = model;
     const about = { title: recordTitle(model), language, issuedAt: title.issuedAt };
+    const inside = [...bound.values()].filter((paper) => typeof paper !== "string");
     return ok({
       pdf,
       headings,
@@ -47,24 +51,30 @@ export async function drawRecord(request: PrintRecord, printer: Printer): Promis
       attachments,
       missing: [...absent.keys()],
       pictures: printedIn(model, files, absent),
-      papers: Object.fromEntries(bound.map(({ sha256, pictures }) => [sha256, pictures])),
-      ...(bound.length > 0 && { bound: { papers: bound.map(({ document }) => document), area: boundArea(model.paper) } }),
+      papers: Object.fromEntries(inside.map(({ sha256, pictures }) => [sha256, pictures])),
+      ...(inside.length > 0 && { bound: { papers: inside.map(({ document }) => document), area: boundArea(model.paper) } }),
     });
   }
   return refuse("print-failed", "print", { why: "browser" });
 }
 
-interface Sheet {
-  readonly model: RecordModel;
-  readonly surroundings: { readonly fonts: string; readonly photo: PrintedPhoto };
+interface Come {
   readonly files: ReadonlyMap<string, Served>;
+  readonly absent: ReadonlyMap<string, Absent>;
   readonly papers: ReadonlyMap<string, Paper | NotBound>;
-  /** Bytes that pages and papers may come to. */
-  readonly most: number;
+}
+
+/** Pictures, made to fit, and papers. */
+async function filesFor({ model, photos: keys, key }: PrintRecord, { store }: Printer): Promise<Outcome<Come>> {
+  const photos = await fetchPhotos(model, keys, store);
+  if (!photos.ok) return photos;
+  const papers = await fetchPapers(model, key.slice(0, key.indexOf("/")), store);
+  if (!papers.ok) return papers;
+  return ok({ files: await fitted(photos.value.files), absent: photos.value.absent, papers: papers.value });
 }
 
 /** Behind so many pages the papers follow each other; those that are only listed say why. */
-function placed(papers: Sheet["papers"], before: number): BoundPaper {
+function placed(papers: Come["papers"], before: number): BoundPaper {
   let from = before + 1;
   const places = new Map<string, ReturnType<BoundPaper>>();
   for (const [sha256, paper] of papers) {
@@ -77,22 +87,26 @@ function placed(papers: Sheet["papers"], before: number): BoundPaper {
 /** Three digits stand where the page will be said. */
 const roomForNumbers: BoundPaper = () => ({ from: 100, pages: 0 });
 
-/**
- * Laid out twice: only then is it known on which page each part begins, and the numbers have their room already. What the papers may
- * weigh is known then too.
- */
-async function withContents(
-  { model, surroundings, files, papers, most }: Sheet,
-  printer: Printer,
-): Promise<Outcome<Drawn & { readonly bound: readonly Paper[] }>> {
-  const first = await drawn(printer, recordPage(model, { ...surroundings, bound: roomForNumbers }), files);
-  if (!first.ok) return first;
-  if (first.value.undecoded.length > 0) return ok({ ...first.value, bound: [] });
-  const { pages, count } = await pagesOfParts(first.value.pdf, first.value.parts);
-  const fitting = fittingPapers(papers, most - first.value.pdf.length);
-  const second = await drawn(printer, recordPage(model, { ...surroundings, pages, bound: placed(fitting, count) }), files);
-  const bound = [...fitting.values()].filter((paper) => typeof paper !== "string");
-  return second.ok ? ok({ ...second.value, bound }) : second;
+/** Stands for a picture while only pages are counted: every picture has its mount, whether it is there or not, and a mount its height. */
+const BLANK: Served = {
+  type: "image/svg+xml",
+  bytes: new TextEncoder().encode('<svg xmlns="http://www.w3.org/2000/svg" width="4" height="3"/>'),
+};
+
+interface Counted {
+  /** Page on which each part begins, and how many there are. */
+  readonly pages: Readonly<Record<string, number>>;
+  readonly count: number;
+  /** Of everything but its pictures. */
+  readonly bytes: number;
+}
+
+/** Laid out without its pictures: only then is it known on which page each part begins, and the numbers have their room already. */
+async function pagesOf(model: RecordModel, printer: Printer): Promise<Outcome<Counted>> {
+  const surroundings = { fonts: printer.fonts.css, photo: photoIn(model, new Map()), bound: roomForNumbers };
+  const blank = new Map(photosOf(model).map((photo) => [photoAddress(photo), BLANK]));
+  const page = await drawn(printer, recordPage(model, surroundings), blank);
+  return page.ok ? ok({ ...(await pagesOfParts(page.value.pdf, page.value.parts)), bytes: page.value.pdf.length }) : page;
 }
 
 /** SHA-256 of the pictures that are in the record, as they are in it. */
