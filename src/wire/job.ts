@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { answer, head, MOST_ENTRIES } from "./entry.ts";
+import { beforehand, clearance, finding, handingOver, leftToDo, words } from "./judged.ts";
 import { later } from "./later.ts";
 import { photoState } from "./photo.ts";
 import { count, hex64, id, instant, json, text } from "./primitives.ts";
@@ -18,7 +19,7 @@ export const jobs = later(() =>
           coverings: z.array(
             z.object({
               covering: z.string(),
-              title: json,
+              title: words,
               done: z.boolean(),
               clear: z.boolean(),
               state: z.enum(["clear", "on word", "not yet"]),
@@ -34,10 +35,7 @@ export const jobs = later(() =>
 );
 export type JobList = z.infer<typeof jobs>;
 
-/**
- * A job as everybody sees it. Findings, clearances, handing over and what is due beforehand have the core's own types (`src/job`): they are
- * made by the core and read by the core, so the wire only says that they are objects.
- */
+/** A job as everybody sees it. */
 export const job = later(() =>
   z.object({
     job: z.string(),
@@ -47,15 +45,15 @@ export const job = later(() =>
     entries: count,
     rules: z.int(),
     computedTo: count,
-    findings: z.array(json),
-    clearances: z.array(json),
-    handingOver: json,
+    findings: z.array(finding),
+    clearances: z.array(clearance),
+    handingOver,
     /** Of what is due before something that is no covering, such as digging: entered or missing. */
-    beforehand: z.array(json),
+    beforehand: z.array(beforehand),
     sheet: z.optional(z.object({ name: z.string(), number: count, digest: hex64 })),
     tags: z.array(z.object({ set: z.string(), tag: z.string(), hiddenBy: z.string() })),
-    coverings: z.array(z.object({ covering: z.string(), title: json, done: json })),
-    leftToDo: z.array(json),
+    coverings: z.array(z.object({ covering: z.string(), title: words, done: words })),
+    leftToDo: z.array(leftToDo),
     photos: z.record(z.string(), photoState),
     now: instant,
   }),

@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import type { HoldReason } from "../keeping/index.ts";
 import { later } from "./later.ts";
-import { count, day, id, instant, text } from "./primitives.ts";
+import { count, day, id, instant, json, role, text } from "./primitives.ts";
 
 /** Somebody asks what the company holds about him, or that it be removed. `person`: one who works or worked for the company. */
 export const personAsking = later(() =>
@@ -48,6 +48,33 @@ export const personRequest = later(() => z.object(request));
 export type PersonRequest = z.infer<typeof personRequest>;
 export const personRequests = later(() => z.object({ requests: z.array(personRequest) }));
 export type PersonRequests = z.infer<typeof personRequests>;
+
+/** As `Date` writes it. */
+const iso = later(() => z.iso.datetime());
+const dataEntry = later(() =>
+  z.object({
+    number: count,
+    kind: z.string(),
+    made: iso,
+    received: z.optional(iso),
+    what: z.optional(json),
+    who: z.optional(json),
+    where: z.optional(json),
+  }),
+);
+/** Everything that names a person, to be handed over: moments as ISO 8601 in UTC, what was entered as it was entered. */
+export const personData = later(() =>
+  z.object({
+    company: z.string(),
+    taken: iso,
+    asked: z.object({ names: z.array(z.string()), contacts: z.array(z.string()), day }),
+    person: z.optional(z.object({ id, name: z.string(), role, came: iso })),
+    jobs: z.array(z.object({ job: id, isCustomer: z.boolean(), names: z.array(dataEntry), entered: z.array(dataEntry) })),
+    companyLedger: z.array(dataEntry),
+    sites: z.array(z.catchall(z.object({ id }), json)),
+    oldWarranties: z.array(json),
+  }),
+);
 
 const where = later(() =>
   z.object({

@@ -52,7 +52,26 @@ const finding = later(() =>
 );
 
 const reading = later(() =>
-  z.object({ title: text, typed: text, how: text, when: text, number: entry, setUp: may, corrected: may, aside: may }),
+  z.object({ title: text, typed: text, how: text, when: text, number: entry, setUp: may, corrected: may, aside: may, inPhoto: may }),
+);
+
+const spot = later(() => z.object({ x: number, y: number }));
+const measured = later(() =>
+  z.object({
+    width: number,
+    height: number,
+    lines: z.array(
+      z.object({
+        strokes: z.array(z.array(spot)),
+        thick: number,
+        plate: z.object({ x: number, y: number, width: number, height: number }),
+        at: spot,
+        size: number,
+        text,
+      }),
+    ),
+    says: texts,
+  }),
 );
 
 const picture = later(() =>
@@ -70,6 +89,7 @@ const picture = later(() =>
     alt: text,
     finding: z.optional(finding),
     number: entry,
+    measured: z.optional(measured),
   }),
 );
 
@@ -108,7 +128,7 @@ const shape = later(() =>
     z.object({
       shape: z.literal("line"),
       stroke,
-      points: z.array(z.object({ x: number, y: number })),
+      points: z.array(spot),
       filled: z.optional(z.enum(["water", "ink", "paper"])),
     }),
     z.object({ shape: z.literal("ellipse"), stroke, placed, rx: number, ry: number, filled: z.optional(z.enum(["ink", "paper"])) }),

@@ -1,5 +1,4 @@
-import { type Clearance, clearances, type Finding, type JobState } from "#core/job/index.ts";
-import type { Json } from "#core/ledger/index.ts";
+import { type Clearance, clearances, type Finding, type JobState, type Words } from "#core/job/index.ts";
 import { type Buried, buriedOf } from "./buried.ts";
 
 /** What is kept of a job so that lists need read neither its ledger nor its findings. */
@@ -13,7 +12,7 @@ export interface Listed {
 interface ListedCovering {
   readonly covering: string;
   /** In the sheet's languages. */
-  readonly title: Json;
+  readonly title: Words;
   readonly done: boolean;
   readonly state: Clearance["state"];
   readonly onWord: boolean;
@@ -25,13 +24,13 @@ interface ListedCovering {
 /** @param now milliseconds; what only waits for its time is told apart when the list is read */
 export function listedOf(state: JobState, found: readonly Finding[], now: number): Listed {
   const all = clearances(state, found, now);
-  const titles = new Map((state.sheet?.coverings ?? []).map(({ id, title }) => [id, title as unknown as Json]));
+  const titles = new Map((state.sheet?.coverings ?? []).map(({ id, title }) => [id, title]));
   return {
     title: state.opened?.title ?? "",
     ...(state.opened?.ownNumber === undefined ? {} : { ownNumber: state.opened.ownNumber }),
     coverings: all.map((clearance) => ({
       covering: clearance.covering,
-      title: titles.get(clearance.covering) ?? null,
+      title: titles.get(clearance.covering) ?? { en: clearance.covering },
       done: clearance.covered !== undefined,
       state: clearance.state,
       onWord: clearance.onWord !== undefined,

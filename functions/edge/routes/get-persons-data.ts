@@ -1,5 +1,5 @@
 import { ok } from "#core/outcome/index.ts";
-import { json as anyJson } from "#core/wire/index.ts";
+import { personData } from "#core/wire/index.ts";
 import { foundFor, requestNamed } from "../persons/asked.ts";
 import { dataOf } from "../persons/data.ts";
 import { officeUp, route } from "./route.ts";
@@ -9,7 +9,7 @@ export const getPersonsData = route({
   path: "/api/persons/:request/data",
   says: "Everything that names the one who asks, as JSON, to be handed over",
   who: officeUp,
-  gives: { 200: anyJson },
+  gives: { 200: personData },
   async run(call) {
     const request = await requestNamed(call);
     if (!request.ok) return request;

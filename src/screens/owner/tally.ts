@@ -1,4 +1,3 @@
-import type { Clearance, Finding } from "../../job/index.ts";
 import type { JobView, RecordList } from "../../wire/index.ts";
 import { countsOf, type JobCounts } from "../parts/counts.ts";
 import { type Answer, ask } from "../parts/edge.ts";
@@ -13,9 +12,6 @@ export async function tallyOf(job: string): Promise<Answer<Tally>> {
   const [view, records] = await Promise.all([ask<JobView>(`/api/jobs/${job}`), ask<RecordList>(`/api/jobs/${job}/records`)]);
   if (view.is !== "given") return view;
   const { findings, clearances } = view.value;
-  const counts = countsOf({
-    findings: findings as unknown as readonly Finding[],
-    clearances: clearances as unknown as readonly Clearance[],
-  });
+  const counts = countsOf({ findings, clearances });
   return { is: "given", value: { counts, records: records.is === "given" ? records.value.records.length : undefined } };
 }

@@ -33,10 +33,10 @@ export interface JobNow {
 export function jobNow(view: JobView, ledger: Ledger, state: JobState, people: People["people"]): JobNow {
   return {
     view,
-    findings: view.findings as unknown as readonly Finding[],
-    clearances: view.clearances as unknown as readonly Clearance[],
-    handingOver: view.handingOver as unknown as HandingOver,
-    beforehand: view.beforehand as unknown as readonly BeforehandState[],
+    findings: view.findings,
+    clearances: view.clearances,
+    handingOver: view.handingOver,
+    beforehand: view.beforehand,
     state,
     ledger,
     people,

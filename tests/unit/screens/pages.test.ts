@@ -22,7 +22,7 @@ const job = (title: string, ...coverings: readonly Open[]): ListedJob => ({
   state: {
     coverings: coverings.map((covering) => {
       const { state = "not yet" } = covering;
-      return { title: null, done: false, clear: state !== "not yet", lines: 0, ...covering, state };
+      return { title: { en: covering.covering }, done: false, clear: state !== "not yet", lines: 0, ...covering, state };
     }),
   },
 });

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { besides } from "#core/screens/office/side-by-side/choices.ts";
+import { besides, type JobPictures } from "#core/screens/office/side-by-side/choices.ts";
 import { byKey, MOST_TIMES, moved, type Near, nearer, whole } from "#core/screens/office/side-by-side/near.ts";
-import type { JobTold } from "#core/screens/parts/job-page.tsx";
 import type { PictureShown } from "#core/screens/parts/pictures.ts";
 
 /** The spot of the picture (in shares of it) that stands at a spot of the frame. */
@@ -45,7 +44,7 @@ describe("what stands beside a picture", () => {
     ({ entry, photo, step, title: entry, at: 0, address: `/api/photos/${photo}/screen`, caption: "" }) as unknown as PictureShown;
   const [own, same, sameStep] = [picture("own", "aa", "one"), picture("same", "bb", "two"), picture("of the step", "cc", "one")];
   const facts = ["own", "same", "of the step"].map((id) => ({ id, what: { item: id } }));
-  const job = { now: { state: { facts } }, sayer: { moment: () => "" }, pictures: [own, sameStep, same] } as unknown as JobTold;
+  const job = { now: { state: { facts } }, sayer: { moment: () => "" }, pictures: [own, sameStep, same] } as unknown as JobPictures;
   const seen = (sha256: string, jobs: readonly string[]) => ({ sha256, usedIn: jobs.map((id) => ({ job: id, made: null })) });
   const pair = (one: ReturnType<typeof seen>, before: ReturnType<typeof seen>) =>
     ({ photo: one, before, how: "likeness", distance: 3, turn: 1, weight: "alarm", found: 0 }) as const;

@@ -1,5 +1,6 @@
+import type { Sayer } from "../../../record/index.ts";
 import type { SeenBefore } from "../../../wire/index.ts";
-import type { JobTold } from "../../parts/job-page.tsx";
+import type { JobNow } from "../../parts/job-now.ts";
 import type { PictureShown } from "../../parts/pictures.ts";
 import type { ScreenWord } from "../../parts/words/index.ts";
 
@@ -13,9 +14,13 @@ export interface Choice {
   readonly jobs?: readonly string[];
 }
 
-type Job = Pick<JobTold, "now" | "sayer" | "pictures">;
+export interface JobPictures {
+  readonly now: Pick<JobNow, "state">;
+  readonly sayer: Pick<Sayer, "moment">;
+  readonly pictures: readonly PictureShown[];
+}
 
-const own = ({ sayer }: Job, picture: PictureShown, why: Choice["why"]): Choice => ({
+const own = ({ sayer }: JobPictures, picture: PictureShown, why: Choice["why"]): Choice => ({
   key: picture.entry,
   title: `${picture.title}, ${sayer.moment(picture.at)}`,
   address: picture.address,
@@ -37,7 +42,7 @@ const jobsOf = (sha256: string, pairs: readonly SeenBefore[]): readonly string[]
  * What can stand beside a picture, the likeliest first: the same photo or one that shows the same, then pictures of the same thing, of
  * the same step, and all others of the job.
  */
-export function besides(job: Job, first: PictureShown, pairs: readonly SeenBefore[]): readonly Choice[] {
+export function besides(job: JobPictures, first: PictureShown, pairs: readonly SeenBefore[]): readonly Choice[] {
   const facts = new Map(job.now.state.facts.map((fact) => [fact.id, fact]));
   const about = (entry: string): string => {
     const { item, tag } = facts.get(entry)?.what ?? {};

@@ -24,7 +24,7 @@ function Two({ job, entry, told }: TwoProps) {
   const seen = useSeenBefore(job);
   const [near, setNear] = useState<Near>(whole);
   const [chosen, setChosen] = useState<string>();
-  const stands = useRef<string>();
+  const stands = useRef<string | undefined>(undefined);
   const first = told.pictures.find((picture) => picture.entry === entry && picture.unseen === undefined);
   if (first === undefined)
     return (
