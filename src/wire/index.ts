@@ -8,7 +8,7 @@ export * from "./decision.ts";
 export * from "./design.ts";
 export * from "./entry.ts";
 export * from "./job.ts";
-export { beforehand, clearance, finding, handingOver, leftToDo, words } from "./judged.ts";
+export { beforehand, clearance, finding, handingOver, leftToDo, listsOfCore, words } from "./judged.ts";
 export * from "./keeping.ts";
 export * from "./laid-aside.ts";
 export * from "./message.ts";

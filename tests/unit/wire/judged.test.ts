@@ -1,7 +1,19 @@
 import { describe, expect, test } from "vitest";
 import type * as z from "zod/mini";
-import { beforehandOf, clearances, findings, handingOver, type JobLedger, jobState, readSheet } from "#core/job/index.ts";
-import { beforehand, clearance, finding, handingOver as handingOverShape } from "#core/wire/index.ts";
+import {
+  beforehandOf,
+  clearances,
+  findings,
+  handingOver,
+  type JobLedger,
+  jobState,
+  readSheet,
+  verdicts,
+  waysOut,
+} from "#core/job/index.ts";
+import { fixedUnits } from "#core/units/index.ts";
+import { floatOccasions } from "#core/water/index.ts";
+import { beforehand, clearance, finding, handingOver as handingOverShape, listsOfCore } from "#core/wire/index.ts";
 import { defaultSheetJson } from "#infra/sheets/index.ts";
 import frozen from "../../samples/job/frozen-1.json" with { type: "json" };
 import { twoDayLedger } from "../../samples/two-day-job.ts";
@@ -39,6 +51,13 @@ describe("what the core makes of a job has the shapes that the API's document sa
   test("of the frozen ledger, which has decisions, rework and what was doubted later", () => {
     expect(faults(finding, frozen.findings)).toEqual([]);
     expect(faults(clearance, frozen.clearances)).toEqual([]);
+  });
+
+  test("its lists are the core's", () => {
+    expect(listsOfCore.verdict.options).toEqual([...verdicts]);
+    expect(listsOfCore.wayOut.options).toEqual([...waysOut]);
+    expect(listsOfCore.kind.options).toEqual(Object.keys(fixedUnits));
+    expect(listsOfCore.occasion.options).toEqual([...floatOccasions]);
   });
 
   test("a finding with a member that nobody named, or without its verdict, has another shape", () => {
