@@ -190,7 +190,7 @@ export const courtyard: JobScript = {
     },
     ["12 14:35", "socket-depth", "1 3/8"],
     ["12 15:02", "last-joint-made", "2026-05-12T15:02-05:00", "1"],
-    ["12 15:06", "joints-numbered", "Joints 1 to 4, marks at the sockets.", "1"],
+    ["12 15:06", "joints-numbered", "Joints 1 and 2 of 4, marks at the sockets; card as high as the pipe.", "1"],
     ["12 15:08", "mark-to-socket", "2 1/16", "1"],
     ["12 15:09", "numbers-painted", "all-done", "1"],
     ["12 15:10", "cut-primed-held", "all-done", "1"],
@@ -214,7 +214,7 @@ export const courtyard: JobScript = {
       kind: "tag-named",
       what: { set: "buried-point", tag: "2", hiddenBy: "fill-trench", description: "Bend, joints 3 and 4" },
     },
-    ["12 16:24", "whole-run", "From the tank to the bank, tape alongside."],
+    ["12 16:24", "whole-run", "From the bank to the tank, tape alongside; card on the end wall."],
     ["12 16:28", "cover-shallowest", "11 1/2"],
     ["12 16:30", "tie-marks", "A in the sill, B at the gate post's foot, C at the low wall; letters in paint beside them."],
     ["12 16:32", "point-tie-1", "10 ft 7 3/4", "1"],
@@ -271,7 +271,7 @@ export const courtyard: JobScript = {
     ["13 09:45", "lap-into-basin", "Tape from the rim to the liner's edge.", "A"],
     ["13 09:58", "liner-clean-dry", "all-done", "A"],
     ["13 10:03", "hole-cut-small", "all-done", "A"],
-    ["13 10:14", "patch-rolled", "Light from the left.", "A"],
+    ["13 10:14", "patch-rolled", "Tape from the cut, card beside it.", "A"],
     ["13 10:16", "patch-beyond-cut", "13/16", "A"],
     ["13 10:24", "fitting-through-patch", "Both gaskets flush.", "A"],
     {
@@ -366,6 +366,11 @@ export const courtyard: JobScript = {
     },
     { time: "13 16:58", kind: "signed", what: { relation: "customer", language: "en" }, who: { name: "Astrid Quennell" } },
     { time: "13 17:04", kind: "visit-ended", what: {}, who: { names: ["Lupe Arriaga-Stone", "a helper"] } },
+  ],
+  measured: [
+    { time: "13 17:05", item: "mark-to-socket", tag: "1", picture: "joints-numbered", step: "pipe-glued", scene: "joints" },
+    { time: "13 17:06", item: "cover-shallowest", picture: "whole-run", step: "trench-open", scene: "cover" },
+    { time: "13 17:07", item: "patch-beyond-cut", tag: "A", picture: "patch-rolled", step: "liner-laid", scene: "patch" },
   ],
   afterwards: [
     {

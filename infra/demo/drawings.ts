@@ -80,20 +80,24 @@ export function drawingSvg(drawn: Drawn): string {
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}" viewBox="0 0 ${WIDTH} ${HEIGHT}"><rect width="${WIDTH}" height="${HEIGHT}" fill="#f3ead6"/>${pen.svg}</svg>`;
 }
 
-/** The drawing as a JPEG such as a phone's camera leaves: with its moment, its zone and its place in EXIF. */
-export async function drawing(drawn: Drawn): Promise<Uint8Array> {
-  const moment = drawn.wallClock.replaceAll("-", ":").replace("T", " ");
-  return sharp(Buffer.from(drawingSvg(drawn)))
+/** Moment, zone and place as a phone's camera leaves them in EXIF, and that it is no photograph. */
+export const exifOf = (
+  { wallClock, offset, latitude, longitude }: Pick<Drawn, "wallClock" | "offset" | "latitude" | "longitude">,
+  description: string,
+) => ({
+  IFD0: { ImageDescription: description, Software: "Asburied demo" },
+  IFD2: { DateTimeOriginal: wallClock.replaceAll("-", ":").replace("T", " "), OffsetTimeOriginal: offset },
+  IFD3: {
+    GPSLatitudeRef: latitude < 0 ? "S" : "N",
+    GPSLatitude: degrees(latitude),
+    GPSLongitudeRef: longitude < 0 ? "W" : "E",
+    GPSLongitude: degrees(longitude),
+  },
+});
+
+/** The drawing as a JPEG. */
+export const drawing = async (drawn: Drawn): Promise<Uint8Array> =>
+  sharp(Buffer.from(drawingSvg(drawn)))
     .jpeg({ quality: 78 })
-    .withExif({
-      IFD0: { ImageDescription: "Drawing, not a photograph", Software: "Asburied demo" },
-      IFD2: { DateTimeOriginal: moment, OffsetTimeOriginal: drawn.offset },
-      IFD3: {
-        GPSLatitudeRef: drawn.latitude < 0 ? "S" : "N",
-        GPSLatitude: degrees(drawn.latitude),
-        GPSLongitudeRef: drawn.longitude < 0 ? "W" : "E",
-        GPSLongitude: degrees(drawn.longitude),
-      },
-    })
+    .withExif(exifOf(drawn, "Drawing, not a photograph"))
     .toBuffer();
-}

@@ -1,6 +1,8 @@
 import type { Item, ToleranceSheet } from "#core/job/index.ts";
 import type { drawing } from "./drawings.ts";
 import { type JobBook, type Phone, sha256Hex } from "./phone.ts";
+import { printedCard, rendering } from "./rendering.ts";
+import { scenes } from "./scenes.ts";
 import {
   type Entered,
   type JobScript,
@@ -20,13 +22,15 @@ export interface Entering {
   readonly phone: Phone;
   readonly book: JobBook;
   readonly sheet: ToleranceSheet;
-  readonly script: Pick<JobScript, "title" | "latitude" | "longitude" | "marks" | "sides">;
+  readonly script: Pick<JobScript, "title" | "latitude" | "longitude" | "marks" | "sides" | "measured">;
   readonly photos: Photos;
   readonly labels: Map<string, Reference>;
   /** Where a fix is taken with each picture. */
   readonly fixes: boolean;
   /** Draws the pictures; absent: bytes that stand for one, for a run that decodes nothing. */
   readonly draw?: typeof drawing;
+  /** Whose cards are in the pictures that are rendered; absent: those are drawn too. */
+  readonly company?: string;
 }
 
 const itemOf = (sheet: ToleranceSheet, id: string): Item => {
@@ -36,7 +40,7 @@ const itemOf = (sheet: ToleranceSheet, id: string): Item => {
 };
 
 async function picture(
-  { script, photos, draw }: Entering,
+  { script, book, company, photos, draw }: Entering,
   item: Item,
   [time, , caption, tag]: Entered,
 ): Promise<{ photo: string; bytes: number }> {
@@ -52,7 +56,12 @@ async function picture(
     latitude: script.latitude,
     longitude: script.longitude,
   };
-  const bytes = draw ? new Uint8Array(await draw(drawn)) : new TextEncoder().encode(JSON.stringify(drawn));
+  const scene = script.measured?.find((one) => one.picture === item.id && one.tag === tag)?.scene;
+  const jpeg = async (): Promise<Uint8Array | undefined> =>
+    scene === undefined || company === undefined
+      ? draw?.(drawn)
+      : rendering(scenes[scene](), await printedCard(company, book.job, item.step), drawn);
+  const bytes = new Uint8Array((draw && (await jpeg())) ?? new TextEncoder().encode(JSON.stringify(drawn)));
   const photo = sha256Hex(bytes);
   photos.set(photo, bytes);
   return { photo, bytes: bytes.length };

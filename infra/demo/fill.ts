@@ -5,6 +5,7 @@ import { courtyard, lookedAt, lookedAtFrom } from "./courtyard.ts";
 import { drawing } from "./drawings.ts";
 import { type Entering, enterAll, type Photos } from "./enter.ts";
 import { found, keep } from "./founding.ts";
+import { enterMeasured } from "./measured.ts";
 import { oldPond } from "./old-pond.ts";
 import { openJob } from "./open-job.ts";
 import { type JobBook, Phone } from "./phone.ts";
@@ -44,7 +45,7 @@ async function untilRead(client: Client, job: string): Promise<number> {
     const { photos, findings } = await client.get<{ photos: Record<string, { state: string }>; findings: unknown[] }>(`/api/jobs/${job}`);
     const states = Object.values(photos).map(({ state }) => state);
     if (states.length > 0 && states.every((state) => state === "read")) return states.length;
-    if (states.includes("unreadable")) throw new Error("a drawing could not be read");
+    if (states.includes("unreadable")) throw new Error("a picture could not be read");
     if (Date.now() - began > PATIENCE_MS)
       throw new Error(`photos were not read in ${PATIENCE_MS / 1000} s (${states.length} known, ${findings.length} findings)`);
     await new Promise((resolve) => setTimeout(resolve, WAIT_MS));
@@ -90,10 +91,15 @@ export async function fillDemo(plan: DemoPlan): Promise<Filled> {
     const book = await openJob(desk, office.client, script, versions);
     const photos: Photos = new Map();
     const sheet = script.sheet === undefined ? defaultSheet() : oldPondSheet();
-    const shared = { book, sheet, script, photos, labels: new Map(), draw: drawing } satisfies Partial<Entering>;
+    const shared = {
+      ...{ book, sheet, script, photos, labels: new Map(), draw: drawing },
+      company: company.id,
+    } satisfies Partial<Entering>;
     await enterAll({ ...shared, phone: desk, fixes: false }, script.office);
     await office.client.empty(book);
-    await enterAll({ ...shared, phone: new Phone(crew.person), fixes: true }, script.crew);
+    const phone = new Phone(crew.person);
+    await enterAll({ ...shared, phone, fixes: true }, script.crew);
+    await enterMeasured({ ...shared, phone, isDrawn: true }, script.measured ?? []);
     // back in signal: some photos reach the edge before their entries, the rest after
     const early: Photos = new Map([...photos].filter((_, i) => i % 3 === 0));
     for (const sha256 of early.keys()) photos.delete(sha256);
@@ -102,7 +108,7 @@ export async function fillDemo(plan: DemoPlan): Promise<Filled> {
     const sent = await crew.client.empty(book);
     await put(crew.client, photos);
     await untilRead(office.client, book.job);
-    log(`${script.title}: ${sent} entries and ${count} drawings from a phone that had no signal till now, all read`);
+    log(`${script.title}: ${sent} entries and ${count} pictures from a phone that had no signal till now, all read`);
     if (script === courtyard) await look(desk, book);
     await enterAll({ ...shared, phone: desk, fixes: false }, script.afterwards);
     await office.client.empty(book);

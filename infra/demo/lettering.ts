@@ -87,6 +87,13 @@ export function lettering(text: string, x: number, y: number, height: number): s
     .join("");
 }
 
+/** The strokes of one capital or digit, in its height's unit from its upper left corner, y down. */
+export const strokesOf = (character: string, height: number): readonly (readonly [x0: number, y0: number, x1: number, y1: number])[] =>
+  (strokes[character.toUpperCase()] ?? UNKNOWN).split("|").flatMap((stroke) => {
+    const points = stroke.split(" ").map((point) => point.split(",").map((one) => (Number(one) * height) / 6));
+    return points.slice(1).map(([x = 0, y = 0], i) => [points[i]?.[0] ?? 0, points[i]?.[1] ?? 0, x, y] as const);
+  });
+
 /** Words laid into lines no longer than `width`. */
 export function linesWithin(text: string, height: number, width: number): readonly string[] {
   const lines: string[] = [];

@@ -1,5 +1,6 @@
 import type { FactKind, Typed } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
+import type { SceneName } from "./scenes.ts";
 import type { SketchName } from "./sketches.ts";
 
 export interface Reference {
@@ -31,6 +32,17 @@ export interface Covered {
 
 export type Line = Entered | Said | Covered;
 
+/** A reading that was measured once more in a photo with a card: the picture of this item and tag, which is rendered and not drawn. */
+export interface MeasuredIn {
+  readonly time: string;
+  readonly item: string;
+  readonly tag?: string;
+  readonly picture: string;
+  /** Of the picture, and so of the card in it. */
+  readonly step: string;
+  readonly scene: SceneName;
+}
+
 export interface JobScript {
   readonly title: string;
   readonly ownNumber: string;
@@ -52,6 +64,8 @@ export interface JobScript {
   readonly longitude: number;
   readonly office: readonly Line[];
   readonly crew: readonly Line[];
+  /** What the crew measured in its photos after that. */
+  readonly measured?: readonly MeasuredIn[];
   /** What the office says once the phone has come back into signal. */
   readonly afterwards: readonly Line[];
 }

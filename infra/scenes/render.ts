@@ -1,6 +1,6 @@
 import { chanceFrom } from "../chance/index.ts";
 import { type Camera, rayThrough, type Vector } from "./camera.ts";
-import { type Meeting, nothing, type Surface, tints } from "./surface.ts";
+import { type Meeting, nothing, type Surface, shadeOf, tints } from "./surface.ts";
 
 /** What the camera does to the light. */
 export interface Sensor {
@@ -49,7 +49,7 @@ function lit(surfaces: readonly Surface[], { sun, sky, exposure, shadows }: Ligh
     for (const surface of surfaces) surface(from, way, between);
     if (between.t < Number.POSITIVE_INFINITY) direct = 0;
   }
-  return exposure * met.shade * (sky + (1 - sky) * direct);
+  return exposure * shadeOf(met) * (sky + (1 - sky) * direct);
 }
 
 function blurred(plane: Float32Array, width: number, height: number, sigma: number): Float32Array {

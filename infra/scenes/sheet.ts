@@ -1,7 +1,7 @@
 import encodeQR from "qr";
 import { cross, dot, plus, times, unit, type Vector } from "./camera.ts";
-import { GREY, meet, type Surface } from "./surface.ts";
-import { dirty, earth } from "./texture.ts";
+import { EARTH, GREY, meet, paint, type Surface } from "./surface.ts";
+import { dirty } from "./texture.ts";
 
 /** A code on the sheet: its upper left corner, side and modules; metres from the sheet's upper left corner, y down. */
 export interface PrintedCode {
@@ -91,14 +91,17 @@ export function sheetSurface(sheet: Sheet, lying: Lying, key: number): Surface {
   const down = cross(along, up);
   const ink = inked(sheet);
   const { width, height } = sheet;
-  const paint = (meeting: Parameters<Surface>[2], x: number, y: number, t: number, n: Vector, origin: Vector, d: Float64Array): boolean => {
+  const [paper, black, soil] = [
+    { shade: PAPER, uneven: 0, tint: GREY, seed, key },
+    { shade: INK, uneven: 0, tint: GREY, seed, key: key + 1 },
+    { shade: DIRT, uneven: 0.8, tint: EARTH, seed, key: key + 2 },
+  ];
+  const met = (meeting: Parameters<Surface>[2], x: number, y: number, t: number, n: Vector, origin: Vector, d: Float64Array): boolean => {
     const dark = ink(x, y);
     if (dark === undefined) return false;
     meet(meeting, origin, d, t, n[0], n[1], n[2]);
     const soiled = dirty(x, y, seed, dirt);
-    meeting.shade = soiled ? DIRT * (0.6 + 0.8 * earth(x, y, seed)) : dark ? INK : PAPER;
-    meeting.tint = soiled ? 1 : GREY;
-    meeting.key = key + (soiled ? 2 : dark ? 1 : 0);
+    paint(meeting, soiled ? soil : dark ? black : paper, x, y);
     return true;
   };
   return (origin, d, meeting) => {
@@ -116,7 +119,7 @@ export function sheetSurface(sheet: Sheet, lying: Lying, key: number): Surface {
       const over = ear === 0 ? 0 : Math.max(0, x + y - (width + height - 0.13)) / 0.13;
       const t = over > 0 ? (ear * over - oz) / dz : flat;
       if (!(t > 1e-6 && t < meeting.t)) return;
-      paint(meeting, ox + t * dx + width / 2, oy + t * dy + height / 2, t, up, origin, d);
+      met(meeting, ox + t * dx + width / 2, oy + t * dy + height / 2, t, up, origin, d);
       return;
     }
     const r = Math.abs(bend);
@@ -129,7 +132,7 @@ export function sheetSurface(sheet: Sheet, lying: Lying, key: number): Surface {
       const [x, z] = [ox + t * dx, oz + t * dz - middleZ];
       if (z * bend < 0) continue;
       const n = unit(plus(times(along, x / r), up, z / r));
-      if (paint(meeting, r * Math.asin(Math.max(-1, Math.min(1, x / r))) + width / 2, oy + t * dy + height / 2, t, n, origin, d)) return;
+      if (met(meeting, r * Math.asin(Math.max(-1, Math.min(1, x / r))) + width / 2, oy + t * dy + height / 2, t, n, origin, d)) return;
     }
   };
 }

@@ -1,6 +1,6 @@
 import type { Vector } from "./camera.ts";
-import { box, type Look, level, mantle, ring } from "./solids.ts";
-import { BLACK, EARTH, type Surface, WHITE } from "./surface.ts";
+import { box, level, mantle, ring } from "./solids.ts";
+import { BLACK, EARTH, type Look, type Surface, WHITE } from "./surface.ts";
 
 /** A named spot of the world whose place in a picture is to be known. */
 export interface Mark {

@@ -1,16 +1,5 @@
 import type { Vector } from "./camera.ts";
-import { meet, type Surface } from "./surface.ts";
-import { earth } from "./texture.ts";
-
-/** How a surface looks: the middle of its shade, how uneven, its colour's number, and the noise's seed. */
-export interface Look {
-  readonly shade: number;
-  readonly uneven: number;
-  readonly tint: number;
-  readonly seed: number;
-  /** Of its own among a scene's surfaces. */
-  readonly key: number;
-}
+import { type Look, meet, paint, type Surface } from "./surface.ts";
 
 export type Opening =
   | { readonly round: true; readonly x: number; readonly y: number; readonly radius: number }
@@ -20,12 +9,6 @@ const within = (opening: Opening, x: number, y: number): boolean =>
   opening.round
     ? (x - opening.x) * (x - opening.x) + (y - opening.y) * (y - opening.y) < opening.radius * opening.radius
     : x > opening.x0 && x < opening.x1 && y > opening.y0 && y < opening.y1;
-
-function paint(meeting: Parameters<Surface>[2], { shade, uneven, tint, seed, key }: Look, a: number, b: number): void {
-  meeting.shade = shade * (1 + uneven * (earth(a, b, seed) - 0.5));
-  meeting.tint = tint;
-  meeting.key = key;
-}
 
 /** Level ground at a height, with openings; or only what lies within `only`. */
 export function level(z: number, look: Look, openings: readonly Opening[] = [], only?: Opening): Surface {
@@ -80,21 +63,30 @@ export function ring(middle: Vector, normal: Vector, inner: number, outer: numbe
   };
 }
 
+interface Face {
+  readonly axis: 0 | 1 | 2;
+  readonly at: number;
+}
+
 /** Faces of a box whose sides run along the axes; seen from within it is a trench. `top` and `bottom` say which lids it has. */
 export function box(low: Vector, high: Vector, look: Look, lids: { readonly top: boolean; readonly bottom: boolean }): Surface {
+  const faces = ([0, 1, 2] as const).flatMap((axis): readonly Face[] => [
+    ...(axis < 2 || lids.bottom ? [{ axis, at: low[axis] }] : []),
+    ...(axis < 2 || lids.top ? [{ axis, at: high[axis] }] : []),
+  ]);
   return (origin, d, meeting) => {
-    for (let axis = 0; axis < 3; axis++) {
+    for (let i = 0; i < faces.length; i++) {
+      const { axis, at } = faces[i] as Face;
       const step = d[axis] as number;
-      if (step === 0) continue;
-      for (const [face, shown] of [[low, axis < 2 || lids.bottom] as const, [high, axis < 2 || lids.top] as const]) {
-        const t = ((face[axis] as number) - (origin[axis] as number)) / step;
-        if (!shown || !(t > 1e-6 && t < meeting.t)) continue;
-        const [one, two] = [(axis + 1) % 3, (axis + 2) % 3];
-        const [a, b] = [(origin[one] as number) + t * (d[one] as number), (origin[two] as number) + t * (d[two] as number)];
-        if (a < (low[one] as number) || a > (high[one] as number) || b < (low[two] as number) || b > (high[two] as number)) continue;
-        meet(meeting, origin, d, t, axis === 0 ? 1 : 0, axis === 1 ? 1 : 0, axis === 2 ? 1 : 0);
-        paint(meeting, look, a, b);
-      }
+      const t = (at - origin[axis]) / step;
+      if (step === 0 || !(t > 1e-6 && t < meeting.t)) continue;
+      const one = ((axis + 1) % 3) as Face["axis"];
+      const two = ((axis + 2) % 3) as Face["axis"];
+      const a = origin[one] + t * (d[one] as number);
+      const b = origin[two] + t * (d[two] as number);
+      if (a < low[one] || a > high[one] || b < low[two] || b > high[two]) continue;
+      meet(meeting, origin, d, t, axis === 0 ? 1 : 0, axis === 1 ? 1 : 0, axis === 2 ? 1 : 0);
+      paint(meeting, look, a, b);
     }
   };
 }

@@ -2,7 +2,7 @@ import type { Context } from "./context.ts";
 import type { ChangedView, FindingView, LabelledText, RecordModel } from "./model.ts";
 import { fill } from "./speaking.ts";
 
-type Compared = Pick<RecordModel, "findings" | "coverings" | "accepted" | "leftToDo" | "corrections" | "proof" | "edition">;
+type Compared = Pick<RecordModel, "findings" | "coverings" | "steps" | "accepted" | "leftToDo" | "corrections" | "proof" | "edition">;
 
 const keyOf = ({ step, check, tag }: FindingView): string => JSON.stringify([step, check, tag ?? ""]);
 const titleOf = ({ title, tag }: FindingView): string => [title, tag].filter((part) => part !== undefined).join(" · ");
@@ -42,9 +42,15 @@ function coveringsChanged({ texts }: Context, before: RecordModel, now: Compared
   });
 }
 
+/** What photos measured beside readings. */
+const inPhotos = ({ steps }: Pick<RecordModel, "steps">): readonly LabelledText[] =>
+  steps.flatMap(({ readings }) =>
+    readings.flatMap(({ title, inPhoto }) => (inPhoto === undefined ? [] : [{ label: title, text: inPhoto }])),
+  );
+
 /**
- * What a record says otherwise than the version issued before it: entries that came after, findings, coverings, what was decided, left
- * to do or corrected. Names are not compared, since editions print them differently.
+ * What a record says otherwise than the version issued before it: entries that came after, findings, coverings, what photos measured, what
+ * was decided, left to do or corrected. Names are not compared, since editions print them differently.
  */
 export function changedView(context: Context, before: RecordModel, now: Compared): ChangedView {
   const { texts } = context;
@@ -61,6 +67,7 @@ export function changedView(context: Context, before: RecordModel, now: Compared
     ? []
     : [
         ...coveringsChanged(context, before, now),
+        ...added(inPhotos(before), inPhotos(now), (one) => one),
         ...added(before.accepted, now.accepted, ({ title, kind }) => ({ label: title, text: kind })),
         ...added(before.leftToDo, now.leftToDo, ({ text, state }) => ({ label: text, text: state })),
         ...added(before.corrections, now.corrections, ({ title, was, became }) => ({

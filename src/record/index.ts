@@ -19,6 +19,7 @@ export { filesOf, picturesOf } from "./pictures-view.ts";
 export { fill, makeSayer, type Sayer, type Speaking } from "./say.ts";
 export { type CallbackSayer, makeCallbackSayer } from "./say-callbacks.ts";
 export { type DesignSayer, type ExpectationText, makeDesignSayer } from "./say-design.ts";
+export { makePhotoLengthSayer } from "./say-photo-lengths.ts";
 export { makePictureSayer } from "./say-pictures.ts";
 export { makeSheetSayer, type SheetSayer } from "./say-sheet.ts";
 export { makeWarrantySayer, type WarrantySayer } from "./say-warranty.ts";

@@ -1,4 +1,4 @@
-/** Millimetres of paper from a drawing's left and top edge; y goes down. */
+/** Millimetres of paper from a drawing's left and top edge, or pixels of a photo; y goes down. */
 export interface PaperPoint {
   readonly x: number;
   readonly y: number;

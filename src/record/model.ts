@@ -1,5 +1,5 @@
 import type { Verdict } from "../job/index.ts";
-import type { BudgetView, ComparedView, GlueSessionView, PlanView, SectionView, TiedView, TriedView } from "./model-drawn.ts";
+import type { BudgetView, ComparedView, GlueSessionView, PaperPoint, PlanView, SectionView, TiedView, TriedView } from "./model-drawn.ts";
 
 /**
  * The record's view model: everything that is printed, as text that is ready to print, in the order of the pages.
@@ -177,6 +177,8 @@ export interface ReadingView {
   readonly corrected?: string;
   /** Before rework, withdrawn, moved, or not counted: said in words; such a reading no longer counts. */
   readonly aside?: string;
+  /** What a photo with a card in it measured beside it. */
+  readonly inPhoto?: string;
 }
 
 export interface PictureView {
@@ -197,6 +199,30 @@ export interface PictureView {
   /** The finding that it settles, which prints in the place of its title. */
   readonly finding?: FindingView;
   readonly number?: number;
+  /** Absent where nothing was measured in it. */
+  readonly measured?: MeasuredPhotoView;
+}
+
+/** What was measured in a photo, drawn over it: pixels of the upright original, which is `width` by `height`. */
+export interface MeasuredPhotoView {
+  readonly width: number;
+  readonly height: number;
+  /** Fewer than sentences where a line's ends cannot be seen in what prints. */
+  readonly lines: readonly PhotoLineView[];
+  readonly says: readonly string[];
+}
+
+export interface PhotoLineView {
+  /** The line, and a tick at each end. */
+  readonly strokes: readonly (readonly PaperPoint[])[];
+  readonly thick: number;
+  /** Light ground of its words. */
+  readonly plate: PaperPoint & { readonly width: number; readonly height: number };
+  /** Middle of the words' base line, and their size. */
+  readonly at: PaperPoint;
+  readonly size: number;
+  /** '11 1/2 in ± 5/64 in' */
+  readonly text: string;
 }
 
 export interface DueView {

@@ -55,12 +55,19 @@ function howRead({ sayer, sheet, texts }: Context, { what }: Live, item: Item, i
 }
 
 /** One reading as it was typed; corrected: the original, and then what it was corrected to, by whom and why. */
-export function readingView(context: Context, fact: Live, item: Item, counted: ReadonlySet<string>): ReadingView {
+export function readingView(
+  context: Context,
+  fact: Live,
+  item: Item,
+  counted: ReadonlySet<string>,
+  besides: ReadonlyMap<string, string>,
+): ReadingView {
   const { sayer, numberOf } = context;
   const aside = asideOf(context, fact, counted);
   const corrected = fact.standing === "counts" ? becameOf(context, fact)?.text : undefined;
   const setUp = typeof fact.what.setUp === "string" ? setUpText(context, fact.what.setUp) : undefined;
   const number = numberOf(fact.id);
+  const inPhoto = besides.get(fact.id);
   return {
     title: sayer.title({ item: item.id, ...(typeof fact.what.tag === "string" ? { tag: fact.what.tag } : {}) }),
     typed: firstTyped(context, fact, item.quantity === "instant"),
@@ -70,5 +77,6 @@ export function readingView(context: Context, fact: Live, item: Item, counted: R
     ...(setUp === undefined ? {} : { setUp }),
     ...(corrected === undefined ? {} : { corrected }),
     ...(aside === undefined ? {} : { aside }),
+    ...(inPhoto === undefined ? {} : { inPhoto }),
   };
 }

@@ -1,6 +1,7 @@
 import { type Finding, factsOf, type Item, type Live, type Step, type ToleranceSheet } from "../job/index.ts";
 import type { Context } from "./context.ts";
 import { findingView } from "./finding-view.ts";
+import { measuredIn, saidBeside, titleOf, withMeasured } from "./measured-view.ts";
 import type { FindingView, PictureView, StepView } from "./model.ts";
 import { photoView } from "./pictures-view.ts";
 import { countedIn, readingView } from "./readings-view.ts";
@@ -56,15 +57,30 @@ function picturesOf(context: Context, entered: readonly Entered[], findings: rea
     });
 }
 
+/** Lines over the pictures that were measured in; a photo that is no picture of this step prints behind them, under its reading's title. */
+function withLines(context: Context, step: Step, pictures: readonly PictureView[]): readonly PictureView[] {
+  const measured = measuredIn(context, step.id);
+  const shown = new Set(pictures.map(({ photo }) => photo));
+  const others = [...measured].flatMap(([photo, compared]) => {
+    const [first] = compared;
+    const { facts } = context.state;
+    const fact =
+      facts.find(({ kind, what }) => pictureKinds.has(kind) && what.photo === photo) ?? facts.find(({ id }) => id === first?.entry);
+    return shown.has(photo) || first === undefined || fact === undefined ? [] : [photoView(context, fact, titleOf(context, first))];
+  });
+  return [...pictures, ...others].map((view) => withMeasured(context, view, measured.get(view.photo)));
+}
+
 function stepView(
   context: Context,
   step: Step,
   own: readonly Finding[],
   entered: readonly Entered[],
   counted: ReadonlySet<string>,
+  besides: ReadonlyMap<string, string>,
 ): StepView {
   const views = own.map((finding) => findingView(context, finding));
-  const pictures = picturesOf(context, entered, views);
+  const pictures = withLines(context, step, picturesOf(context, entered, views));
   const underPictures = new Set(pictures.flatMap(({ finding }) => (finding ? [`${finding.check} ${finding.tag ?? ""}`] : [])));
   const isOwn = ({ standing }: Live): boolean => standing !== "moved out" || context.edition === "company";
   return {
@@ -76,7 +92,7 @@ function stepView(
     findings: views.map((view) => (underPictures.has(`${view.check} ${view.tag ?? ""}`) ? { ...view, shown: "picture" } : view)),
     readings: entered
       .filter(({ fact }) => fact.kind === "reading-taken" && isOwn(fact))
-      .map(({ fact, item }) => readingView(context, fact, item, counted)),
+      .map(({ fact, item }) => readingView(context, fact, item, counted, besides)),
     pictures,
     notes: notesFor(context, (named) => named === step.id),
   };
@@ -86,6 +102,7 @@ function stepView(
 export function stepViews(context: Context, findings: readonly Finding[]): readonly StepView[] {
   const { state, sheet } = context;
   const counted = countedIn(findings);
+  const besides = saidBeside(context);
   return sheet.steps.flatMap((step) => {
     const own = findings.filter((f) => f.step === step.id);
     const entered = state.facts.flatMap((fact) => {
@@ -93,6 +110,6 @@ export function stepViews(context: Context, findings: readonly Finding[]): reado
       return item?.step === step.id ? [{ fact, item }] : [];
     });
     const notes = notesFor(context, (named) => named === step.id);
-    return own.length + entered.length + notes.length === 0 ? [] : [stepView(context, step, own, entered, counted)];
+    return own.length + entered.length + notes.length === 0 ? [] : [stepView(context, step, own, entered, counted, besides)];
   });
 }

@@ -1,5 +1,6 @@
 import type { PictureView } from "#core/record/index.ts";
 import { type Html, html } from "../html.ts";
+import { measuredLines } from "./measured.ts";
 import { prose } from "./prose.ts";
 import { shape, verdictMark } from "./tone.ts";
 import type { Say } from "./words.ts";
@@ -30,9 +31,10 @@ const figure = (view: PictureView, say: Say, photo: PrintedPhoto): Html => {
   const said = [view.when, view.place, view.lookedAt].filter((text) => text !== "");
   return html`<figure role="group">${
     "address" in printed
-      ? html`<div class="mount"><img${printed.later && html` loading="lazy"`} src="${printed.address}" alt="${view.alt}"></div>`
+      ? html`<div class="mount${view.measured && " measured"}"><img${printed.later && html` loading="lazy"`} src="${printed.address}" alt="${view.alt}">${view.measured && measuredLines(view.measured)}</div>`
       : html`<div class="mount missing"><p>${shape("missing")} <b>${say("photo-missing")}:</b> ${prose(printed.missing)}</p></div>`
   }<figcaption>${heading(view)}
 ${view.caption !== "" && html`<p>${prose(view.caption)}</p>`}
+${view.measured?.says.map((said) => html`<p>${prose(said)}</p>`)}
 <p class="small">${said.map((text) => html`${prose(text)} · `)}${view.number !== undefined && html`${say("entry")} ${view.number} · `}${say("photo")} ${view.photo.slice(0, 16)}</p></figcaption></figure>`;
 };

@@ -16,9 +16,9 @@ const setUp = (view: ReadingView, before: ReadingView | undefined): Html | false
   view.setUp !== before?.setUp &&
   html`<tr class="set-up"><th scope="rowgroup" colspan="5">${prose(view.setUp)}</th></tr>`;
 
-const reading = ({ title, typed, how, when, number, setUp: under, corrected, aside }: ReadingView): Html =>
+const reading = ({ title, typed, how, when, number, setUp: under, corrected, aside, inPhoto }: ReadingView): Html =>
   html`<tr class="${aside !== undefined && "aside"}${under !== undefined && " under"}">
 <th scope="row">${prose(title)}</th><td class="figure">${prose(typed)}</td><td>${prose(how)}${[corrected, aside].map(
     (said) => said !== undefined && html`${how !== "" && "; "}<b>${prose(said)}</b>`,
-  )}</td>
+  )}${inPhoto !== undefined && html`<p>${prose(inPhoto)}</p>`}</td>
 <td>${prose(when)}</td><td class="figure">${number}</td></tr>`;

@@ -2,6 +2,7 @@ import type { RecordModel } from "#core/record/index.ts";
 import { html, trusted } from "../html.ts";
 import { drawingStyle } from "./drawing.ts";
 import { summary, titleBlock } from "./front.ts";
+import { measuredStyle } from "./measured.ts";
 import { partsOf, recordTitle } from "./page.ts";
 import type { PrintedPhoto } from "./pictures.ts";
 import { prose } from "./prose.ts";
@@ -24,7 +25,7 @@ export const releasedPage = (model: RecordModel, { pdf, photo }: ReleasedSurroun
   const there = partsOf(model, say, photo).filter(({ body }) => body !== false);
   return html`<!doctype html>
 <html lang="${model.language}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="robots" content="noindex">
-<title>${recordTitle(model)}</title><style>${trusted(`${lettering}\n${tables}\n${drawingStyle}\n${coloursOf(model)}\n${onPhone}`)}</style></head>
+<title>${recordTitle(model)}</title><style>${trusted(`${lettering}\n${tables}\n${drawingStyle}\n${measuredStyle}\n${coloursOf(model)}\n${onPhone}`)}</style></head>
 <body><main>
 ${titleBlock(model, say, photo)}
 <p class="whole-record"><a href="${pdf}">${say("released-pdf")}</a></p>

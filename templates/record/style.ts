@@ -3,6 +3,7 @@ import { cssString } from "../html.ts";
 import { contentsStyle } from "./contents.ts";
 import { drawingStyle } from "./drawing.ts";
 import { enclosuresStyle } from "./enclosures.ts";
+import { measuredStyle } from "./measured.ts";
 import { sheetOfPaper } from "./paper.ts";
 import { tables } from "./tables.ts";
 import type { Say } from "./words.ts";
@@ -17,7 +18,7 @@ export const styleSheet = (model: RecordModel, say: Say): string => {
     middle: cssString(`${title.record} · ${title.job}${title.ownNumber === undefined ? "" : ` · ${title.ownNumber}`}`),
     right: `${cssString(`${say("version")} ${title.version} · ${say("page")} `)} counter(page) ${cssString(` ${say("of-pages")} `)} counter(pages)`,
   };
-  return `${sheetOfPaper(model.paper, strip)}\n${lettering}\n${coloursOf(model)}\n${tables}\n${drawingStyle}\n${contentsStyle}\n${enclosuresStyle}`;
+  return `${sheetOfPaper(model.paper, strip)}\n${lettering}\n${coloursOf(model)}\n${tables}\n${drawingStyle}\n${measuredStyle}\n${contentsStyle}\n${enclosuresStyle}`;
 };
 
 const COLOUR = /^#[0-9a-f]{6}$/;

@@ -312,6 +312,17 @@ describe("office", () => {
     expect(exceptions).toMatch(/outside by/);
   });
 
+  test("three readings are confirmed by their photos, said in words beside the findings that rest on them", async () => {
+    const { page } = screens.office;
+    await open(page, jobPath(covered));
+    const said = await page.$$eval(".steps .findings .in-photo", (all) => all.map((one) => one.textContent ?? ""));
+    expect(said).toEqual(
+      ["2 1/16 in", "11 1/2 in", "13/16 in"].map((typed) =>
+        expect.stringMatching(new RegExp(`^Tape: ${typed} ± .*in the photo: .* They agree\\.$`)),
+      ),
+    );
+  });
+
   test("a record that was issued opens as a PDF, and a new one can be issued", async () => {
     const { page } = screens.office;
     await open(page, jobPath(open_));

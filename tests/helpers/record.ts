@@ -27,10 +27,15 @@ export interface Recording {
   readonly settings?: Json;
   readonly people?: Readonly<Record<string, Person>>;
   readonly photos?: Readonly<Record<string, PhotoKnown>>;
+  /** Of the receiver, where it is another than the job's. */
+  readonly language?: "en" | "es";
 }
 
 /** The record of a job, by default the company's edition, issued when no clock is left to wait for. */
-export function recordOf(ledger: JobLedger, { edition = "company", settings = {}, people = {}, photos = {} }: Recording = {}): RecordModel {
+export function recordOf(
+  ledger: JobLedger,
+  { edition = "company", settings = {}, people = {}, photos = {}, language }: Recording = {},
+): RecordModel {
   const whole = ledgerOf(ledger);
   return recordModel({
     ledger: whole,
@@ -41,5 +46,6 @@ export function recordOf(ledger: JobLedger, { edition = "company", settings = {}
     settings,
     people,
     photos,
+    ...(language && { receiver: { language } }),
   });
 }

@@ -7,7 +7,7 @@ import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { PDFDocument } from "@cantoo/pdf-lib";
 import { beforeAll, describe, expect, inject, it } from "vitest";
-import { clearances, findings as findingsOf, jobLedgerOf, jobState } from "#core/job/index.ts";
+import { clearances, findings as findingsOf, jobLedgerOf, jobState, photoComparisons } from "#core/job/index.ts";
 import type { Ledger } from "#core/ledger/index.ts";
 import { checkRecord, readKeyList } from "#core/proof/index.ts";
 import type { FindingView, RecordModel } from "#core/record/index.ts";
@@ -44,6 +44,12 @@ const micrometresIn = (text: string): readonly number[] =>
       INCH * (12 * Number(feet) + Number(whole) + Number(top) / Number(bottom) + Number(lone) / Number(under)),
   );
 const signedMicrometres = (text = ""): number => (micrometresIn(text)[0] ?? Number.NaN) * (/lower|^-/.test(text.trim()) ? -1 : 1);
+
+/** Of a photo that media read, as its entry says it. */
+interface ReadOf {
+  readonly photo: string;
+  readonly facts: { readonly cards?: readonly { readonly says: { readonly of: string; readonly step?: string } }[] };
+}
 
 const model = (): RecordModel => demo.record as RecordModel;
 const printed = (): readonly FindingView[] => demo.findings as readonly FindingView[];
@@ -107,6 +113,37 @@ describe("the record of the demo's first job, from the PDF alone", () => {
     expect(pdf.painted[0]).toBe(1);
     expect(pdf.painted.reduce((sum, count) => sum + count, 0)).toBe(wanted.length + 1);
     expect(Math.max(...pdf.painted)).toBeLessThanOrEqual(4);
+  });
+
+  it("confirms three readings by photos that media filed by their card, each with its line drawn over it", () => {
+    const ledger = JSON.parse(attached()) as Ledger;
+    const compared = photoComparisons(jobState(jobLedgerOf(ledger)), "all");
+    expect(compared.map(({ item, says }) => [item, says])).toEqual([
+      ["mark-to-socket", "agree"],
+      ["cover-shallowest", "agree"],
+      ["patch-beyond-cut", "agree"],
+    ]);
+    // what media read of the same photos by itself: one card of this job, for the step that each was taken in
+    const read = new Map(
+      ledger.entries.flatMap(({ envelope, body: { what } }) => {
+        const { photo = "", facts = {} } =
+          envelope.kind === "picture-read" && what && "content" in what ? (what.content as Partial<ReadOf>) : {};
+        return [[photo, new Set(facts.cards?.map(({ says }) => `${says.of} ${says.step}`))] as const];
+      }),
+    );
+    expect(compared.map(({ photo }) => [...(read.get(photo) ?? [])])).toEqual(
+      ["pipe-glued", "trench-open", "liner-laid"].map((step) => [`this job ${step}`]),
+    );
+    const text = flat(pdf.text);
+    const pictures = model().steps.flatMap((step) => step.pictures.filter(({ measured }) => measured !== undefined));
+    expect(pictures.map(({ photo, measured }) => [photo, measured?.lines.length])).toEqual(compared.map(({ photo }) => [photo, 1]));
+    const besides = model().steps.flatMap((step) =>
+      step.readings.flatMap(({ typed, inPhoto }) => (inPhoto ? [[typed, inPhoto] as const] : [])),
+    );
+    expect(besides.map(([typed]) => typed)).toEqual(["2 1/16 in", "11 1/2 in", "13/16 in"]);
+    for (const [typed, says] of besides) expect(says).toMatch(new RegExp(`^Tape: ${typed} ± .* They agree\\.$`));
+    const said = pictures.flatMap(({ measured }) => [...(measured?.says ?? []), ...(measured?.lines.map((line) => line.text) ?? [])]);
+    expect([...said, ...besides.map(([, says]) => says)].filter((words) => !text.includes(flat(words)))).toEqual([]);
   });
 
   it("carries its ledger, which a verifier that knows nothing of this program accepts", () => {

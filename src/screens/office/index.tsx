@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import { isToDecide, picturesToLookAt, recordBeforeMove } from "../../job/index.ts";
 import { exceptionsOf } from "../parts/counts.ts";
 import { DoneCovering, OpenCovering } from "../parts/covering.tsx";
@@ -7,6 +8,7 @@ import { BeforehandViews, HandingOverView } from "../parts/handing-over.tsx";
 import { CoveringLine, useJobs } from "../parts/job-list.tsx";
 import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
+import { saidOfPhotos } from "../parts/measured.ts";
 import { soonestFirst } from "../parts/order.ts";
 import { ACCESS_PATH, CHECK_PATH, jobPath, officePath } from "../parts/place.ts";
 import { Records, useRecords } from "../parts/records.tsx";
@@ -72,8 +74,9 @@ export const OfficeJob = ({ job }: { readonly job: string }) => (
 );
 
 function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job: string }) {
-  const { say } = useSpeaking();
+  const { say, session } = useSpeaking();
   const records = useRecords(job);
+  const photos = useMemo(() => saidOfPhotos(now, session.language, session.units), [now, session.language, session.units]);
   const coverings = [...now.clearances].sort((a, b) => Number(a.covered !== undefined) - Number(b.covered !== undefined));
   return (
     <>
@@ -124,7 +127,7 @@ function OfficeJobParts({ job, now, sayer, pictures }: JobTold & { readonly job:
       <BeforehandViews now={now} sayer={sayer} />
       <HandingOverView now={now} sayer={sayer} />
       {pictures.length === 0 && <p>{say("pictures-none")}</p>}
-      <Steps now={now} sayer={sayer} pictures={pictures} originals={true} opened={(findings) => exceptionsOf(findings).found.length > 0} />
+      <Steps {...{ now, sayer, pictures, photos }} originals={true} opened={(findings) => exceptionsOf(findings).found.length > 0} />
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import { countsOf } from "../parts/counts.ts";
 import { DoneCovering, OpenCovering } from "../parts/covering.tsx";
 import { Exceptions } from "../parts/exceptions.tsx";
@@ -7,6 +7,7 @@ import { BeforehandViews, HandingOverView } from "../parts/handing-over.tsx";
 import { useJobs } from "../parts/job-list.tsx";
 import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
+import { saidOfPhotos } from "../parts/measured.ts";
 import { useNews } from "../parts/news.ts";
 import type { ListedJob } from "../parts/order.ts";
 import { ACCESS_PATH, jobPath, officePath } from "../parts/place.ts";
@@ -73,7 +74,9 @@ export const OwnerJob = ({ job }: { readonly job: string }) => (
 );
 
 function OwnerJobParts({ job, now, sayer, pictures }: JobTold & { readonly job: string }) {
+  const { session } = useSpeaking();
   const records = useRecords(job);
+  const photos = useMemo(() => saidOfPhotos(now, session.language, session.units), [now, session.language, session.units]);
   return (
     <>
       <Section title="findings">
@@ -92,7 +95,7 @@ function OwnerJobParts({ job, now, sayer, pictures }: JobTold & { readonly job: 
       </Section>
       <BeforehandViews now={now} sayer={sayer} />
       <HandingOverView now={now} sayer={sayer} />
-      <Steps now={now} sayer={sayer} pictures={pictures} originals={true} opened={() => false} />
+      <Steps {...{ now, sayer, pictures, photos }} originals={true} opened={() => false} />
     </>
   );
 }

@@ -9,13 +9,27 @@ import { Sign } from "./sign.tsx";
 import { useSpeaking } from "./speaking.ts";
 import type { Say } from "./words/index.ts";
 
+interface FindingListProps {
+  readonly findings: readonly Finding[];
+  readonly sayer: Sayer;
+  /** What photos measured beside a finding, in words. */
+  readonly photos?: ReadonlyMap<Finding, readonly string[]>;
+}
+
 /** Findings with their signs and sentences. */
-export const FindingList = ({ findings, sayer }: { readonly findings: readonly Finding[]; readonly sayer: Sayer }) => (
+export const FindingList = ({ findings, sayer, photos }: FindingListProps) => (
   <ul class="findings">
     {findings.map((finding) => (
       <li key={`${finding.of} ${finding.check} ${finding.tag ?? ""}`}>
         <Sign shape={shapeOfFinding(finding)} quiet={isForElectrician(finding) || finding.weight !== "holds" || finding.by !== undefined} />
-        <span>{sayer.finding(finding)}</span>
+        <span>
+          {sayer.finding(finding)}
+          {photos?.get(finding)?.map((said) => (
+            <span key={said} class="in-photo">
+              {said}
+            </span>
+          ))}
+        </span>
       </li>
     ))}
   </ul>
@@ -37,10 +51,11 @@ interface StepsProps {
   /** Leads to the photos as they were taken. */
   readonly originals: boolean;
   readonly opened: (findings: readonly Finding[]) => boolean;
+  readonly photos: ReadonlyMap<Finding, readonly string[]>;
 }
 
 /** Every step of the job that has findings or pictures: cautions first, then what was found, then what can be seen. */
-export function Steps({ now, sayer, pictures, originals, opened }: StepsProps) {
+export function Steps({ now, sayer, pictures, originals, opened, photos }: StepsProps) {
   const { say } = useSpeaking();
   const sheet = now.state.sheet;
   const steps = (sheet?.steps ?? []).map((step) => ({
@@ -72,7 +87,7 @@ export function Steps({ now, sayer, pictures, originals, opened }: StepsProps) {
                   ))}
                 </div>
               )}
-              <FindingList findings={findings} sayer={sayer} />
+              <FindingList findings={findings} sayer={sayer} photos={photos} />
               {seen.length > 0 && (
                 <div class="pictures">
                   {seen.map((picture) => (

@@ -12,6 +12,7 @@ import {
   jobState,
   leftToDoFor,
   momentOf,
+  photoComparisons,
   sitePlaced,
   verdicts,
 } from "#core/job/index.ts";
@@ -20,6 +21,7 @@ import { kitCards, settings } from "#infra/demo/company.ts";
 import { courtyard, lookedAt } from "#infra/demo/courtyard.ts";
 import { enterAll } from "#infra/demo/enter.ts";
 import { courtyardCoverings, courtyardExpected, type Expected, sideYardExpected } from "#infra/demo/expected.ts";
+import { enterMeasured } from "#infra/demo/measured.ts";
 import { openBook, Phone, sha256Hex } from "#infra/demo/phone.ts";
 import { type JobScript, moment } from "#infra/demo/script.ts";
 import { sideYard } from "#infra/demo/side-yard.ts";
@@ -53,7 +55,9 @@ async function enter(script: JobScript, cards = kitCards): Promise<JobState> {
   await office.enter(book, "design-set", opened, { what: { figures: script.figures as unknown as Json, switches: script.switches } });
   const shared = { book, sheet, script, photos: new Map(), labels: new Map(), fixes: false };
   await enterAll({ ...shared, phone: office }, script.office);
-  await enterAll({ ...shared, phone: new Phone("crew") }, script.crew);
+  const crew = new Phone("crew");
+  await enterAll({ ...shared, phone: crew }, script.crew);
+  await enterMeasured({ ...shared, phone: crew, company: "demo", isDrawn: false }, script.measured ?? []);
   await enterAll({ ...shared, phone: office }, script.afterwards);
   return jobState({ entries: book.entries, versions: book.versions });
 }
@@ -254,6 +258,22 @@ describe("where the first job's marks and buried points lie", () => {
 });
 
 describe("what the demo's first job says besides", () => {
+  test("three readings are confirmed by photos with the job's card in them", async () => {
+    const compared = photoComparisons(await play(courtyard), "all");
+    expect(compared.map(({ item, tag, says }) => [item, tag, says])).toEqual([
+      ["mark-to-socket", "1", "agree"],
+      ["cover-shallowest", undefined, "agree"],
+      ["patch-beyond-cut", "A", "agree"],
+    ]);
+    // 2 1/16 in, 11 1/2 in and 13/16 in, each 25.4 mm; the photo's own U is below the tape's
+    const inches = [2.0625, 11.5, 0.8125];
+    for (const [i, { tape, measured }] of compared.entries()) {
+      expect(Math.abs((tape?.value ?? 0) - (inches[i] ?? 0) * 25_400)).toBeLessThanOrEqual(1);
+      expect(Math.abs((measured?.value ?? 0) - (tape?.value ?? 0))).toBeLessThan(measured?.doubt ?? 0);
+      expect(measured?.doubt).toBeLessThan(tape?.doubt ?? 0);
+    }
+  });
+
   test("everything was entered before digging, and the water ran for the first time at the picture of the falls", async () => {
     const state = await play(courtyard);
     expect(beforehandOf(state, findings(state), later)).toEqual([{ id: "before-digging", state: "everything entered", missing: [] }]);

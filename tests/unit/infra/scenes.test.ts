@@ -3,16 +3,22 @@ import {
   basin,
   type Camera,
   hole,
+  inchMarks,
   type Lying,
   letterSheet,
+  level,
+  nothing,
+  painted,
   pipeInTrench,
   project,
   rayThrough,
   render,
   type Site,
+  type Surface,
   sheetSurface,
   spotOnSheet,
   standing,
+  strip,
   trench,
   type Vector,
 } from "#infra/scenes/index.ts";
@@ -97,11 +103,56 @@ describe("a bent sheet", () => {
       ] as const) {
         const spot = spotOnSheet(sheet, bent, x, y);
         const from: Vector = [0.2, -0.4, 1.2];
-        const meeting = { t: Number.POSITIVE_INFINITY, x: 0, y: 0, z: 0, nx: 0, ny: 0, nz: 0, shade: 0, tint: 0, key: 0 };
+        const meeting = nothing();
         sheetSurface(sheet, bent, 20)(from, Float64Array.of(spot[0] - from[0], spot[1] - from[1], spot[2] - from[2]), meeting);
         expect(meeting.t).toBeCloseTo(1, 9);
       }
     }
+  });
+});
+
+describe("paint and strips", () => {
+  const plain = { shade: 0.5, uneven: 0, tint: 0, seed: 1, key: 1 };
+  const seenFromAbove = (surface: Surface, x: number, y: number) => {
+    const meeting = nothing();
+    surface([x, y, 2], Float64Array.of(0, 0, -1), meeting);
+    return meeting;
+  };
+
+  test("a stroke of 10 mm from (0, 0) to (0.1, 0) is painted 4 mm beside it and round its end, and nowhere else", () => {
+    const ground = painted(level(0, plain), [[0, 0, 0.1, 0]], 0.01, { ...plain, shade: 0.05, key: 2 });
+    const shades = (spots: readonly (readonly [number, number])[]) => spots.map(([x, y]) => seenFromAbove(ground, x, y).shade);
+    expect(
+      shades([
+        [0.05, 0.004],
+        [0.104, 0],
+        [0.05, -0.004],
+      ]),
+    ).toEqual([0.05, 0.05, 0.05]);
+    expect(
+      shades([
+        [0.05, 0.006],
+        [0.106, 0],
+        [0.104, 0.004],
+      ]),
+    ).toEqual([0.5, 0.5, 0.5]);
+  });
+
+  test("a tape of 2 in has marks at 0, 1 and 2 in, ends where it ends, and lies before what is under it", () => {
+    const marks = inchMarks(0.0508, 0.016);
+    expect(marks.map(([x]) => x)).toEqual([0, 0.0254, 0.0508].map((x) => expect.closeTo(x, 9)));
+    const tape = strip({ from: [1, 0, 0.3], along: [0, 1, 0], across: [-1, 0, 0], length: 0.0508, width: 0.016 }, plain, marks, 0.001);
+    // at half its width: the mark at nought runs all across, the one at an inch ends there
+    expect([seenFromAbove(tape, 0.99, 0.0003).shade, seenFromAbove(tape, 0.99, 0.0254).shade]).toEqual([0.05, 0.5]);
+    expect(seenFromAbove(tape, 0.995, 0.0254).shade).toBe(0.05);
+    expect(seenFromAbove(tape, 0.99, 0.01).t).toBeCloseTo(1.7, 12);
+    for (const [x, y] of [
+      [1.001, 0.01],
+      [0.983, 0.01],
+      [0.99, -0.001],
+      [0.99, 0.052],
+    ] as const)
+      expect(seenFromAbove(tape, x, y).t).toBe(Number.POSITIVE_INFINITY);
   });
 });
 
@@ -119,7 +170,7 @@ describe("sites", () => {
       const from = camera(15);
       for (const { name, spot } of marks) {
         const way = Float64Array.of(spot[0] - from.position[0], spot[1] - from.position[1], spot[2] - from.position[2]);
-        const meeting = { t: Number.POSITIVE_INFINITY, x: 0, y: 0, z: 0, nx: 0, ny: 0, nz: 0, shade: 0, tint: 0, key: 0 };
+        const meeting = nothing();
         for (const surface of surfaces) surface(from.position, way, meeting);
         // a rim belongs to what it is the rim of or to what lies just beyond it
         expect(Math.abs(meeting.t - 1), name).toBeLessThan(0.35);

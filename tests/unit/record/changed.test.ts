@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { JobLedger } from "#core/job/index.ts";
 import { type RecordModel, recordModel } from "#core/record/index.ts";
 import { defaultSheet } from "#infra/sheets/default-sheet.ts";
+import { bench, book, lengthItem } from "../../helpers/job.ts";
+import { measuredWords } from "../../helpers/photo-measured.ts";
 import { ledgerOf } from "../../helpers/record.ts";
 import { afterTwoDays, twoDayLedger } from "../../samples/two-day-job.ts";
 
@@ -49,6 +51,17 @@ describe("what a record says of the version before it", () => {
       lines: [],
       none: "Nothing that it says is otherwise.",
     });
+  });
+
+  it("what a photo measured since beside a reading that stands as it was", () => {
+    const b = book(bench({ items: [lengthItem("the-length")] }));
+    b.read("the-length", "20");
+    const before = issued(b.ledger(), 1);
+    b.enter("photo-measured", measuredWords());
+    const { changed } = issued(b.ledger(), 2, { before });
+    expect(changed?.lines).toEqual([{ label: "the-length", text: expect.stringMatching(/^Tape: 20 in ± .* They agree\.$/) }]);
+    const same = issued(b.ledger(), 3, { before: issued(b.ledger(), 2) });
+    expect(same.changed?.lines).toEqual([]);
   });
 
   it("every finding that came out otherwise, as it was and as it is, and how many entries came", () => {

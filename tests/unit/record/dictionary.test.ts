@@ -26,6 +26,8 @@ import { headingsEn } from "#core/record/words/headings-en.ts";
 import { headingsEs } from "#core/record/words/headings-es.ts";
 import { pagesEn } from "#core/record/words/pages-en.ts";
 import { pagesEs } from "#core/record/words/pages-es.ts";
+import { photoLengthsEn } from "#core/record/words/photo-lengths-en.ts";
+import { photoLengthsEs } from "#core/record/words/photo-lengths-es.ts";
 import { pictureFactsEn } from "#core/record/words/picture-facts-en.ts";
 import { pictureFactsEs } from "#core/record/words/picture-facts-es.ts";
 import { recordEn } from "#core/record/words/record-en.ts";
@@ -61,6 +63,7 @@ const pairs: readonly Pair[] = [
   { name: "arithmetic", en: arithmeticEn, es: arithmeticEs },
   { name: "design", en: designEn, es: designEs },
   { name: "picture facts", en: pictureFactsEn, es: pictureFactsEs },
+  { name: "photo lengths", en: photoLengthsEn, es: photoLengthsEs },
   { name: "design page", en: designPageEn, es: designPageEs },
   { name: "cards", en: cardsEn, es: cardsEs },
   { name: "warranty", en: warrantyEn, es: warrantyEs },

@@ -1,0 +1,17 @@
+/** What a photo with a card in it measured, beside what the tape said, in English. */
+export const photoLengthsEn = {
+  both: "Tape: {tape} ± {tapeDoubt}; in the photo: {measured} ± {measuredDoubt}.",
+  tape: "Tape: {tape} ± {tapeDoubt}.",
+  photo: "In the photo: {measured} ± {measuredDoubt}.",
+  length: "{measured} ± {measuredDoubt}",
+  agree: "They agree.",
+  disagree: "They do not agree.",
+  "cannot tell": "The photo cannot tell: {why}.",
+  "because-no reading": "no reading by tape counts here",
+  "because-not flat": "the card did not lie flat",
+  "because-card elsewhere": "at the office the card was seen in another place of this photo",
+  "because-too doubtful": "it would have to be known to ± {needed}",
+  "because-refused": "what was entered with it makes no length",
+} as const;
+
+export type PhotoLengthSentence = keyof typeof photoLengthsEn;

@@ -1,0 +1,17 @@
+import type { PhotoLengthSentence } from "./photo-lengths-en.ts";
+
+/** Lo que midió una foto con una tarjeta, junto a lo que dijo la cinta. */
+export const photoLengthsEs: Readonly<Record<PhotoLengthSentence, string>> = {
+  both: "Cinta: {tape} ± {tapeDoubt}; en la foto: {measured} ± {measuredDoubt}.",
+  tape: "Cinta: {tape} ± {tapeDoubt}.",
+  photo: "En la foto: {measured} ± {measuredDoubt}.",
+  length: "{measured} ± {measuredDoubt}",
+  agree: "Coinciden.",
+  disagree: "No coinciden.",
+  "cannot tell": "La foto no lo puede decir: {why}.",
+  "because-no reading": "aquí no cuenta ninguna lectura con cinta",
+  "because-not flat": "la tarjeta no estaba plana",
+  "because-card elsewhere": "en la oficina la tarjeta se vio en otro lugar de esta foto",
+  "because-too doubtful": "habría que saberlo a ± {needed}",
+  "because-refused": "lo que se anotó con ella no da ninguna longitud",
+};
