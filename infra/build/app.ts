@@ -38,7 +38,7 @@ async function serviceWorkerBuild(folder: string): Promise<void> {
 }
 
 const own = join(project, "src/");
-const begins = /screens\/(main\.tsx|field\/picture\/judge-worker\.ts)$/;
+const begins = /screens\/(main\.tsx|field\/(picture\/judge|cards\/find)-worker\.ts)$/;
 
 /** Of the project's own modules only those that start something act by being loaded: the others go to the pages that use them. */
 const actsWhenLoaded = (id: string): boolean => !id.startsWith(own) || id.endsWith(".css") || begins.test(id);

@@ -164,6 +164,15 @@ export const crewScreens: readonly ScreenShown[] = [
       await at.wait("img.small-photo");
     },
   },
+  { name: "measure", show: ({ at, jobs }) => at.open(inside(jobs.notYet, "measure", "cover-shallowest"), ".shutter input") },
+  {
+    name: "measure-no-card",
+    show: async ({ at, photos: [photo] }) => {
+      await at.choose(".files:not(.shutter) input", photo);
+      await at.wait("main > .stands-out");
+    },
+  },
+  { name: "lens", show: ({ at }) => at.open("/phone/lens", "main .files input") },
   { name: "tape-picture", show: ({ at, jobs }) => at.open(inside(jobs.notYet, "tape-picture", "cover-shallowest"), ".shutter input") },
   { name: "burst", show: ({ at, jobs }) => at.open(inside(jobs.clear, "burst"), ".files input") },
   {

@@ -20,7 +20,7 @@ const SHARED = 1.6;
 /** Profiles along one edge at most. */
 const MOST_PROFILES = 96;
 
-interface Crossing extends Change {
+export interface Crossing extends Change {
   /** Along the edge, pixels. */
   readonly along: number;
 }
@@ -28,7 +28,7 @@ interface Crossing extends Change {
 const middleOf = (list: readonly number[], share: number): number =>
   [...list].sort((a, b) => a - b)[Math.floor(share * (list.length - 1))] ?? Number.NaN;
 
-interface Fitted {
+export interface Fitted {
   readonly offset: number;
   readonly slope: number;
   readonly across: (along: number) => number;
@@ -53,7 +53,7 @@ function straight(points: readonly Crossing[]): Fitted | undefined {
 }
 
 /** The line through crossings, those that lie off it left out: three rounds, each from what the one before kept. */
-function throughMost(points: readonly Crossing[]): Fitted | undefined {
+export function throughMost(points: readonly Crossing[]): Fitted | undefined {
   let kept = points;
   let fit = straight(kept);
   for (let round = 0; round < 3 && fit !== undefined; round++) {

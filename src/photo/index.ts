@@ -12,6 +12,7 @@ export {
   signsOf,
 } from "./card-signs.ts";
 export { codeCorners, type FourCorners, LEAST_CORNER_DOUBT, type RefinedCorner } from "./code-corners.ts";
+export { type CrossedEdge, edgeAcross, LEAST_EDGE_DOUBT } from "./edge-across.ts";
 export type { PicturePoint } from "./edge-line.ts";
 export type { CardCodeSeen, PhotoFacts, PhotoNote, PhotoType, Position, Rendition, Taken, Unreadable } from "./facts.ts";
 export { type Exposure, exposure, GREY_LONG_EDGE, type Grey, greyFromRgba, sharpness } from "./grey.ts";

@@ -183,7 +183,8 @@ function watchChoosing(): void {
   document.addEventListener("change", heard, true);
   new MutationObserver(() => {
     if (document.querySelector(".too-poor") !== null) watched.saying ??= performance.now();
-  }).observe(document.body, { childList: true, subtree: true });
+    // the words may come into an element that stands there already
+  }).observe(document.body, { childList: true, subtree: true, attributes: true });
 }
 
 /** To judge a photo may cost so many times its bare opening. */

@@ -16,6 +16,7 @@ const jobParts: Readonly<Record<string, ComponentType<JobPart>>> = {
   "set-up": lazy(() => import("./reading/set-up.tsx").then(({ SetUpPage }) => SetUpPage)),
   burst: lazy(() => import("./picture/burst.tsx").then(({ BurstPage }) => BurstPage)),
   "tape-picture": lazy(() => import("./picture/picture.tsx").then(({ TapePicturePage }) => TapePicturePage)),
+  measure: lazy(() => import("./measure/index.tsx").then(({ measurePage }) => measurePage())),
   cover: lazy(() => import("./covering/cover.tsx").then(({ CoverPage }) => CoverPage)),
   ways: lazy(() => import("./covering/ways.tsx").then(({ WaysPage }) => WaysPage)),
   way: lazy(() => import("./covering/way.tsx").then(({ WayPage }) => WayPage)),
@@ -33,6 +34,7 @@ const phoneParts: Readonly<Record<string, ComponentType>> = {
   person: lazy(() => import("./person.tsx").then(({ PersonPage }) => PersonPage)),
   study: lazy(() => import("./study/index.tsx").then(({ studyPage }) => studyPage())),
   instruments: lazy(() => import("./study/index.tsx").then(({ instrumentPage }) => instrumentPage())),
+  lens: lazy(() => import("./measure/index.tsx").then(({ lensPage }) => lensPage())),
   unsent: lazy(() => import("./unsent.tsx").then(({ UnsentPage }) => UnsentPage)),
 };
 

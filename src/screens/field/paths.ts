@@ -13,8 +13,8 @@ export const setUpPath = (job: string, check: string, tag?: string): string => j
 export const coverPath = (job: string, covering: string): string => jobPath(job, "cover", covering);
 /** The names of one kind of thing on this job: joints, glue sessions, buried points. A step: the one to go on with afterwards. */
 export const namesPath = (job: string, set: string, step?: string): string => jobPath(job, "names", set, ...tail(step));
-/** Pictures that were taken together and wait to be put to what they show. */
-export const burstPath = (job: string): string => jobPath(job, "burst");
+/** Pictures that were taken together and wait to be put to what they show; `photo`: the one in hand. */
+export const burstPath = (job: string, photo?: string): string => jobPath(job, "burst", ...tail(photo));
 /** What somebody else reads again before this covering, without sight of the first readings. */
 export const againPath = (job: string, covering: string): string => jobPath(job, "again", covering);
 export const setOutPath = (job: string): string => jobPath(job, "set-out");
@@ -48,3 +48,7 @@ export const movePath = (job: string, entry: string): string => jobPath(job, "mo
 
 /** A picture of the tape beside a reading. */
 export const tapePicturePath = (job: string, item: string, tag?: string): string => jobPath(job, "tape-picture", item, ...tail(tag));
+/** A length measured in a picture with a card, beside a reading. */
+export const measurePath = (job: string, item: string, tag?: string): string => jobPath(job, "measure", item, ...tail(tag));
+/** How this phone's lens bends lines. */
+export const lensPath = phonePath("lens");

@@ -7,6 +7,7 @@ import { useKeep } from "./keep/index.ts";
 import { People } from "./who.tsx";
 
 const StudyLinks = lazy(() => import("./study/index.tsx").then(({ studyLinks }) => studyLinks()));
+const LensLink = lazy(() => import("./measure/index.tsx").then(({ lensLink }) => lensLink()));
 
 /** Who enters on this phone today: once a day, and whenever the phone goes to another hand. */
 export function PersonPage() {
@@ -18,6 +19,7 @@ export function PersonPage() {
       <People onChosen={() => go("/")} />
       <Suspense fallback={null}>
         <StudyLinks />
+        <LensLink />
       </Suspense>
       <p>
         <Link to={ACCESS_PATH}>{say("phone-devices")}</Link>

@@ -2,14 +2,17 @@ import { describe, expect, test } from "vitest";
 import { en as crewEn } from "#core/screens/parts/words/en.ts";
 import { es as crewEs } from "#core/screens/parts/words/es.ts";
 import { counted, learn, type ScreenWord, screenWords } from "#core/screens/parts/words/index.ts";
+import { measureEn } from "#core/screens/parts/words/measure-en.ts";
+import { measureEs } from "#core/screens/parts/words/measure-es.ts";
 import { officeWords } from "#core/screens/parts/words/office.ts";
 import { studyEn } from "#core/screens/parts/words/study-en.ts";
 import { studyEs } from "#core/screens/parts/words/study-es.ts";
 
 learn(officeWords);
 learn({ en: studyEn, es: studyEs });
-const en: Readonly<Record<ScreenWord, string>> = { ...crewEn, ...officeWords.en, ...studyEn };
-const es: Readonly<Record<ScreenWord, string>> = { ...crewEs, ...officeWords.es, ...studyEs };
+learn({ en: measureEn, es: measureEs });
+const en: Readonly<Record<ScreenWord, string>> = { ...crewEn, ...officeWords.en, ...studyEn, ...measureEn };
+const es: Readonly<Record<ScreenWord, string>> = { ...crewEs, ...officeWords.es, ...studyEs, ...measureEs };
 const keys = Object.keys(en) as ScreenWord[];
 const figures = (sentence: string): string[] => [...sentence.matchAll(/\{(\w+)\}/g)].map(([, name = ""]) => name).sort();
 

@@ -120,6 +120,14 @@ export async function keepLoose(database: Database, job: string, photo: Photo): 
   await transaction.done;
 }
 
+/** A photo that was never put to a picture waits in another job from now on; one that was is left alone. */
+export async function moveLoose(database: Database, sha256: string, job: string): Promise<void> {
+  const transaction = database.transaction("photos", "readwrite", strictly);
+  const photo = await transaction.store.get(sha256);
+  if (photo?.loose) await transaction.store.put({ ...photo, job });
+  await transaction.done;
+}
+
 /** Forgets a photo that was never put to a picture; one that was is left alone. */
 export async function removeLoose(database: Database, sha256: string): Promise<void> {
   const transaction = database.transaction(["photos", "bytes", "small"], "readwrite", strictly);

@@ -1,7 +1,7 @@
 import { afterPaint, idle } from "./after-paint.ts";
 import type { Book } from "./book.ts";
 import { type Database, openDatabase, writeAbout } from "./database.ts";
-import { enter, keepLoose, type Photo, removeLoose } from "./enter.ts";
+import { enter, keepLoose, moveLoose, type Photo, removeLoose } from "./enter.ts";
 import { Glances } from "./glances.ts";
 import { appHere, ownMark } from "./heads.ts";
 import type { Judge } from "./judge.ts";
@@ -267,6 +267,17 @@ export class Keep {
   /** Takes a photo of a burst that belongs to no picture here off this phone; what the office already has of it stays there. */
   async removeLoose(sha256: string): Promise<void> {
     await removeLoose(this.#database, sha256);
+    await this.#reload(true);
+  }
+
+  /** Whether a photo still waits for its place, by the store itself: another page of this phone may have put it there just now. */
+  async isLoose(sha256: string): Promise<boolean> {
+    return (await this.#database.get("photos", sha256))?.loose === true;
+  }
+
+  /** A photo that waits belongs to another job's pictures. */
+  async moveLoose(sha256: string, job: string): Promise<void> {
+    await withRoom(this.#database, () => moveLoose(this.#database, sha256, job));
     await this.#reload(true);
   }
 

@@ -1,12 +1,15 @@
 import { useState } from "preact/hooks";
 import type { Instance } from "../../../job/index.ts";
-import { Link } from "../../parts/link.tsx";
 import { jobPath } from "../../parts/place.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
+import { type Went, WentTo } from "../cards/elsewhere.tsx";
+import { useFiling } from "../cards/filing.ts";
+import { keepSaid } from "../cards/of-photo.ts";
+import { PutByCard } from "../cards/put-by-card.tsx";
+import type { Elsewhere } from "../cards/where-to.ts";
 import { NotHere, PhoneFrame } from "../frame.tsx";
 import type { JobPart } from "../job-part.ts";
 import { type OwnPhoto, useKeep } from "../keep/index.ts";
-import { movePath } from "../paths.ts";
 import { useTold } from "../told.ts";
 import { useNotReceived } from "./camera.ts";
 import { useEnterPicture } from "./enter-picture.ts";
@@ -19,25 +22,21 @@ import { takenAt } from "./what.ts";
 const waitingFor = (photos: readonly OwnPhoto[], job: string): readonly OwnPhoto[] =>
   photos.filter((one) => one.job === job && one.loose === true && one.standing !== "lost").sort((a, b) => a.taken - b.taken);
 
-interface Put {
-  readonly entry: string;
-  readonly title: string;
-}
-
 /** Pictures that were taken together with the phone's own camera: chosen in one go, kept with their times, put one after the other to what they show. */
-export function BurstPage({ job }: JobPart) {
+export function BurstPage({ job, rest: [handed] }: JobPart) {
   const { say } = useSpeaking();
   const { keep, state } = useKeep();
   const told = useTold(job);
   const enterPicture = useEnterPicture(job);
   const [notReceived, received] = useNotReceived();
   const [keeping, setKeeping] = useState<{ readonly number: number; readonly all: number }>();
-  const [picked, setPicked] = useState<string>();
-  const [put, setPut] = useState<Put>();
+  const [picked, setPicked] = useState(handed);
+  const [went, setWent] = useState<Went>();
   const [refused, setRefused] = useState("");
-  if (told === undefined) return <NotHere />;
   const waiting = waitingFor(state.photos, job);
   const inHand = waiting.find(({ sha256 }) => sha256 === picked) ?? waiting[0];
+  const filing = useFiling(job, told, waiting, inHand);
+  if (told === undefined) return <NotHere />;
 
   const choose = async (files: readonly File[]): Promise<void> => {
     if (files.length === 0) return;
@@ -63,10 +62,20 @@ export function BurstPage({ job }: JobPart) {
     if (entered?.is === "no room") return setRefused(say("unsent-full"));
     if (entered?.is === "refused") return setRefused(told.sayer.refusal(entered.refusal));
     if (entered?.is !== "kept") return;
+    gone({ is: "put", entry: entered.own.id, title: told.sayer.title(pictured) });
+  };
+
+  const gone = (to: Went): void => {
     setRefused("");
-    setPut({ entry: entered.own.id, title: told.sayer.title(pictured) });
+    setWent(to);
     setPicked(undefined);
     scrollTo(0, 0);
+  };
+
+  const goTo = async ({ sha256 }: OwnPhoto, { job: other }: Elsewhere): Promise<void> => {
+    await keepSaid(keep, sha256, undefined);
+    await keep.moveLoose(sha256, other);
+    gone({ is: "waits", job: other, photo: sha256 });
   };
 
   return (
@@ -79,22 +88,23 @@ export function BurstPage({ job }: JobPart) {
       <p role="alert">{refused}</p>
       <div role="status">
         {keeping !== undefined && <p>{say("burst-keeping", { ...keeping })}</p>}
-        {put !== undefined && (
-          <p class="put-to">
-            {say("burst-put", { title: put.title })} <Link to={movePath(job, put.entry)}>{say("reading-move")}</Link>
-          </p>
-        )}
+        {went !== undefined && <WentTo job={job} went={went} />}
       </div>
+      <PutByCard job={job} told={told} entries={filing.put} />
       {inHand === undefined ? (
         <p>{say("burst-how")}</p>
       ) : (
         <InHand
           key={inHand.sha256}
+          job={job}
           told={told}
           photo={inHand}
           number={waiting.indexOf(inHand) + 1}
           all={waiting.length}
+          where={filing.of(inHand)}
           onPut={(place) => void putTo(inHand, place)}
+          onGo={(to) => void goTo(inHand, to)}
+          onHere={() => filing.here(inHand)}
         />
       )}
       {waiting.length > 1 && (

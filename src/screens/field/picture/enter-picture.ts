@@ -1,7 +1,7 @@
 import { useCallback } from "preact/hooks";
 import { type Entered, useKeep } from "../keep/index.ts";
 import { useEnter } from "../use-enter.ts";
-import { forgetJudged } from "./seen.tsx";
+import { forgetSeen } from "./seen.tsx";
 import { type Chosen, type Pictured, pictureWhat } from "./what.ts";
 
 /** Enters a photo that this phone keeps as one picture. `lost`: its bytes cannot be read any more; undefined: who enters is asked first. */
@@ -22,7 +22,7 @@ export function useEnterPicture(
         ...(chosen.where === undefined ? {} : { where: chosen.where }),
         photo: { sha256, type, taken, bytes: bytes ?? new ArrayBuffer(0) },
       });
-      if (entered?.is === "kept") await forgetJudged(keep, sha256);
+      if (entered?.is === "kept") await forgetSeen(keep, sha256);
       return entered;
     },
     [keep, enter],

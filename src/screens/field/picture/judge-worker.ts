@@ -1,7 +1,8 @@
 import { GREY_LONG_EDGE, greyFromRgba, judgePhoto, measureGrey } from "../../../photo/index.ts";
-import type { Looked, ToLookAt } from "./what.ts";
+import type { PhotoAsked } from "../beside.ts";
+import type { Looked } from "./what.ts";
 
-declare const self: { onmessage: (event: { readonly data: ToLookAt }) => void; postMessage(looked: Looked): void };
+declare const self: { onmessage: (event: { readonly data: PhotoAsked }) => void; postMessage(looked: Looked): void };
 
 /** Long edge of the picture that the phone's own pages show. */
 const SMALL_LONG_EDGE = 640;
@@ -20,7 +21,7 @@ function drawn(
   return { canvas, context };
 }
 
-async function look({ number, photo }: ToLookAt): Promise<Looked> {
+async function look({ number, photo }: PhotoAsked): Promise<Looked> {
   const picture = await createImageBitmap(photo);
   const { width, height } = picture;
   const { canvas, context } = drawn(picture, GREY_LONG_EDGE);

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { type OwnPhoto, useKeep } from "../keep/index.ts";
-import { forgetJudged } from "./seen.tsx";
+import { forgetSeen } from "./seen.tsx";
 
 /** A photo that was chosen by mistake: taken off this phone's store after a second word; the phone's own picture stays where it is. */
 export function NotForThisJob({ photo }: { readonly photo: OwnPhoto }) {
@@ -10,7 +10,7 @@ export function NotForThisJob({ photo }: { readonly photo: OwnPhoto }) {
   const [asked, setAsked] = useState(false);
   const remove = async (): Promise<void> => {
     await keep.removeLoose(photo.sha256);
-    await forgetJudged(keep, photo.sha256);
+    await forgetSeen(keep, photo.sha256);
   };
   if (!asked)
     return (

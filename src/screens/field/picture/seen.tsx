@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Unseen } from "../../parts/pictures.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
+import { cardsIn, forgetCards } from "../cards/of-photo.ts";
 import { type Keep, photoOf, useKeep } from "../keep/index.ts";
 import { judgeHere } from "./judging.ts";
 import type { Judged, KeptPhoto, Looked } from "./what.ts";
@@ -9,7 +10,12 @@ const judgedPlace = (sha256: string): string => `judged ${sha256}`;
 
 /** A photo's judgement stands on the phone until the photo is entered. */
 export const judgedOf = (keep: Keep, sha256: string): Promise<Judged | undefined> => keep.draft<Judged>(judgedPlace(sha256));
-export const forgetJudged = (keep: Keep, sha256: string): Promise<void> => keep.keepDraft(judgedPlace(sha256), undefined);
+
+/** What was found out about a photo that is entered now, or gone. */
+export async function forgetSeen(keep: Keep, sha256: string): Promise<void> {
+  await keep.keepDraft(judgedPlace(sha256), undefined);
+  await forgetCards(keep, sha256);
+}
 
 /** What the worker made of a photo, kept for this phone's pages. */
 async function keepLooked(keep: Keep, sha256: string, { judged, small }: Looked): Promise<Judged> {
@@ -42,10 +48,19 @@ export async function takeIn(
   beingLookedAt.set(sha256, judging);
   try {
     const [kept, judged] = await Promise.all([keep.keepLoose(job, [photo]), judging]);
-    return kept === "no room" ? kept : { photo: { sha256, type, bytes: bytes.byteLength, taken }, judged };
+    if (kept === "no room") return kept;
+    // after the verdict and the disk, which somebody waits for
+    void cardsIn(keep, { sha256, type }, file);
+    return { photo: { sha256, type, bytes: bytes.byteLength, taken }, judged };
   } finally {
     beingLookedAt.delete(sha256);
   }
+}
+
+/** A photo's judgement, once it is there. */
+export async function judgedWhenSeen(keep: Keep, sha256: string): Promise<Judged | undefined> {
+  await beingLookedAt.get(sha256);
+  return judgedOf(keep, sha256);
 }
 
 export interface Seen {

@@ -8,11 +8,7 @@ export type Judged =
   | { readonly verdict: "unreadable"; readonly reason: PhotoReason }
   | { readonly verdict: "not judged" };
 
-/** What the worker is given and what it answers; `small`: a JPEG for the phone's own pages, absent where the photo cannot be opened. */
-export interface ToLookAt {
-  readonly number: number;
-  readonly photo: Blob;
-}
+/** What the worker answers; `small`: a JPEG for the phone's own pages, absent where the photo cannot be opened. */
 export interface Looked {
   readonly number: number;
   readonly judged: Judged;

@@ -1,12 +1,12 @@
 import { useEffect, useState } from "preact/hooks";
-import { askedOf } from "../../../job/index.ts";
+import { askedOf, isMeasurable } from "../../../job/index.ts";
 import { readQuantity } from "../../../reading/index.ts";
 import { Link } from "../../parts/link.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { PhoneFrame } from "../frame.tsx";
 import type { Taking } from "../job-part.ts";
 import { useKeep } from "../keep/index.ts";
-import { movePath, stepPath, tapePicturePath } from "../paths.ts";
+import { measurePath, movePath, stepPath, tapePicturePath } from "../paths.ts";
 import { useEnter } from "../use-enter.ts";
 import { FromMark, type TiedFrom } from "./from-mark.tsx";
 import { Instruments, setUpWhat } from "./instruments.tsx";
@@ -116,6 +116,11 @@ export function ReadingPage(taking: Taking) {
           <li>
             <Link to={tapePicturePath(job, item.id, tag)}>{say("reading-picture-of-tape")}</Link>
           </li>
+          {now.state.sheet !== undefined && isMeasurable(now.state.sheet, item) && (
+            <li>
+              <Link to={measurePath(job, item.id, tag)}>{say("reading-measure")}</Link>
+            </li>
+          )}
         </ul>
       )}
       {entered === undefined && (

@@ -8,6 +8,7 @@ import { type CrewWord, en } from "./en.ts";
 import { es } from "./es.ts";
 import type { laidAsideEn } from "./laid-aside-en.ts";
 import type { lookingEn } from "./looking-en.ts";
+import type { measureEn } from "./measure-en.ts";
 import type { openingEn } from "./opening-en.ts";
 import type { ownerEn } from "./owner-en.ts";
 import type { personsEn } from "./persons-en.ts";
@@ -25,6 +26,7 @@ export type ScreenWord =
   | keyof typeof decidingEn
   | keyof typeof laidAsideEn
   | keyof typeof lookingEn
+  | keyof typeof measureEn
   | keyof typeof openingEn
   | keyof typeof ownerEn
   | keyof typeof studyEn

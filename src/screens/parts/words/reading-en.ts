@@ -10,6 +10,7 @@ export const readingEn = {
   "reading-enter": "Enter it",
   "reading-once-more": "Read it once more",
   "reading-picture-of-tape": "Picture of the tape",
+  "reading-measure": "Measure it in a picture with a card",
   "reading-next": "Next: {title}",
   "reading-to-step": "Back to the step",
   "reading-move": "Put it right",

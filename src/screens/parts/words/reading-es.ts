@@ -11,6 +11,7 @@ export const readingEs: Readonly<Record<keyof typeof readingEn, string>> = {
   "reading-enter": "Anotarlo",
   "reading-once-more": "Leerlo otra vez",
   "reading-picture-of-tape": "Foto de la cinta",
+  "reading-measure": "Medirlo en una foto con tarjeta",
   "reading-next": "Sigue: {title}",
   "reading-to-step": "Volver al paso",
   "reading-move": "Ponerlo bien",
