@@ -6,6 +6,7 @@ import { Miniflare } from "miniflare";
 import { cron } from "../deploy/index.ts";
 import { type EdgePlan, miniflareOptions, shardsOf } from "./edge-plan.ts";
 import { type Database, migrate } from "./migrations.ts";
+import { wipeErased } from "./wiped.ts";
 
 /** The process around workerd: reads `EDGE_PLAN`, builds the databases up, calls the worker's `scheduled`. */
 const plan = JSON.parse(process.env.EDGE_PLAN ?? "null") as EdgePlan | null;
@@ -17,6 +18,7 @@ process.env.MINIFLARE_WORKERD_PATH = script;
 process.env.WORKERD_COMMAND = (createRequire(import.meta.url)("workerd") as { default: string }).default;
 delete process.env.EDGE_PLAN;
 
+wipeErased(plan.persist);
 const miniflare = new Miniflare(miniflareOptions(plan));
 await miniflare.ready;
 for (const { binding } of shardsOf(plan))

@@ -13,3 +13,4 @@ export {
   startStack,
 } from "./stack.ts";
 export { startStore } from "./store-server.ts";
+export { wipeErased } from "./wiped.ts";
