@@ -302,6 +302,8 @@ var notNegative = (value, place) => Number.isSafeInteger(value) && value >= 0 ? 
 var yesNo = (value, place) => typeof value === "boolean" ? [] : fault$1(place, "true or false");
 var among = (...allowed) => (value, place) => allowed.includes(value) ? [] : fault$1(place, allowed.join(", "));
 var listOf = (shape) => (value, place) => Array.isArray(value) ? value.flatMap((entry, i) => shape(entry, `${place}/${i}`)) : fault$1(place, "a list");
+/** A list of just so many, each of its own shape. */
+var eachOf = (...shapes) => (value, place) => Array.isArray(value) && value.length === shapes.length ? shapes.flatMap((shape, i) => shape(value[i], `${place}/${i}`)) : fault$1(place, `a list of ${shapes.length}`);
 var eitherOf = (...shapes) => (value, place) => shapes.some((shape) => shape(value, place).length === 0) ? [] : fault$1(place, "one of the shapes that this can have");
 /** An object whose every field, whatever its name, has this shape. */
 var recordOf = (shape) => (value, place) => typeof value === "object" && value !== null && !Array.isArray(value) ? Object.entries(value).flatMap(([name, inner]) => shape(inner, `${place}/${name}`)) : fault$1(place, "an object");
@@ -348,6 +350,7 @@ var said = {
 	about: about$1,
 	reason: anyText
 };
+var spot = eachOf(integer, integer, integer);
 var movedEntry = saying({
 	id: anyText,
 	kind: anyText,
@@ -441,6 +444,25 @@ var shapes = {
 		"judged?": among("readable", "unreadable")
 	}),
 	"picture-read": saying({ photo: anyText }),
+	"photo-measured": saying({
+		item: anyText,
+		"tag?": anyText,
+		photo: anyText,
+		width: integer,
+		height: integer,
+		paper: among("letter", "a4"),
+		"ruler?": typed,
+		codes: listOf(saying({
+			place: among(0, 1, 2, 3),
+			corners: eachOf(spot, spot, spot, spot)
+		})),
+		"lens?": saying({
+			distortion: integer,
+			within: integer
+		}),
+		from: spot,
+		to: spot
+	}),
 	"picture-looked-at": saying({
 		picture: anyText,
 		says: among("shows it", "does not show it", "cannot tell")
@@ -6520,6 +6542,13 @@ function cardsOf(json) {
 	});
 	return [...new Map(all).values()];
 }
+var isPixel = (json) => Array.isArray(json) && json.length === 2 && json.every(Number.isSafeInteger);
+function cornersOf(json) {
+	return (Array.isArray(json) ? json : []).flatMap((card) => {
+		const { corners } = fields(card);
+		return Array.isArray(corners) && corners.length === 4 && corners.every(isPixel) ? [corners] : [];
+	});
+}
 /** What the ledger has of each photo that media read, by its hash. */
 var photosRead = oncePer((state, _) => {
 	const read = factsOf(state, "picture-read").map(({ what, entry }) => {
@@ -6535,7 +6564,8 @@ var photosRead = oncePer((state, _) => {
 			notes,
 			placeWithheld: position === void 0 && facts.position !== void 0 && !notes.some((note) => /^(position|metadata)-/.test(note)),
 			unreadable: Boolean(facts.unreadable),
-			cards: cardsOf(facts.cards)
+			cards: cardsOf(facts.cards),
+			corners: cornersOf(facts.cards)
 		};
 		return [what.photo, found];
 	});
@@ -7026,6 +7056,49 @@ function linesOf(sheet, found, now) {
 		}
 	}
 	return [...lines.values()];
+}
+// src/ledger/edition.ts
+var isWithheld = (part) => "withheld" in part;
+// src/job/between-instants.ts
+/** The entry that was made or read first in a step. Rework undoes no beginning. */
+function firstIn(state, step) {
+	return (state.sheet?.items ?? []).filter((item) => item.step === step).flatMap((item) => (state.byItem.get(item.id) ?? []).filter(entersItem)).reduce((first, fact) => first === void 0 || happenedAt(fact) < happenedAt(first) ? fact : first, void 0);
+}
+/** How far a moment lies inside, below zero: outside. */
+var inside = ({ from, until }, moment) => Math.min(moment - from, until - moment);
+function instantsOf(context) {
+	const readings = readAll(context, context.check.items);
+	const entries = entriesOf(readings);
+	const missing = lacking(missingOf(context, context.check.items, readings), entries);
+	const [from, until] = context.check.items.map((id) => readings.get(id)?.at(-1)?.value.value);
+	if (from === void 0 || until === void 0) return {
+		entries,
+		missing
+	};
+	return {
+		entries,
+		missing,
+		found: {
+			from: Math.round(from * 1e3),
+			until: Math.round(until * 1e3)
+		}
+	};
+}
+/** How far inside two typed instants a step was begun; until it is, the check waits for what the step asks first. */
+function betweenInstants(context) {
+	const { state, check } = context;
+	const { entries, missing, found } = instantsOf(context);
+	if (found === void 0) return missing;
+	const begun = firstIn(state, check.begins);
+	if (begun === void 0) {
+		const [first] = (state.sheet?.items ?? []).filter((item) => item.step === check.begins && item.tags === void 0 && !item.switches);
+		return lacking(first === void 0 ? [] : [{ item: first }], entries);
+	}
+	return {
+		state: "value",
+		value: withSource(certain(inside(found, happenedAt(begun)) / 1e3), "clocks", begun.doubt / 1e3),
+		entries: [...entries, begun]
+	};
 }
 // src/job/design/known.ts
 var once = (keys) => [...new Set(keys)];
@@ -8601,125 +8674,6 @@ function resolveLimit(limit, context) {
 		value: resolved.value + (limit.offset ?? 0)
 	} : resolved;
 }
-// src/job/meaning.ts
-/** What the last answers of these instances mean together; undefined where none of them was answered. */
-function meaningOf(state, instances) {
-	const answers = instances.flatMap((instance) => {
-		const fact = instance.item.kind === "answer" ? seriesOf(state, instance).counting.at(-1) : void 0;
-		return fact === void 0 ? [] : [instance.item.choices?.find(({ id }) => id === fact.what.choice)?.means ?? []];
-	});
-	return answers.length === 0 ? void 0 : answers.flat();
-}
-// src/job/check-limits.ts
-/** The last value that was typed for an instance, in the fixed unit of its kind. */
-function typedValue(state, instance) {
-	const what = seriesOf(state, instance).counting.at(-1)?.what;
-	if (typeof what?.typed !== "string" || typeof what.unit !== "string") return void 0;
-	const read = readQuantity(what.typed, askedOf(instance.item, what.unit));
-	return read.ok ? read.value.value : void 0;
-}
-function limitsOf(state, sheet, check, tag, holds) {
-	const bounds = {};
-	const unknown = /* @__PURE__ */ new Set();
-	const missing = /* @__PURE__ */ new Map();
-	let doubt;
-	const instanceOf = (id) => {
-		const item = itemNamed(sheet, id);
-		return item && instanceFor(item, tag);
-	};
-	const instancesOf = (ids) => ids.flatMap((id) => instanceOf(id) ?? []);
-	const context = {
-		figures: sourceFor(state, holds),
-		kind: check.kind,
-		typed: (id) => {
-			const instance = instanceOf(id);
-			return instance && typedValue(state, instance);
-		},
-		coldest: (ids) => instancesOf(ids).filter(({ item }) => item.quantity === "temperature").flatMap((instance) => readingsOf(state, instance).map(({ value }) => value)).reduce((coldest, value) => coldest === void 0 || value.value < coldest.value ? value : coldest, void 0),
-		reading: (ids, kind) => ids.filter((id) => itemNamed(sheet, id)?.quantity === kind),
-		...sheet.cureTable && { cureTable: sheet.cureTable },
-		meaning: (ids) => meaningOf(state, instancesOf(ids)),
-		expected: (id) => expectedOf(state, holds, id)
-	};
-	for (const bound of [
-		"aim",
-		"lower",
-		"upper"
-	]) {
-		const limit = check[bound];
-		if (limit === void 0) continue;
-		const resolved = resolveLimit(limit, context);
-		if ("value" in resolved) {
-			bounds[bound] = resolved.value;
-			if (bound !== "aim" && resolved.doubt !== void 0) doubt = Math.max(doubt ?? 0, resolved.doubt);
-			continue;
-		}
-		for (const figure of resolved.unknown ?? []) unknown.add(figure);
-		for (const id of resolved.missing ?? []) {
-			const instance = instanceOf(id);
-			missing.set(id, instance ? aboutOf(instance) : { item: id });
-		}
-	}
-	return {
-		bounds,
-		...doubt === void 0 ? {} : { doubt },
-		unknown: [...unknown],
-		missing: [...missing.values()]
-	};
-}
-// src/job/contributors.ts
-/** `reading:17/watch-start` is the watch, whichever the reading; what is of no reading keeps its name. */
-var nameOf = (source) => roleOfSource(source) ?? (source.startsWith("reading:") ? source.slice(source.lastIndexOf("/") + 1).replace(/-(?:start|stop)$/, "") : source);
-/** The three that bring the most doubt, readings and figures of the design alike, by name; largest first. */
-function namedContributors(value, kind) {
-	const squares = /* @__PURE__ */ new Map();
-	for (const [source, part] of value.parts) squares.set(nameOf(source), [...squares.get(nameOf(source)) ?? [], part * part]);
-	return [...squares].map(([name, list]) => ({
-		name,
-		u: toInteger(Math.sqrt(total(list)) * fixedPerSi(kind))
-	})).sort((a, b) => b.u - a.u || (a.name < b.name ? -1 : 1)).slice(0, 3);
-}
-// src/job/between-instants.ts
-/** The entry that was made or read first in a step. Rework undoes no beginning. */
-function firstIn(state, step) {
-	return (state.sheet?.items ?? []).filter((item) => item.step === step).flatMap((item) => (state.byItem.get(item.id) ?? []).filter(entersItem)).reduce((first, fact) => first === void 0 || happenedAt(fact) < happenedAt(first) ? fact : first, void 0);
-}
-/** How far a moment lies inside, below zero: outside. */
-var inside = ({ from, until }, moment) => Math.min(moment - from, until - moment);
-function instantsOf(context) {
-	const readings = readAll(context, context.check.items);
-	const entries = entriesOf(readings);
-	const missing = lacking(missingOf(context, context.check.items, readings), entries);
-	const [from, until] = context.check.items.map((id) => readings.get(id)?.at(-1)?.value.value);
-	if (from === void 0 || until === void 0) return {
-		entries,
-		missing
-	};
-	return {
-		entries,
-		missing,
-		found: {
-			from: Math.round(from * 1e3),
-			until: Math.round(until * 1e3)
-		}
-	};
-}
-/** How far inside two typed instants a step was begun; until it is, the check waits for what the step asks first. */
-function betweenInstants(context) {
-	const { state, check } = context;
-	const { entries, missing, found } = instantsOf(context);
-	if (found === void 0) return missing;
-	const begun = firstIn(state, check.begins);
-	if (begun === void 0) {
-		const [first] = (state.sheet?.items ?? []).filter((item) => item.step === check.begins && item.tags === void 0 && !item.switches);
-		return lacking(first === void 0 ? [] : [{ item: first }], entries);
-	}
-	return {
-		state: "value",
-		value: withSource(certain(inside(found, happenedAt(begun)) / 1e3), "clocks", begun.doubt / 1e3),
-		entries: [...entries, begun]
-	};
-}
 // src/job/flow-as-measured.ts
 /** A reading with the doubt that its way brings besides: the hand on the watch, the bin's mark. New at each reading. */
 function asRead(way, { fact, value }, kind) {
@@ -9450,6 +9404,15 @@ function evaporatedWithoutBucket(context, at, seconds) {
 		says: "leak.no-evaporation"
 	};
 }
+// src/job/meaning.ts
+/** What the last answers of these instances mean together; undefined where none of them was answered. */
+function meaningOf(state, instances) {
+	const answers = instances.flatMap((instance) => {
+		const fact = instance.item.kind === "answer" ? seriesOf(state, instance).counting.at(-1) : void 0;
+		return fact === void 0 ? [] : [instance.item.choices?.find(({ id }) => id === fact.what.choice)?.means ?? []];
+	});
+	return answers.length === 0 ? void 0 : answers.flat();
+}
 // src/job/loss-a-day.ts
 var MS_PER_SECOND$1 = 1e3;
 var conditionsOf = (means) => {
@@ -9892,6 +9855,75 @@ function evaluate(state, check, tag) {
 }
 /** The limit of `steady` is the doubt of the difference itself, SI. */
 var steadyLimit = (value) => expanded(value);
+// src/job/check-limits.ts
+/** The last value that was typed for an instance, in the fixed unit of its kind. */
+function typedValue(state, instance) {
+	const what = seriesOf(state, instance).counting.at(-1)?.what;
+	if (typeof what?.typed !== "string" || typeof what.unit !== "string") return void 0;
+	const read = readQuantity(what.typed, askedOf(instance.item, what.unit));
+	return read.ok ? read.value.value : void 0;
+}
+function limitsOf(state, sheet, check, tag, holds) {
+	const bounds = {};
+	const unknown = /* @__PURE__ */ new Set();
+	const missing = /* @__PURE__ */ new Map();
+	let doubt;
+	const instanceOf = (id) => {
+		const item = itemNamed(sheet, id);
+		return item && instanceFor(item, tag);
+	};
+	const instancesOf = (ids) => ids.flatMap((id) => instanceOf(id) ?? []);
+	const context = {
+		figures: sourceFor(state, holds),
+		kind: check.kind,
+		typed: (id) => {
+			const instance = instanceOf(id);
+			return instance && typedValue(state, instance);
+		},
+		coldest: (ids) => instancesOf(ids).filter(({ item }) => item.quantity === "temperature").flatMap((instance) => readingsOf(state, instance).map(({ value }) => value)).reduce((coldest, value) => coldest === void 0 || value.value < coldest.value ? value : coldest, void 0),
+		reading: (ids, kind) => ids.filter((id) => itemNamed(sheet, id)?.quantity === kind),
+		...sheet.cureTable && { cureTable: sheet.cureTable },
+		meaning: (ids) => meaningOf(state, instancesOf(ids)),
+		expected: (id) => expectedOf(state, holds, id)
+	};
+	for (const bound of [
+		"aim",
+		"lower",
+		"upper"
+	]) {
+		const limit = check[bound];
+		if (limit === void 0) continue;
+		const resolved = resolveLimit(limit, context);
+		if ("value" in resolved) {
+			bounds[bound] = resolved.value;
+			if (bound !== "aim" && resolved.doubt !== void 0) doubt = Math.max(doubt ?? 0, resolved.doubt);
+			continue;
+		}
+		for (const figure of resolved.unknown ?? []) unknown.add(figure);
+		for (const id of resolved.missing ?? []) {
+			const instance = instanceOf(id);
+			missing.set(id, instance ? aboutOf(instance) : { item: id });
+		}
+	}
+	return {
+		bounds,
+		...doubt === void 0 ? {} : { doubt },
+		unknown: [...unknown],
+		missing: [...missing.values()]
+	};
+}
+// src/job/contributors.ts
+/** `reading:17/watch-start` is the watch, whichever the reading; what is of no reading keeps its name. */
+var nameOf = (source) => roleOfSource(source) ?? (source.startsWith("reading:") ? source.slice(source.lastIndexOf("/") + 1).replace(/-(?:start|stop)$/, "") : source);
+/** The three that bring the most doubt, readings and figures of the design alike, by name; largest first. */
+function namedContributors(value, kind) {
+	const squares = /* @__PURE__ */ new Map();
+	for (const [source, part] of value.parts) squares.set(nameOf(source), [...squares.get(nameOf(source)) ?? [], part * part]);
+	return [...squares].map(([name, list]) => ({
+		name,
+		u: toInteger(Math.sqrt(total(list)) * fixedPerSi(kind))
+	})).sort((a, b) => b.u - a.u || (a.name < b.name ? -1 : 1)).slice(0, 3);
+}
 // src/job/flow-part.ts
 /** What each cause would have to be is told in. */
 var kinds = {
@@ -10399,8 +10431,6 @@ function findings(state) {
 		tagSets: shortTagSets(state, sheet)
 	});
 }
-// src/ledger/edition.ts
-var isWithheld = (part) => "withheld" in part;
 // src/job/clearance.ts
 /** What is known of a covering that happened: what the phone showed then, and whether it still holds. */
 function coveredState(state, covering, clearNow) {

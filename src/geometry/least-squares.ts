@@ -3,8 +3,10 @@ import { choleskyOf, dot, type Matrix, solve } from "./cholesky.ts";
 const MOST_STEPS = 40;
 /** Step of a parameter for its slope, where all parameters are near one in size; its error is the square of it. */
 const SLOPE_STEP = 1e-5;
-/** A step shorter than this share of the parameters ends the search. */
-const SETTLED_WITHIN = 1e-12;
+/** A step shorter than this share of the parameters ends the search: slopes by differences carry it no further. */
+const SETTLED_WITHIN = 1e-9;
+/** And so does a sum of squares that falls by less than this share. */
+const FALLS_WITHIN = 1e-11;
 
 export interface Settled {
   readonly at: readonly number[];
@@ -68,7 +70,7 @@ export function leastSquares(start: readonly number[], residualsOf: (at: readonl
       damping = damping === 0 ? 1e-4 : damping * 10;
       continue;
     }
-    if (short || Math.abs(now - then) <= 1e-15 * now) break;
+    if (short || (damping === 0 && Math.abs(now - then) <= FALLS_WITHIN * now)) break;
   }
   const slopes = slopesOf(at, residualsOf);
   const factor = choleskyOf(normalOf(slopes, 0));

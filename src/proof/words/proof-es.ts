@@ -26,7 +26,7 @@ export const proofEs: Readonly<Record<ProofWord, string>> = {
   "withheld-none": "No hay nada reservado.",
   "withheld-edition": "fuera de este ejemplar",
   "withheld-erasure": "borrado a petición",
-  "withheld-wrong-job": "corresponde a otra obra",
+  "withheld-wrong-job": "corresponde a otro trabajo",
   "part-what": "lo anotado",
   "part-who": "nombres y contactos",
   "part-where": "posiciones",
