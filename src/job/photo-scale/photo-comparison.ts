@@ -96,6 +96,16 @@ const newestOf = (state: JobState): readonly (Live & { readonly what: Words })[]
 ];
 
 /**
+ * Whether what was measured shows how it is now: a photo that was taken back as a picture shows nothing any more, and one that was
+ * entered before rework shows what was there before, whenever somebody measured in it.
+ */
+function showsNow(state: JobState, { position, what: { photo } }: Live & { readonly what: Words }, after: number): boolean {
+  const pictures = state.facts.filter(({ kind, what }) => kind === "picture-taken" && what.photo === photo);
+  if (pictures.length > 0 && !pictures.some(({ standing }) => standing === "counts")) return false;
+  return Math.min(position, ...pictures.map((picture) => picture.position)) > after;
+}
+
+/**
  * The length that was last measured in a photo beside each reading, and the last reading of its item: they agree where they differ by
  * no more than the expanded doubt of their difference (|E_n| of at most 1, ISO 13528). What was measured before rework, or before
  * it was opened up again, is not compared with what was read after it.
@@ -106,7 +116,7 @@ export const photoComparisons = oncePer((state: JobState, _: "all"): readonly Ph
     const item = state.sheet && itemNamed(state.sheet, id);
     if (state.sheet === undefined || item === undefined || !isMeasurable(state.sheet, item)) return [];
     const instance: Instance = tag === undefined ? { item } : { item, tag };
-    if (fact.position <= (seriesOf(state, instance).cut?.position ?? -1)) return [];
+    if (!showsNow(state, fact, seriesOf(state, instance).cut?.position ?? -1)) return [];
     return [{ entry: fact.id, item: id, ...(tag === undefined ? {} : { tag }), photo, ...judged(state, fact, instance) }];
   }),
 );

@@ -15,8 +15,8 @@ import type { SeenSpot, Typed, Whats } from "../fact.ts";
 
 /** Own: a printer that fits a page to its paper prints 94 to 106 of 100, and nobody laid a tape beside the ruler; millionths. */
 const PRINT_UNKNOWN = 60_000;
-/** Own: a check ruler that is longer or shorter by more than this share of it is another ruler. */
-const RULER_WITHIN = 0.1;
+/** Own: a check ruler that is longer or shorter by more than this share is another one, or its tape began at the 1 in mark. */
+const RULER_WITHIN = 0.08;
 /** Own: no end of a tape's hook or of a printed line is laid better than this, micrometres. */
 const RULER_LAID = 250;
 /** Own: no tap and no edge is better than this, pixels. */

@@ -38,8 +38,8 @@ export const viewEs: Readonly<Record<ViewWord, string>> = {
   "csv-low": "desde",
   "csv-high": "hasta",
   "csv-note": "nota",
-  "report-title": "Lo que dicen las obras",
-  "report-document": "Lo que dicen las obras, {month}: {company}",
+  "report-title": "Lo que dicen los trabajos",
+  "report-document": "Lo que dicen los trabajos, {month}: {company}",
   "report-page": "página",
   "report-of": "de",
   "report-decides": "Qué decide",
@@ -47,9 +47,9 @@ export const viewEs: Readonly<Record<ViewWord, string>> = {
   "report-counted": "Contado",
   "report-cut": "Aquí faltan las últimas filas; la tabla en CSV de la página del dueño de la empresa las tiene todas.",
   "report-rests":
-    "{jobs|Hecho del registro de una obra tal como estaba|Hecho de los registros de {jobs} obras tal como estaban}, contado hasta el {until}. Nada se escribió a mano.",
+    "{jobs|Hecho del registro de un trabajo tal como estaba|Hecho de los registros de {jobs} trabajos tal como estaban}, contado hasta el {until}. Nada se escribió a mano.",
   "report-rests-past":
-    "Hecho {jobs|del registro|de los registros} de {jobs} {jobs|obra, leído|obras, leídos} el {read} y contado hasta el {until}: lo anotado después queda fuera, pero un veredicto que una entrada posterior cambió está como es el día de la lectura. Nada se escribió a mano.",
+    "Hecho {jobs|del registro|de los registros} de {jobs} {jobs|trabajo, leído|trabajos, leídos} el {read} y contado hasta el {until}: lo anotado después queda fuera, pero un veredicto que una entrada posterior cambió está como es el día de la lectura. Nada se escribió a mano.",
   "report-chance":
     "Un intervalo contiene el valor verdadero en 95 de 100 informes así. Donde una pregunta compara muchas cosas, dice cómo evita tomar el azar por una causa.",
   "report-persons": "Una cifra sobre un paso o una pieza no es un juicio sobre una persona.",

@@ -29,7 +29,7 @@ export const headingsEs: Readonly<Record<HeadingKey, string>> = {
   "enclosure-unreadable": "Solo en la lista: el archivo no se puede abrir",
   enclosures: "Anexos",
   "enclosures-how":
-    "Papeles de esta obra como se mandaron, cada página reducida para caber. Lo que solo está en la lista lo guarda la empresa.",
+    "Papeles de este trabajo como se mandaron, cada página reducida para caber. Lo que solo está en la lista lo guarda la empresa.",
   entries: "Entradas",
   entry: "Entrada",
   equipment: "Equipo",

@@ -9,7 +9,7 @@ export const photoLengthsEn = {
   "cannot tell": "The photo cannot tell: {why}.",
   "because-no reading": "no reading by tape counts here",
   "because-not flat": "the card did not lie flat",
-  "because-card elsewhere": "at the office the card was seen in another place of this photo",
+  "because-card elsewhere": "looked at once more, the photo shows the card in another place",
   "because-too doubtful": "it would have to be known to ± {needed}",
   "because-refused": "what was entered with it makes no length",
 } as const;

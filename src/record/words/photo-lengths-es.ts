@@ -11,7 +11,7 @@ export const photoLengthsEs: Readonly<Record<PhotoLengthSentence, string>> = {
   "cannot tell": "La foto no lo puede decir: {why}.",
   "because-no reading": "aquí no cuenta ninguna lectura con cinta",
   "because-not flat": "la tarjeta no estaba plana",
-  "because-card elsewhere": "en la oficina la tarjeta se vio en otro lugar de esta foto",
+  "because-card elsewhere": "mirada otra vez, la foto muestra la tarjeta en otro lugar",
   "because-too doubtful": "habría que saberlo a ± {needed}",
   "because-refused": "lo que se anotó con ella no da ninguna longitud",
 };

@@ -94,6 +94,13 @@ describe("a length in a photo, from what its entry says alone", () => {
     expect(printScale("a4", { typed: "254.0", unit: "mm" })).toMatchObject({ ok: true, value: { scale: 1, within: 985 } });
     expect(printScale("a4", { typed: "12", unit: "in" })).toMatchObject({ ok: false, refusal: { code: "reading-out-of-range" } });
     expect(printScale("a4", { typed: "ten", unit: "in" }).ok).toBe(false);
+    // a tape that was laid from its 1 in mark: the inch was not taken off, or was taken off twice
+    for (const typed of ["11 0/16", "9 0/16"]) {
+      const refusal = { code: "reading-out-of-range", place: "ruler/typed" };
+      expect(printScale("letter", { typed, unit: "in" })).toMatchObject({ ok: false, refusal });
+    }
+    // 94 of 100, as A4 comes out on letter paper
+    expect(printScale("letter", { typed: "9.40", unit: "in" })).toMatchObject({ ok: true });
   });
 });
 
@@ -188,6 +195,30 @@ describe("beside the tape's reading", () => {
     b.enter("reworked", { about: { item: "the-length" }, done: "cut anew", minutes: 5 });
     b.read("the-length", "18 0/16");
     expect(compared(b)).toEqual([]);
+  });
+
+  test("nor where somebody measures only after the rework in a photo from before it", () => {
+    const b = book(sheet);
+    b.picture("the-length", { photo });
+    b.enter("reworked", { about: { item: "the-length" }, done: "cut anew", minutes: 5 });
+    b.read("the-length", "20 0/16");
+    enter(b, words());
+    expect(compared(b)).toEqual([]);
+  });
+
+  test("a photo whose picture was taken back is not compared any more; one that is still a picture elsewhere is", () => {
+    const takenBack = (further: boolean): readonly PhotoComparison[] => {
+      const b = book(sheet);
+      b.read("the-length", "20 0/16");
+      const id = b.picture("the-length", { photo });
+      if (further) b.picture("the-length", { photo });
+      enter(b, words());
+      expect(compared(b)).toHaveLength(1);
+      b.enter("corrected", { entry: { id, digest: "" }, reason: "the wrong hole", withdrawn: true });
+      return compared(b);
+    };
+    expect(takenBack(false)).toEqual([]);
+    expect(takenBack(true).map(({ says }) => says)).toEqual(["agree"]);
   });
 
   test("the newest photo of a reading speaks", () => {

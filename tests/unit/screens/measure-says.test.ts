@@ -76,7 +76,7 @@ describe("a length in a picture beside the tape", () => {
       `It cannot be told whether tape and picture agree: ${both}. ± 1/16 in is needed.`,
     );
     expect(said(of({ says: "cannot tell", because: { why: "not flat" } }))).toContain("The card did not lie flat.");
-    expect(said(of({ says: "cannot tell", because: { why: "card elsewhere" } }))).toContain("The office sees the card elsewhere");
+    expect(said(of({ says: "cannot tell", because: { why: "card elsewhere" } }))).toContain("this picture shows the card elsewhere");
   });
 
   test("in Spanish and in millimetres", () => {

@@ -66,6 +66,7 @@ function Measure({ job, item, tag, told, sheet }: Taking & { readonly sheet: Tol
         <>
           <p class="prompt">{say("measure-how")}</p>
           <p>{say("measure-beside")}</p>
+          <p>{say("measure-caution")}</p>
           <PicturesHere told={told} pictured={pictured} onChoose={(photo) => void choose({ photo })} />
           <MeasuredSoFar job={job} told={told} item={item.id} tag={tag} />
           <Link to={takePath(job, item.id, tag)}>{say("picture-back-to-reading")}</Link>

@@ -20,7 +20,7 @@ export function MeasuredSoFar({ job, told, item, tag }: SoFarProps) {
   const all = photoComparisons(state, "all").filter((one) => one.item === item && one.tag === tag);
   if (all.length === 0) return null;
   const takeBack = async ({ entry: { id, digest } }: Live): Promise<void> => {
-    await enter("corrected", { what: { entry: { id, digest }, reason: say("set-up-undone"), withdrawn: true } });
+    await enter("corrected", { what: { entry: { id, digest }, reason: say("measure-taken-back"), withdrawn: true } });
   };
   return (
     <Section title="measure-so-far">

@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useState } from "preact/hooks";
+import { useCallback, useMemo, useRef, useState } from "preact/hooks";
 import type { ToleranceSheet } from "../../../job/index.ts";
 import type { Json } from "../../../ledger/index.ts";
 import { Link } from "../../parts/link.tsx";
@@ -35,6 +35,7 @@ export function WithPhoto({ job, told, sheet, pictured, title, chosen, onFiles, 
   const [now, setNow] = useState<MeasuredNow>();
   const [kept, setKept] = useState<MeasuredNow["what"]>();
   const [refused, setRefused] = useState("");
+  const busy = useRef(false);
   const card = useMemo(() => ({ company: session.company, job, steps: sheet.steps.map(({ id }) => id) }), [session.company, job, sheet]);
   const opened = useOpened(chosen.photo, card);
   const { sayer } = told;
@@ -56,6 +57,14 @@ export function WithPhoto({ job, told, sheet, pictured, title, chosen, onFiles, 
     setKept(now.what);
     onKept();
   }, [onKept, now, isEntered, enterPicture, pictured, chosen, enter, say, sayer]);
+  // a second press of a wet glove enters nothing twice
+  const keepOnce = async (): Promise<void> => {
+    if (busy.current) return;
+    busy.current = true;
+    await keepIt().finally(() => {
+      busy.current = false;
+    });
+  };
   const found = opened.is === "open" ? opened.card : undefined;
   const isKept = kept !== undefined && kept === now?.what;
   const length = now?.outcome.ok ? now.outcome.value.length : undefined;
@@ -87,10 +96,13 @@ export function WithPhoto({ job, told, sheet, pictured, title, chosen, onFiles, 
         </p>
       )}
       <MeasuredSoFar job={job} told={told} item={pictured.item} tag={pictured.tag} />
+      <Files from="phone" class="target" onFiles={onFiles}>
+        {say("picture-choose")}
+      </Files>
       <Link to={takePath(job, pictured.item, pictured.tag)}>{say("picture-back-to-reading")}</Link>
       <div class={length !== undefined && !isKept ? (now?.enough ? "shutter-row" : "shutter-row rests") : "shutter-row alone rests"}>
         {length !== undefined && !isKept && (
-          <button type="button" class={now?.enough ? "target main" : "target"} onClick={() => void keepIt()}>
+          <button type="button" class={now?.enough ? "target main" : "target"} onClick={() => void keepOnce()}>
             {say(now?.enough ? "measure-keep" : "picture-all-the-same")}
           </button>
         )}

@@ -32,7 +32,7 @@ export const accessEs: Readonly<Record<keyof typeof accessEn, string>> = {
   "passkey-name-usual": "Este aparato",
   "passkey-make": "Hacer una llave de acceso",
   "passkey-made": "Está hecha. Desde ahora entra con ella.",
-  "passkey-go-on": "Seguir a las obras",
+  "passkey-go-on": "Seguir a los trabajos",
   "passkey-already": "Este aparato ya tiene una llave de acceso suya.",
   "access-open": "Sus llaves de acceso y aparatos",
   "access-title": "Sus llaves de acceso y aparatos",

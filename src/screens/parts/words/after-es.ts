@@ -132,7 +132,7 @@ export const afterEs: Readonly<Record<AfterWord, string>> = {
   "callbacks-travel-typed": "Horas de viaje",
   "callbacks-parts-typed": "Costo de piezas",
   "callbacks-recovered-typed": "Recuperado del fabricante o de otros",
-  "callbacks-minutes": "Trabajo {time} h",
+  "callbacks-minutes": "Mano de obra: {time} h",
   "callbacks-travel": "Viaje {time} h",
   "callbacks-parts": "Piezas {money}",
   "callbacks-recovered": "Recuperado {money}",
@@ -169,5 +169,5 @@ export const afterEs: Readonly<Record<AfterWord, string>> = {
   "terms-saved": "Guardado como una versión nueva de los ajustes.",
   "handed-signs-customer": "Cliente",
   "handed-signs-receiver": "Recibe el registro",
-  "handed-same-site": "Otras obras de este sitio que se entregan junto con esta",
+  "handed-same-site": "Otros trabajos de este sitio que se entregan junto con este",
 };

@@ -5,7 +5,7 @@ export const companyEs: Readonly<Record<keyof typeof companyEn, string>> = {
   "company-title": "Ajustes de la empresa",
   "company-open": "Ajustes de la empresa",
   "company-how":
-    "Van en cada registro desde ahora y en las páginas de todos aquí. Cada obra conserva las condiciones que tomó; nombre, dirección y papel van con los ajustes que tomó la obra, la marca y los colores son siempre los de hoy.",
+    "Van en cada registro desde ahora y en las páginas de todos aquí. Cada trabajo conserva las condiciones que tomó; nombre, dirección y papel van con los ajustes que tomó el trabajo, la marca y los colores son siempre los de hoy.",
   "company-name": "Nombre de la empresa",
   "company-lines": "Debajo del nombre en el registro, una línea cada cosa: dirección, teléfono, número de licencia",
   "company-telephone": "Teléfono de la oficina, para los teléfonos de la cuadrilla",

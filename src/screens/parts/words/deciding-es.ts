@@ -133,7 +133,7 @@ export const decidingEs: Readonly<Record<keyof typeof decidingEn, string>> = {
   "moving-issue-again": "Emita otra vez el registro de {title}: la versión {version} no sabe de la mudanza",
   "moving-since":
     "Desde que se emitió la versión {version} se movieron anotaciones a este trabajo o fuera de él: emita otra vez el registro.",
-  "papers-title": "Papeles de esta obra",
+  "papers-title": "Papeles de este trabajo",
   "papers-open": "Papeles (PDF)",
   "papers-how":
     "Permiso, el papel de la autoridad, el del electricista, manuales, órdenes de cambio. Van anexados al final del próximo registro, o solo nombrados si no caben. De un archivo solo entra en el registro lo que muestran sus páginas.",

@@ -2,15 +2,15 @@ import type { laidAsideEn } from "./laid-aside-en.ts";
 
 /** Words of the page of work that did not go through, in Spanish. */
 export const laidAsideEs: Readonly<Record<keyof typeof laidAsideEn, string>> = {
-  "laid-aside-title": "Trabajo que no se pudo hacer",
-  "laid-aside-open": "Trabajo que no se pudo hacer",
-  "laid-aside-open-some": "Trabajo que no se pudo hacer: {count}",
+  "laid-aside-title": "Lo que no se pudo hacer con las fotos",
+  "laid-aside-open": "Lo que no se pudo hacer con las fotos",
+  "laid-aside-open-some": "Lo que no se pudo hacer con las fotos: {count}",
   "laid-aside-how":
     "Cada foto que llegó está guardada tal como llegó. Lo que se hace después con ella aparece aquí cuando no se logró varias veces. Se vuelve a intentar solo; después de diez intentos, solo una vez al día.",
   "laid-aside-none": "Nada. Todo lo que llegó ya se leyó o se está leyendo.",
   "laid-aside-more": "Hay {count} más que no se muestran.",
   "laid-aside-read": "Una foto que no se pudo examinar",
-  "laid-aside-tell": "Una obra a la que no se le pudo decir qué contiene su foto",
+  "laid-aside-tell": "Un trabajo al que no se le pudo decir qué contiene su foto",
   "laid-aside-compare": "Una foto que no se pudo comparar con las demás",
   "laid-aside-photo": "Foto {photo}",
   "laid-aside-tries": "Se intentó {count} veces. Próximo intento automático: {when}.",

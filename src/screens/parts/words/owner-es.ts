@@ -2,19 +2,19 @@ import type { ownerEn } from "./owner-en.ts";
 
 /** Words of `owner-en.ts` in Spanish. */
 export const ownerEs: Readonly<Record<keyof typeof ownerEn, string>> = {
-  "owner-questions": "Lo que dicen las obras",
+  "owner-questions": "Lo que dicen los trabajos",
   "owner-decides": "Qué decide",
   "owner-stands-out": "Sobresale",
   "owner-counted": "Contado",
-  "owner-behind-one": "{count} obra ha crecido y aún no está contada de nuevo; mire otra vez en un momento.",
-  "owner-behind-other": "{count} obras han crecido y aún no están contadas de nuevo; mire otra vez en un momento.",
+  "owner-behind-one": "{count} trabajo ha crecido y aún no está contado de nuevo; mire otra vez en un momento.",
+  "owner-behind-other": "{count} trabajos han crecido y aún no están contados de nuevo; mire otra vez en un momento.",
   "owner-csv": "Esta tabla en CSV",
   "owner-cut-one": "{count} fila más está en el CSV.",
   "owner-cut-other": "{count} filas más están en el CSV.",
   "owner-rows": "Todo ({rows})",
   "owner-rows-first": "Solo lo primero",
   "owner-back": "Todas las preguntas",
-  "owner-days": "Solo obras instaladas entre",
+  "owner-days": "Solo trabajos instalados entre",
   "owner-from": "Desde",
   "owner-to": "Hasta",
   "owner-persons": "Comparar y nombrar personas",

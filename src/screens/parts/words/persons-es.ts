@@ -51,12 +51,12 @@ export const personsEs: Readonly<Record<keyof typeof personsEn, string>> = {
   "persons-removal": "Retirarlo",
   "persons-whole": "No se conserva nada: {title}",
   "persons-whole-how":
-    "Una obra que no se conserva pierde también sus lecturas, fotos y registros. Si no, solo se quita lo que nombra a la persona, y lo demás queda.",
+    "Un trabajo que no se conserva pierde también sus lecturas, fotos y registros. Si no, solo se quita lo que nombra a la persona, y lo demás queda.",
   "persons-goes": "Se quita. Partes de anotaciones: {bodies}; fotos y papeles: {files}. Toda cadena de anotaciones se sigue verificando.",
   "persons-stays": "Estas nombran a la persona y quedan, porque lo hallado se apoya en ellas:",
   "persons-stays-line": "{title}, anotación {number}",
   "persons-handed":
-    "Registros que se emitieron. Quien tiene uno lo conserva: un PDF entregado no se puede recoger. La copia de la empresa queda mientras se conserva la obra.",
+    "Registros que se emitieron. Quien tiene uno lo conserva: un PDF entregado no se puede recoger. La copia de la empresa queda mientras se conserva el trabajo al que pertenece.",
   "persons-handed-line": "{title}, versión {version}, {time}",
   "persons-handed-to": "{title}, versión {version}, {time}; entregado a: {to}",
   "persons-backups": "Del almacén se quita enseguida, y de toda copia de respaldo a más tardar el {day}.",
@@ -70,7 +70,7 @@ export const personsEs: Readonly<Record<keyof typeof personsEn, string>> = {
   "keeping-open": "Cuánto se conserva",
   "keeping-title": "Cuánto se conserva",
   "keeping-how":
-    "Cada clase de cosa de un sitio se conserva su propio tiempo, contado desde la última anotación o desde el último día de la última garantía de cualquiera de sus obras, lo que sea más tarde. Lo que terminó se retira solo la noche después de su último día, queda dicho en el libro de la empresa, y 35 días después ya no está en ninguna copia de respaldo. Mientras haya un reclamo abierto, nada se retira. Cuánto se debe o se puede conservar algo lo dice la ley del lugar.",
+    "Cada clase de cosa de un sitio se conserva su propio tiempo, contado desde la última anotación o desde el último día de la última garantía de cualquiera de sus trabajos, lo que sea más tarde. Lo que terminó se retira solo la noche después de su último día, queda dicho en el libro de la empresa, y 35 días después ya no está en ninguna copia de respaldo. Mientras haya un reclamo abierto, nada se retira. Cuánto se debe o se puede conservar algo lo dice la ley del lugar.",
   "keeping-usual": "Son los tiempos habituales del programa. La empresa puede fijar los suyos.",
   "keeping-names": "Nombres y contactos",
   "keeping-places": "Posiciones",
@@ -82,7 +82,7 @@ export const personsEs: Readonly<Record<keyof typeof personsEn, string>> = {
   "keeping-saved": "Guardado. Durante 30 días nada se retira por ellos.",
   "keeping-notice": "Estos tiempos se fijaron hace poco: nada se retira por ellos hasta el {day}.",
   "keeping-sites": "Lo que termina primero",
-  "keeping-none": "Todavía no hay ninguna obra.",
+  "keeping-none": "Todavía no hay ningún trabajo.",
   "keeping-from": "Contado desde el {day}",
   "keeping-ending": "{kind}: se conserva hasta el {day}",
   "keeping-for-good": "Todo lo suyo se conserva para siempre.",

@@ -33,7 +33,7 @@ export const studyEs: Readonly<Record<keyof typeof studyEn, string>> = {
   "again-enter": "Anotarla y seguir",
   "again-nobody": "No hay nadie más aquí",
   "again-done": "Eso fue todo. Gracias.",
-  "again-to-job": "Volver a la obra",
+  "again-to-job": "Volver a este trabajo",
   "check-title": "Comprobar un instrumento",
   "check-way": "Cómo",
   "check-level": "Nivel volteado de punta a punta",
