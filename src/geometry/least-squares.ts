@@ -1,6 +1,6 @@
 import { choleskyOf, dot, type Matrix, solve } from "./cholesky.ts";
 
-const MOST_STEPS = 40;
+const MOST_STEPS = 14;
 /** Step of a parameter for its slope, where all parameters are near one in size; its error is the square of it. */
 const SLOPE_STEP = 1e-5;
 /** A step shorter than this share of the parameters ends the search: slopes by differences carry it no further. */
