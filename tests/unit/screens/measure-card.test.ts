@@ -32,8 +32,10 @@ describe("the card in a picture", () => {
   test("of this job, for one of its steps or for any: its codes in their order, corners in thousandths, doubts rounded up", async () => {
     const own = await codesOf({ company: "company-1", job: "job-1", step: "set" }, [2, 0]);
     expect(await found(own)).toMatchObject({ is: "card", paper: "letter", width, height, codes: [{ place: 0 }, { place: 2 }] });
+    expect(await found(own)).toHaveProperty("step", "set");
     const any = await found(await codesOf({ company: "company-1", job: "job-1" }));
     expect(any.is === "card" && any.codes.map(({ place }) => place)).toEqual([0, 1, 2, 3]);
+    expect(any).not.toHaveProperty("step");
     expect(thousandths({ x: 12.3456, y: 0.0004, u: 0.1001 })).toEqual([12_346, 0, 101]);
     expect(thousandths({ x: 1, y: 1, u: 0 })[2]).toBe(1);
   });

@@ -8,7 +8,15 @@ type Spots = Codes[number]["corners"];
 
 /** What a picture has of a card to measure by, or why it has none. */
 export type CardInPhoto =
-  | { readonly is: "card"; readonly paper: CardPaper; readonly codes: Codes; readonly width: number; readonly height: number }
+  | {
+      readonly is: "card";
+      readonly paper: CardPaper;
+      readonly codes: Codes;
+      readonly width: number;
+      readonly height: number;
+      /** Absent on a card for any step. */
+      readonly step?: string;
+    }
   | { readonly is: "not looked" | "none" | "several" | "another job" | "another company" | "not read" };
 
 /** What is measured here: its company, job and the steps of its tolerance sheet. */
@@ -43,5 +51,9 @@ export async function cardInPhoto(digest: Digest, seen: CardsSeen, { company, jo
   // a second card, of whatever job, may be the one that lies on the plane
   if (!isOne || new Set(read.map(({ place }) => place)).size < read.length || others.includes("job unknown")) return { is: "several" };
   const inOrder = [...read].sort((a, b) => a.place - b.place);
-  return { is: "card", paper: first.paper, width, height, codes: inOrder.map(({ code, place }) => ({ place, corners: spotsOf(code) })) };
+  return {
+    ...{ is: "card", paper: first.paper, width, height },
+    codes: inOrder.map(({ code, place }) => ({ place, corners: spotsOf(code) })),
+    ...(first.step === undefined ? {} : { step: first.step }),
+  };
 }

@@ -94,6 +94,8 @@ export function InPhoto({ told, sheet, pictured, photo, title, picture, card, on
     const found = snapped(picture, [from, to]);
     setEnds([found[0] ?? from, found[1] ?? to]);
     const count = found.filter((one) => one !== undefined).length;
+    // of the whole picture nobody sees which edge it is
+    if (count > 0) setNear(true);
     if (count === 1) setSaid(say("measure-snapped-one", { number: found[0] === undefined ? 2 : 1 }));
     else setSaid(say(count === 2 ? "measure-snapped-both" : "measure-snapped-none"));
   };

@@ -1,5 +1,5 @@
 import { useCallback, useMemo, useRef, useState } from "preact/hooks";
-import type { ToleranceSheet } from "../../../job/index.ts";
+import { itemNamed, type ToleranceSheet } from "../../../job/index.ts";
 import type { Json } from "../../../ledger/index.ts";
 import { Link } from "../../parts/link.tsx";
 import { useSpeaking } from "../../parts/speaking.ts";
@@ -66,6 +66,8 @@ export function WithPhoto({ job, told, sheet, pictured, title, chosen, onFiles, 
     });
   };
   const found = opened.is === "open" ? opened.card : undefined;
+  const step = found?.is === "card" ? found.step : undefined;
+  const isOther = step !== undefined && step !== itemNamed(sheet, pictured.item)?.step;
   const isKept = kept !== undefined && kept === now?.what;
   const length = now?.outcome.ok ? now.outcome.value.length : undefined;
   return (
@@ -79,6 +81,11 @@ export function WithPhoto({ job, told, sheet, pictured, title, chosen, onFiles, 
       {found !== undefined && found.is !== "card" && (
         <p role="alert" class="stands-out">
           {say(`measure-card-${found.is}`)}
+        </p>
+      )}
+      {isOther && (
+        <p role="alert" class="stands-out">
+          {say("measure-card-step", { step: sayer.words(sheet.steps.find(({ id }) => id === step)?.title) })}
         </p>
       )}
       {opened.is === "open" && found?.is === "card" && (
