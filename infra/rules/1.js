@@ -4906,6 +4906,7 @@ var sheetShape = objectOf({
 		"setOut?": among(...setOutPlaces, "finished grade"),
 		"tonight?": among(...nightMatters),
 		"buriedDepth?": yesNo,
+		"onOnePlane?": yesNo,
 		"heightMark?": yesNo,
 		"fromMark?": yesNo,
 		"locates?": words$1,
@@ -6565,7 +6566,7 @@ var photosRead = oncePer((state, _) => {
 			placeWithheld: position === void 0 && facts.position !== void 0 && !notes.some((note) => /^(position|metadata)-/.test(note)),
 			unreadable: Boolean(facts.unreadable),
 			cards: cardsOf(facts.cards),
-			corners: cornersOf(facts.cards)
+			...Array.isArray(facts.cards) ? { corners: cornersOf(facts.cards) } : {}
 		};
 		return [what.photo, found];
 	});

@@ -16,12 +16,14 @@ export interface PhotoDoubts {
   readonly lean: number;
   /** The card's print may be too large or too small by this share, millionths. */
   readonly print: number;
+  /** The thing itself may end this far from where its ends are seen, both together, micrometres. */
+  readonly placing: number;
 }
 
 /** Own: a tap under a magnifier, a card that lies on the plane that is measured, a check ruler read to 1/4 mm in 250 mm. */
-export const OWN_PHOTO_DOUBTS: PhotoDoubts = { tap: 0.5, height: 500, lean: 1000, print: 1000 };
+export const OWN_PHOTO_DOUBTS: PhotoDoubts = { tap: 0.5, height: 500, lean: 1000, print: 1000, placing: 0 };
 
-export const photoSources = ["corners", "lens", "bow", "spread", "taps", "height", "lean", "print"] as const;
+export const photoSources = ["corners", "lens", "bow", "spread", "taps", "height", "lean", "print", "placing"] as const;
 export type PhotoSource = (typeof photoSources)[number];
 
 export interface PhotoLength {
@@ -108,6 +110,7 @@ export function photoLength(plane: CardPlane, from: Spot, to: Spot, doubts: Phot
     ["height", Math.abs(byLean("height")) * (rectangular(doubts.height) / frame.size)],
     ["lean", (root([byLean("alongX"), byLean("alongY")]) * rectangular(doubts.lean)) / 1e6],
     ["print", (value * rectangular(doubts.print)) / 1e6],
+    ["placing", rectangular(doubts.placing) / frame.size],
   ]);
   if (![...parts.values()].every(Number.isFinite)) return refuse("reading-out-of-range", "taps", { found: "horizon" });
   const metres = frame.size / 1e6;

@@ -20,7 +20,7 @@ const LEANS_BELOW = 906_308;
 /** Own: a lens whose distortion is known within less than this was measured, millionths. */
 const MEASURED_LENS = 1000;
 
-function adviceFor(source: PhotoSource, { cosine, lens, frame }: CardPlane, { reach }: PhotoLength): StandCode {
+function adviceFor(source: PhotoSource, { cosine, lens, frame }: CardPlane, { reach }: PhotoLength): StandCode | undefined {
   const far = reach > 3 * frame.size;
   const leans = cosine < LEANS_BELOW;
   switch (source) {
@@ -38,6 +38,9 @@ function adviceFor(source: PhotoSource, { cosine, lens, frame }: CardPlane, { re
       return leans ? "square-on" : "card-on-plane";
     case "print":
       return "ruler-measured";
+    case "placing":
+      // no photo is surer of an end than the thing has one
+      return undefined;
   }
 }
 
@@ -55,7 +58,7 @@ export function standFor(plane: CardPlane, length: PhotoLength, needed: number):
     if (2 * Math.sqrt(left) * 1e6 <= needed) break;
     left = Math.max(0, left - part * part);
     const code = adviceFor(source, plane, length);
-    if (!advice.includes(code)) advice.push(code);
+    if (code !== undefined && !advice.includes(code)) advice.push(code);
   }
   return { ...plain, enough: false, advice };
 }

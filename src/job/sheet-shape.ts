@@ -100,6 +100,7 @@ export const sheetShape: Shape = objectOf({
       "setOut?": among(...setOutPlaces, "finished grade"),
       "tonight?": among(...nightMatters),
       "buriedDepth?": yesNo,
+      "onOnePlane?": yesNo,
       "heightMark?": yesNo,
       "fromMark?": yesNo,
       "locates?": words,

@@ -183,6 +183,8 @@ export interface Item extends Weighted {
   readonly tonight?: NightMatter;
   /** How deep what its tag names lies under the ground; without a tag, the whole run. */
   readonly buriedDepth?: boolean;
+  /** Both its ends lie on one plane, on which a card can be laid: a length in a photo can stand beside it. */
+  readonly onOnePlane?: boolean;
   /** Reads the height mark: first and last of a set-up. */
   readonly heightMark?: boolean;
   /** A swing tie: taken from a fixed mark, which its entry names. */

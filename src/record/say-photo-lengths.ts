@@ -19,7 +19,7 @@ export function makePhotoLengthSayer({ language, units }: { readonly language: L
     ...(measured && { measured: length(measured.value), measuredDoubt: doubt(measured.doubt) }),
   });
   const why = (because: CannotTell): string =>
-    fill(texts[`because-${because.why}`], because.why === "too doubtful" ? { needed: doubt(because.needed) } : {});
+    fill(texts[`because-${because.why}`], "needed" in because ? { needed: doubt(because.needed) } : {});
 
   return {
     /** 'Tape: 2 1/16 in ± 3/32 in; in the photo: 2 1/16 in ± 3/64 in. They agree.' */

@@ -23,7 +23,7 @@ const PATIENCE_MS = 15_000;
 const size = { width: 390, height: 844 };
 const shots = fileURLToPath(new URL("../../out/screens", import.meta.url));
 const shot = (name: string, language = "en"): `${string}.png` => `${join(shots, `measure-${language}-${name}`)}.png`;
-const item = "boulder-length";
+const item = "cover-shallowest";
 
 const at = (path: string): string => new URL(path, inject("edge")).href;
 const job = (): string => company.jobs.notYet;

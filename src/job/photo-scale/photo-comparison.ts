@@ -5,17 +5,18 @@ import type { SeenSpot, Whats } from "../fact.ts";
 import { type Live, whatOf } from "../live.ts";
 import { readingsOf } from "../measured.ts";
 import { oncePer } from "../once-per.ts";
+import { lookAt } from "../picture-facts/looks.ts";
 import { type CardCorners, photosRead } from "../picture-facts/photo-read.ts";
 import { type Instance, seriesOf } from "../series.ts";
-import { itemNamed } from "../sheet.ts";
+import { itemNamed, type ToleranceSheet } from "../sheet.ts";
 import { factsOf, type JobState } from "../state.ts";
 import { type PhotoMeasured, photoMeasured } from "./photo-measured.ts";
-import { isMeasurable, photoNeeds } from "./photo-needs.ts";
+import { isMeasurable, photoNeeds, photoPlacing } from "./photo-needs.ts";
 
 /** Why a photo does not tell whether the tape was read right. */
 export type CannotTell =
-  | { readonly why: "no reading" | "not flat" | "card elsewhere" }
-  | { readonly why: "too doubtful"; readonly needed: number }
+  | { readonly why: "no reading" | "not flat" | "card elsewhere" | "card not found" | "not shown" }
+  | { readonly why: "too doubtful" | "tape too rough"; readonly needed: number }
   | { readonly why: "refused"; readonly code: RefusalCode };
 
 /** Micrometres; `doubt`: U of k = 2. */
@@ -54,40 +55,56 @@ function liesThere(corners: Words["codes"][number]["corners"], seen: CardCorners
   return own.every((corner, i) => squared(corner, seen[i] as CardCorners[number]) <= allowed);
 }
 
-/** Whether media, which looked at the same photo by itself, saw each of these codes somewhere else; what it did not see says nothing. */
-function isElsewhere(state: JobState, { photo, codes }: Words): boolean {
-  const seen = photosRead(state, "all").get(photo)?.corners ?? [];
-  if (seen.length === 0) return false;
-  return !codes.some(({ corners }) => seen.some((other) => liesThere(corners, other)));
+/** What media, which looked at the same photo by itself, speaks against; where it has not looked yet, nothing does. */
+function againstSecondLook(state: JobState, { photo, codes }: Words): "card elsewhere" | "card not found" | undefined {
+  const seen = photosRead(state, "all").get(photo)?.corners;
+  if (seen === undefined) return undefined;
+  if (seen.length === 0) return "card not found";
+  return codes.some(({ corners }) => seen.some((other) => liesThere(corners, other))) ? undefined : "card elsewhere";
 }
+
+/** Whether somebody looked at a picture of this photo and said that it does not show what it is for. */
+const isSaidNotToShow = (state: JobState, photo: string): boolean =>
+  factsOf(state, "picture-taken").some(({ id, what }) => what.photo === photo && lookAt(state, id)?.what.says === "does not show it");
 
 const compared = (length: Uncertain): ComparedLength => ({
   value: Math.round(length.value * fixedPerSi("length")),
   doubt: Math.ceil(expanded(length) * fixedPerSi("length")),
 });
 
-const measuredOnce = oncePer((what: object, _: "length") => photoMeasured(what as Words));
+/** By the words of an entry, for the placing of the item that they are of. */
+const measuredOnce = oncePer((what: object, placing: number) => photoMeasured(what as Words, placing));
 
-function judged(state: JobState, fact: Live, instance: Instance): Omit<PhotoComparison, "entry" | "item" | "tag" | "photo"> {
+function judged(
+  state: JobState,
+  sheet: ToleranceSheet,
+  fact: Live,
+  instance: Instance,
+): Omit<PhotoComparison, "entry" | "item" | "tag" | "photo"> {
   const what = whatOf(fact, "photo-measured");
+  const { item } = instance;
   const reading = readingsOf(state, instance).at(-1);
-  const tape = reading === undefined ? {} : { reading: reading.fact.id, tape: compared(reading.value) };
-  const found = measuredOnce(what, "length");
+  const tape = reading && compared(reading.value);
+  const beside = reading === undefined ? {} : { reading: reading.fact.id, tape: compared(reading.value) };
+  const found = measuredOnce(what, photoPlacing(sheet, item));
   const cannot = (because: CannotTell, one?: PhotoMeasured) => ({
-    ...tape,
+    ...beside,
     ...(one === undefined ? {} : { measured: { value: one.length.micrometres, doubt: one.length.doubt } }),
     says: "cannot tell" as const,
     because,
   });
   if (!found.ok) return cannot({ why: "refused", code: found.refusal.code });
   const { plane, length } = found.value;
-  if (isElsewhere(state, what)) return cannot({ why: "card elsewhere" });
+  const against = againstSecondLook(state, what);
+  if (against !== undefined) return cannot({ why: against });
+  if (isSaidNotToShow(state, what.photo)) return cannot({ why: "not shown" });
   if (!plane.flat) return cannot({ why: "not flat" }, found.value);
-  const needed = state.sheet === undefined ? 0 : photoNeeds(state.sheet, instance.item.id);
+  const needed = photoNeeds(sheet, item.id);
   if (length.doubt > needed) return cannot({ why: "too doubtful", needed }, found.value);
-  if (reading === undefined) return cannot({ why: "no reading" }, found.value);
+  if (reading === undefined || tape === undefined) return cannot({ why: "no reading" }, found.value);
+  if (tape.doubt > needed) return cannot({ why: "tape too rough", needed }, found.value);
   const { agrees } = agreeWithinDoubt(reading.value, length.length);
-  return { ...tape, measured: { value: length.micrometres, doubt: length.doubt }, says: agrees ? "agree" : "disagree" };
+  return { ...beside, measured: { value: length.micrometres, doubt: length.doubt }, says: agrees ? "agree" : "disagree" };
 }
 
 /** The newest that counts of each reading: whoever measures anew in a better photo need not take back the first. */
@@ -117,6 +134,6 @@ export const photoComparisons = oncePer((state: JobState, _: "all"): readonly Ph
     if (state.sheet === undefined || item === undefined || !isMeasurable(state.sheet, item)) return [];
     const instance: Instance = tag === undefined ? { item } : { item, tag };
     if (!showsNow(state, fact, seriesOf(state, instance).cut?.position ?? -1)) return [];
-    return [{ entry: fact.id, item: id, ...(tag === undefined ? {} : { tag }), photo, ...judged(state, fact, instance) }];
+    return [{ entry: fact.id, item: id, ...(tag === undefined ? {} : { tag }), photo, ...judged(state, state.sheet, fact, instance) }];
   }),
 );

@@ -69,10 +69,11 @@ function scaled(length: PhotoLength, scale: number): PhotoLength {
 const names = ["a", "b", "c", "d"] as const;
 
 /**
- * A length in a photo from nothing but what its entry says, so that phone, edge and record say the same. Refuses what cannot be
+ * A length in a photo from nothing but what its entry says, so that phone, edge and record say the same; `placing`: of the reading that it
+ * stands beside (`photoPlacing`). Refuses what cannot be
  * a card or a length in it, as `cardPlane` and `photoLength` do, and a check ruler that is none.
  */
-export function photoMeasured(words: Words): Outcome<PhotoMeasured> {
+export function photoMeasured(words: Words, placing = 0): Outcome<PhotoMeasured> {
   const { width, height, paper, ruler, codes, lens, from, to } = words;
   const print = printScale(paper, ruler);
   if (!print.ok) return print;
@@ -87,7 +88,7 @@ export function photoMeasured(words: Words): Outcome<PhotoMeasured> {
   });
   if (!plane.ok) return plane;
   const tap = Math.max(from[2] / PER_PIXEL, to[2] / PER_PIXEL, LEAST_TAP);
-  const doubts: PhotoDoubts = { ...OWN_PHOTO_DOUBTS, tap, print: print.value.within };
+  const doubts: PhotoDoubts = { ...OWN_PHOTO_DOUBTS, tap, print: print.value.within, placing };
   const length = photoLength(plane.value, spotOf(from), spotOf(to), doubts);
   return length.ok ? ok({ plane: plane.value, length: scaled(length.value, print.value.scale) }) : length;
 }

@@ -31,8 +31,8 @@ export interface PhotoRead {
   readonly unreadable: boolean;
   /** What cards in it say, each once. */
   readonly cards: readonly CardSaid[];
-  /** Where each of their codes lies. */
-  readonly corners: readonly CardCorners[];
+  /** Where each of their codes lies; absent where nobody could look. */
+  readonly corners?: readonly CardCorners[];
 }
 
 type Pixel = readonly [x: number, y: number];
@@ -127,7 +127,7 @@ export const photosRead = oncePer((state: JobState, _: "all"): ReadonlyMap<strin
       placeWithheld: position === undefined && facts.position !== undefined && !notes.some((note) => /^(position|metadata)-/.test(note)),
       unreadable: Boolean(facts.unreadable),
       cards: cardsOf(facts.cards),
-      corners: cornersOf(facts.cards),
+      ...(Array.isArray(facts.cards) ? { corners: cornersOf(facts.cards) } : {}),
     };
     return [what.photo, found] as const;
   });

@@ -11,6 +11,9 @@ export const photoLengthsEn = {
   "because-not flat": "the card did not lie flat",
   "because-card elsewhere": "looked at once more, the photo shows the card in another place",
   "because-too doubtful": "it would have to be known to ± {needed}",
+  "because-tape too rough": "the tape's reading would have to be known to ± {needed}",
+  "because-card not found": "looked at once more, the photo shows no card",
+  "because-not shown": "somebody looked at the picture, and it does not show it",
   "because-refused": "what was entered with it makes no length",
 } as const;
 

@@ -13,5 +13,8 @@ export const photoLengthsEs: Readonly<Record<PhotoLengthSentence, string>> = {
   "because-not flat": "la tarjeta no estaba plana",
   "because-card elsewhere": "mirada otra vez, la foto muestra la tarjeta en otro lugar",
   "because-too doubtful": "habría que saberlo a ± {needed}",
+  "because-tape too rough": "la lectura con cinta tendría que conocerse a ± {needed}",
+  "because-card not found": "mirada otra vez, la foto no muestra ninguna tarjeta",
+  "because-not shown": "alguien miró la foto, y no lo muestra",
   "because-refused": "lo que se anotó con ella no da ninguna longitud",
 };

@@ -59,6 +59,7 @@ export const sheetEn = {
   "field.setOut": "place that is set out",
   "field.tonight": "before the night",
   "field.buriedDepth": "depth under the ground",
+  "field.onOnePlane": "both ends on one plane, on which a card can lie",
   "field.heightMark": "reads the height mark",
   "field.fromMark": "tie from a mark",
   "field.locates": "what it locates",

@@ -61,6 +61,7 @@ export const sheetEs: Readonly<Record<SheetText, string>> = {
   "field.setOut": "lugar que se replantea",
   "field.tonight": "antes de la noche",
   "field.buriedDepth": "profundidad bajo el suelo",
+  "field.onOnePlane": "los dos extremos en un plano, donde cabe una tarjeta",
   "field.heightMark": "lee la marca de altura",
   "field.fromMark": "medida desde una marca",
   "field.locates": "qué ubica",

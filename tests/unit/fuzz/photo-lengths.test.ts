@@ -18,7 +18,7 @@ const moved = fc
     spot[axis] = isAdded ? (spot[axis] ?? 0) + value : value;
     return what;
   });
-const sheet = bench({ items: [lengthItem("the-length")] });
+const sheet = bench({ items: [lengthItem("the-length", { onOnePlane: true })] });
 
 function comparedWith(what: unknown): void {
   const b = book(sheet);

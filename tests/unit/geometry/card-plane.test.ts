@@ -67,7 +67,7 @@ describe("a card's plane", () => {
     const found = lengthIn(plane, square, 5000);
     // at 1 m: 1 / (1 - 0.005)
     expect(Math.abs(found.micrometres - LENGTH / 0.995)).toBeLessThan(5);
-    const wide = photoLength(plane, seenFrom(square, from), seenFrom(square, to), { tap: 0, height: 5000, lean: 0, print: 0 });
+    const wide = photoLength(plane, seenFrom(square, from), seenFrom(square, to), { tap: 0, height: 5000, lean: 0, print: 0, placing: 0 });
     const part = wide.ok ? wide.value.length.parts.get("height") : undefined;
     // slope LENGTH per metre, half-width 5 mm, rectangular
     expect((part ?? 0) * 1e6).toBeCloseTo((LENGTH * 0.005) / Math.sqrt(3), -1);
@@ -76,7 +76,13 @@ describe("a card's plane", () => {
   test("a print that is 0.1 % off and taps of half a pixel, by hand: square on from 1 m a pixel is a third of a millimetre", () => {
     const square: View = { ...view, tilt: 0 };
     const plane = planeOf(codesSeen(square, 0.05), measured);
-    const found = photoLength(plane, seenFrom(square, from), seenFrom(square, to), { tap: 0.5, height: 0, lean: 0, print: 1000 });
+    const found = photoLength(plane, seenFrom(square, from), seenFrom(square, to), {
+      tap: 0.5,
+      height: 0,
+      lean: 0,
+      print: 1000,
+      placing: 0,
+    });
     const parts = found.ok ? found.value.length.parts : new Map<string, number>();
     expect((parts.get("print") ?? 0) * 1e6).toBeCloseTo((LENGTH * 0.001) / Math.sqrt(3), 0);
     // two ends, half a pixel along the length each
@@ -99,6 +105,7 @@ describe("U of a length", () => {
         height: 0,
         lean: 0,
         print: 0,
+        placing: 0,
       });
       if (!found.ok) throw new Error(found.refusal.code);
       const error = found.value.micrometres - LENGTH;

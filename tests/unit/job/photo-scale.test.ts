@@ -49,7 +49,12 @@ const words = (more: Partial<Whats["photo-measured"]> = {}, heightAt: (spot: Spo
   ...more,
 });
 const enter = (b: Book, what: Whats["photo-measured"]): string => b.enter("photo-measured", what as unknown as What);
-const sheet = bench({ items: [lengthItem("the-length"), lengthItem("the-rod", { instrument: "bench-laser", inSetUp: true })] });
+const sheet = bench({
+  items: [
+    lengthItem("the-length", { onOnePlane: true }),
+    lengthItem("the-rod", { onOnePlane: true, instrument: "bench-laser", inSetUp: true }),
+  ],
+});
 const compared = (b: Book): readonly PhotoComparison[] => photoComparisons(b.done().state, "all");
 
 describe("a length in a photo, from what its entry says alone", () => {
@@ -130,7 +135,8 @@ describe("beside the tape's reading", () => {
   });
 
   test("the border is where the difference is as large as the doubt of both, by root of squares", () => {
-    const found = photoMeasured(words());
+    // the bench's hard place: 1588 µm either way
+    const found = photoMeasured(words(), 1588);
     if (!found.ok) throw new Error(found.refusal.code);
     const b = book(sheet);
     b.read("the-length", "20 0/16");
@@ -230,6 +236,39 @@ describe("beside the tape's reading", () => {
     expect(compared(b).map(({ entry, says }) => [entry, says])).toEqual([[better, "agree"]]);
   });
 
+  test("it cannot tell where the tape itself is doubtful, where media saw no card, where somebody said that it does not show it", () => {
+    const rough = book(sheet);
+    // to the whole inch: U of 14.8 mm
+    rough.read("the-length", "20");
+    enter(rough, words());
+    expect(compared(rough)[0]).toMatchObject({ says: "cannot tell", because: { why: "tape too rough", needed: 6350 } });
+
+    const cardless = book(sheet);
+    cardless.read("the-length", "20 0/16");
+    enter(cardless, words());
+    cardless.enter("picture-read", { photo, facts: { taken: null, position: null, notes: [], cards: [] } }, { phone: "edge" });
+    expect(compared(cardless)[0]).toMatchObject({ says: "cannot tell", because: { why: "card not found" } });
+
+    const looked = book(sheet);
+    const picture = looked.picture("the-length", { photo });
+    looked.read("the-length", "20 0/16");
+    enter(looked, words());
+    expect(compared(looked)[0]?.says).toBe("agree");
+    looked.enter("picture-looked-at", { picture, says: "does not show it" });
+    expect(compared(looked)[0]).toMatchObject({ says: "cannot tell", because: { why: "not shown" } });
+  });
+
+  test("where the thing itself ends stands in its doubt, as in the tape's", () => {
+    const b = book(sheet);
+    b.read("the-length", "20 0/16");
+    enter(b, words());
+    // 1588 µm either way: 917 beside the photo's own 0.73 mm of k = 2
+    const own = photoMeasured(words());
+    if (!own.ok) throw new Error(own.refusal.code);
+    const both = 2 * Math.sqrt((own.value.length.doubt / 2) ** 2 + 1588 ** 2 / 3);
+    expect(Math.abs((compared(b)[0]?.measured?.doubt ?? 0) - both)).toBeLessThanOrEqual(2);
+  });
+
   test("no finding goes by it", () => {
     const [without, beside] = [book(sheet), book(sheet)];
     for (const b of [without, beside]) b.read("the-length", "21 0/16", {}, { id: "the-reading" });
@@ -255,13 +294,14 @@ describe("what may be entered", () => {
     expect(admitted(words({ from: [1, 2] as unknown as SeenSpot }))).toMatchObject({ ok: false, refusal: { code: "entry-shape" } });
   });
 
-  test("a limit's need: 10 in aimed at and 8 in at least leave 2 in, and 3.65 u of that; at most a quarter inch", () => {
+  test("a limit's need: 10 in aimed at and 8 in at least leave 2 in, and 3.65 u of that; else a quarter inch", () => {
     const read = readSheet(defaultSheetJson);
     if (!read.ok) throw new Error(read.refusal.code);
     // 2 × 50,800 / 3.65 = 27,835
-    expect(photoNeeds(read.value, "cover-shallowest")).toBe(6350);
+    expect(photoNeeds(read.value, "cover-shallowest")).toBe(27_835);
+    expect(photoNeeds(read.value, "mark-to-socket")).toBe(6350);
     const tight = bench({
-      items: [lengthItem("the-length")],
+      items: [lengthItem("the-length", { onOnePlane: true })],
       checks: [
         {
           id: "long-enough",
@@ -280,7 +320,18 @@ describe("what may be entered", () => {
     // 2 × 5,400 / 3.65 = 2,958.9
     expect(photoNeeds(tight, "the-length")).toBe(2958);
     const measurable = read.value.items.filter((item) => isMeasurable(read.value, item)).map(({ id }) => id);
-    expect(measurable).toEqual(expect.arrayContaining(["cover-shallowest", "liner-lap", "patch-beyond-cut", "mark-to-socket"]));
-    for (const id of ["rim-place-1", "gap-along", "lip-gap-first", "cure-time", "label-applied"]) expect(measurable).not.toContain(id);
+    expect(measurable).toEqual(expect.arrayContaining(["cover-shallowest", "patch-beyond-cut", "mark-to-socket"]));
+    // no lengths by tape; and such as no card lies on the plane of: depths of water, a lap on a curved wall
+    const others = [
+      "rim-place-1",
+      "gap-along",
+      "lip-gap-first",
+      "cure-time",
+      "label-applied",
+      "water-at-rest",
+      "overflow-freeboard",
+      "liner-lap",
+    ];
+    for (const id of others) expect(measurable).not.toContain(id);
   });
 });

@@ -54,8 +54,8 @@ describe("what a record says of the version before it", () => {
   });
 
   it("what a photo measured since beside a reading that stands as it was", () => {
-    const b = book(bench({ items: [lengthItem("the-length")] }));
-    b.read("the-length", "20");
+    const b = book(bench({ items: [lengthItem("the-length", { onOnePlane: true })] }));
+    b.read("the-length", "20 0/16");
     const before = issued(b.ledger(), 1);
     b.enter("photo-measured", measuredWords());
     const { changed } = issued(b.ledger(), 2, { before });

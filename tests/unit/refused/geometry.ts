@@ -58,7 +58,8 @@ export const geometryRows: Rows = {
   ),
   photoLength: refuses(
     { x: finite(120, "taps"), tap: notNegative(0.5, "doubts"), lean: notNegative(1000, "doubts") },
-    (_, { x, tap, lean }) => geometry.photoLength(cardPlane(), { x, y: 150 }, { x: 280, y: 290 }, { tap, height: 500, lean, print: 1000 }),
+    (_, { x, tap, lean }) =>
+      geometry.photoLength(cardPlane(), { x, y: 150 }, { x: 280, y: 290 }, { tap, height: 500, lean, print: 1000, placing: 0 }),
   ),
   standFor: exempt("for a plane and a length that were worked out here"),
   lensFrom: exempt("for planes that were worked out here"),

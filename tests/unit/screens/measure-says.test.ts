@@ -26,7 +26,7 @@ describe("how to stand", () => {
     const plane = cardPlane(cardLayout("letter").codes, { width, height, codes: codesSeen(view, 0.05) });
     if (!plane.ok) throw new Error(plane.refusal.code);
     const [from, to] = [seenFrom(view, { x: -100_000, y: 140_000 }), seenFrom(view, { x: 300_000, y: 140_000 })];
-    const length = photoLength(plane.value, from, to, { tap, height: 500, lean: 1000, print });
+    const length = photoLength(plane.value, from, to, { tap, height: 500, lean: 1000, print, placing: 0 });
     if (!length.ok) throw new Error(length.refusal.code);
     return { plane: plane.value, length: length.value };
   };

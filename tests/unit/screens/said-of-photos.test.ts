@@ -4,7 +4,7 @@ import { type Book, bench, book, lengthItem } from "../../helpers/job.ts";
 import { measuredWords, tapped } from "../../helpers/photo-measured.ts";
 
 const sheet = bench({
-  items: [lengthItem("the-length"), lengthItem("the-depth")],
+  items: [lengthItem("the-length", { onOnePlane: true }), lengthItem("the-depth", { onOnePlane: true })],
   checks: ["first-check", "second-check"].map((id) => ({
     ...{ id, step: "step-one", title: { en: id }, function: "single value" as const, items: ["the-length"] },
     ...{ kind: "length" as const, weight: "holds" as const, holds: "bury-it", aim: 508_000, lower: 254_000 },
@@ -17,9 +17,9 @@ const said = (b: Book, language: "en" | "es" = "en"): readonly (readonly [string
 
 test("the office reads beside the first finding that rests on the reading what the photo measured", () => {
   const b = book(sheet);
-  b.read("the-length", "20");
+  b.read("the-length", "20 0/16");
   b.enter("photo-measured", measuredWords());
-  expect(said(b)).toEqual([["first-check", [expect.stringMatching(/^Tape: 20 in ± 5\/8 in; in the photo: 20 in ± .* They agree\.$/)]]]);
+  expect(said(b)).toEqual([["first-check", [expect.stringMatching(/^Tape: 20 in ± 3\/32 in; in the photo: 20 in ± .* They agree\.$/)]]]);
   expect(said(b, "es")[0]?.[1][0]).toMatch(/^Cinta: .* Coinciden\.$/);
 });
 
@@ -36,6 +36,6 @@ test("before anybody has read the tape it stands beside the finding that asks fo
 
 test("where nobody measured in a photo nothing is said", () => {
   const b = book(sheet);
-  b.read("the-length", "20");
+  b.read("the-length", "20 0/16");
   expect(said(b)).toEqual([]);
 });

@@ -1,5 +1,14 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { type PhotoMeasured, photoMeasured, photoNeeds, type ToleranceSheet, type Typed, type Whats } from "../../../job/index.ts";
+import {
+  itemNamed,
+  type PhotoMeasured,
+  photoMeasured,
+  photoNeeds,
+  photoPlacing,
+  type ToleranceSheet,
+  type Typed,
+  type Whats,
+} from "../../../job/index.ts";
 import type { Outcome } from "../../../outcome/index.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { useKeep } from "../keep/index.ts";
@@ -51,6 +60,8 @@ export function InPhoto({ told, sheet, pictured, photo, title, picture, card, on
   const [ruler, setRuler] = useState<Typed | null | undefined>(null);
   const [now, setNow] = useState<MeasuredNow>();
   const needed = photoNeeds(sheet, pictured.item);
+  const own = itemNamed(sheet, pictured.item);
+  const placing = own === undefined ? 0 : photoPlacing(sheet, own);
   const { item, tag } = pictured;
   useEffect(() => void keptLens(keep).then(setLens), [keep]);
   useEffect(() => void keptRuler(keep, card.paper).then(setRuler), [keep, card.paper]);
@@ -66,14 +77,14 @@ export function InPhoto({ told, sheet, pictured, photo, title, picture, card, on
       return onMeasured(undefined);
     }
     const timer = setTimeout(() => {
-      const outcome = photoMeasured(what.words);
+      const outcome = photoMeasured(what.words, placing);
       const enough = outcome.ok && advised(outcome.value, what.ends, needed).enough;
       const next = { what: what.words, outcome, enough };
       setNow(next);
       onMeasured(next);
     }, PAUSE_MS);
     return () => clearTimeout(timer);
-  }, [what, needed, onMeasured]);
+  }, [what, needed, placing, onMeasured]);
   const move = (which: Which, end: End): void => {
     setSaid("");
     setEnds(([from, to]) => (which === 0 ? [end, to] : [from, end]));

@@ -46,8 +46,8 @@ function Measure({ job, item, tag, told, sheet }: Taking & { readonly sheet: Tol
     received();
     setRefused("");
     setComing(true);
-    const came = await takeIn(keep, job, file, Date.now());
-    setComing(false);
+    // whatever befalls the phone's store, the page waits for nothing that does not come
+    const came = await takeIn(keep, job, file, Date.now()).finally(() => setComing(false));
     if (came === "no room") return setRefused(say("unsent-full"));
     holdFile(came.photo.sha256, file);
     await choose(came);

@@ -51,16 +51,13 @@ export function comparedSaid({ says, tape, measured, because }: PhotoComparison,
     ...(measured === undefined ? {} : { length: lengthText(sayer, measured.value), doubt: doubtText(sayer, measured.doubt) }),
   };
   if (says !== "cannot tell") return { word: `measure-${says}`, figures };
-  const why = because?.why;
   const reason =
-    why === "too doubtful"
-      ? {
-          word: "measure-because-too doubtful" as const,
-          figures: { needed: doubtText(sayer, because?.why === "too doubtful" ? because.needed : 0) },
-        }
-      : why === "not flat" || why === "card elsewhere"
-        ? { word: `measure-because-${why}` as const, figures: {} }
-        : undefined;
+    because === undefined || because.why === "no reading" || because.why === "refused"
+      ? undefined
+      : {
+          word: `measure-because-${because.why}` as const,
+          figures: "needed" in because ? { needed: doubtText(sayer, because.needed) } : {},
+        };
   const told = reason === undefined ? {} : { because: reason };
   if (measured === undefined) return { word: "measure-cannot-compare", figures: {}, ...told };
   if (tape === undefined) return { word: "measure-no-tape", figures, ...told };

@@ -92,6 +92,7 @@ const items: readonly FieldOf[] = [
     { name: "locates", form: words, when: ({ fromMark }) => fromMark === true },
     { name: "drawnAs", form: among(drawnAs), when: ({ fromMark }) => fromMark === true },
     { name: "buriedDepth", form: yes, when: isReading },
+    { name: "onOnePlane", form: yes, when: isReading },
     { name: "setOut", form: among([...setOutPlaces, "finished grade"]), when: isReading },
     { name: "marks", form: among(jobMoments) },
     { name: "tonight", form: among(nightMatters) },
