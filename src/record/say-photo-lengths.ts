@@ -23,10 +23,11 @@ export function makePhotoLengthSayer({ language, units }: { readonly language: L
 
   return {
     /** 'Tape: 2 1/16 in ± 3/32 in; in the photo: 2 1/16 in ± 3/64 in. They agree.' */
-    comparison({ tape, measured, says, because }: PhotoComparison): string {
+    comparison({ tape, measured, says, because, times }: PhotoComparison): string {
       const beside = tape && measured ? texts.both : tape ? texts.tape : measured && texts.photo;
       const verdict = fill(texts[says], because === undefined ? {} : { why: why(because) });
-      return [...(beside === undefined ? [] : [fill(beside, figures(tape, measured))]), verdict].join(" ");
+      const often = times === undefined ? [] : [fill(texts.often, { times: `${times}` })];
+      return [...(beside === undefined ? [] : [fill(beside, figures(tape, measured))]), verdict, ...often].join(" ");
     },
     /** '2 1/16 in ± 3/64 in' */
     length: (measured: ComparedLength): string => fill(texts.length, figures(undefined, measured)),

@@ -2,6 +2,7 @@ import { agreeWithinDoubt, expanded, type Uncertain } from "../../doubt/index.ts
 import type { RefusalCode } from "../../outcome/index.ts";
 import { fixedPerSi } from "../../units/index.ts";
 import type { SeenSpot, Whats } from "../fact.ts";
+import type { Finding } from "../finding.ts";
 import { type Live, whatOf } from "../live.ts";
 import { readingsOf } from "../measured.ts";
 import { oncePer } from "../once-per.ts";
@@ -37,6 +38,8 @@ export interface PhotoComparison {
   readonly measured?: ComparedLength;
   readonly says: "agree" | "disagree" | "cannot tell";
   readonly because?: CannotTell;
+  /** How often this reading was measured in photos, where that was more than once; taken back or not, the newest that counts is compared. */
+  readonly times?: number;
 }
 
 type Words = Whats["photo-measured"];
@@ -134,6 +137,17 @@ export const photoComparisons = oncePer((state: JobState, _: "all"): readonly Ph
     if (state.sheet === undefined || item === undefined || !isMeasurable(state.sheet, item)) return [];
     const instance: Instance = tag === undefined ? { item } : { item, tag };
     if (!showsNow(state, fact, seriesOf(state, instance).cut?.position ?? -1)) return [];
-    return [{ entry: fact.id, item: id, ...(tag === undefined ? {} : { tag }), photo, ...judged(state, state.sheet, fact, instance) }];
+    const times = state.facts.filter(({ kind, what }) => kind === "photo-measured" && what.item === id && what.tag === tag).length;
+    const often = times > 1 ? { times } : {};
+    return [
+      { entry: fact.id, item: id, ...(tag === undefined ? {} : { tag }), photo, ...often, ...judged(state, state.sheet, fact, instance) },
+    ];
   }),
 );
+
+/** Those that do not agree, of the readings on which the findings that hold a covering rest. */
+export const disagreeingOn = (state: JobState, all: readonly Finding[], covering: string): readonly PhotoComparison[] =>
+  photoComparisons(state, "all").filter(
+    ({ says, reading }) =>
+      says === "disagree" && reading !== undefined && all.some(({ holds, entries }) => holds === covering && entries.includes(reading)),
+  );

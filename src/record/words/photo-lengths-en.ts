@@ -7,6 +7,7 @@ export const photoLengthsEn = {
   agree: "They agree.",
   disagree: "They do not agree.",
   "cannot tell": "The photo cannot tell: {why}.",
+  often: "Measured in photos {times} times; the last one is compared.",
   "because-no reading": "no reading by tape counts here",
   "because-not flat": "the card did not lie flat",
   "because-card elsewhere": "looked at once more, the photo shows the card in another place",

@@ -9,6 +9,7 @@ export const photoLengthsEs: Readonly<Record<PhotoLengthSentence, string>> = {
   agree: "Coinciden.",
   disagree: "No coinciden.",
   "cannot tell": "La foto no lo puede decir: {why}.",
+  often: "Medido en fotos {times} veces; se compara la última.",
   "because-no reading": "aquí no cuenta ninguna lectura con cinta",
   "because-not flat": "la tarjeta no estaba plana",
   "because-card elsewhere": "mirada otra vez, la foto muestra la tarjeta en otro lugar",

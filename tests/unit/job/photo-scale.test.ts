@@ -4,6 +4,7 @@ import {
   aboutToBeBuried,
   admit,
   cardLayout,
+  disagreeingOn,
   isMeasurable,
   type PhotoComparison,
   photoComparisons,
@@ -233,7 +234,10 @@ describe("beside the tape's reading", () => {
     const { ruler: _, ...without } = words();
     enter(b, without);
     const better = enter(b, words());
-    expect(compared(b).map(({ entry, says }) => [entry, says])).toEqual([[better, "agree"]]);
+    expect(compared(b).map(({ entry, says, times }) => [entry, says, times])).toEqual([[better, "agree", 2]]);
+    // taken back, it is not forgotten
+    b.enter("corrected", { entry: { id: better, digest: better }, reason: "the wrong edge", withdrawn: true });
+    expect(compared(b)[0]).toMatchObject({ says: "cannot tell", times: 2 });
   });
 
   test("it cannot tell where the tape itself is doubtful, where media saw no card, where somebody said that it does not show it", () => {
@@ -267,6 +271,22 @@ describe("beside the tape's reading", () => {
     if (!own.ok) throw new Error(own.refusal.code);
     const both = 2 * Math.sqrt((own.value.length.doubt / 2) ** 2 + 1588 ** 2 / 3);
     expect(Math.abs((compared(b)[0]?.measured?.doubt ?? 0) - both)).toBeLessThanOrEqual(2);
+  });
+
+  test("before a covering: those of its own readings that do not agree", () => {
+    const b = book(sheet);
+    b.read("the-length", "21 0/16");
+    enter(b, words());
+    const { state, all, clearances } = b.done();
+    expect(disagreeingOn(state, all, "bury-it").map(({ item }) => item)).toEqual(["the-length"]);
+    expect(disagreeingOn(state, all, "close-it")).toEqual([]);
+    // it holds nothing
+    expect(clearances.find(({ covering }) => covering === "bury-it")?.lines.map(({ about }) => about.item ?? about.check)).not.toContain(
+      "the-length",
+    );
+    b.read("the-length", "20 0/16");
+    const after = b.done();
+    expect(disagreeingOn(after.state, after.all, "bury-it")).toEqual([]);
   });
 
   test("no finding goes by it", () => {

@@ -105,6 +105,14 @@ describe("what a photo measured, in the record", () => {
     ]);
   });
 
+  test("that it was measured more than once is said, and that the last one is compared", () => {
+    const twice = recorded((b) => {
+      whole()(b);
+      b.enter("photo-measured", words());
+    });
+    expect(readingOf(twice)?.inPhoto).toMatch(/They agree\. Measured in photos 2 times; the last one is compared\.$/);
+  });
+
   test("a photo that is no picture of the step prints there under its reading's title", () => {
     const model = recorded((b) => {
       b.read("the-length", "20");

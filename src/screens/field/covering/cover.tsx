@@ -10,6 +10,7 @@ import type { JobPart } from "../job-part.ts";
 import { useTold } from "../told.ts";
 import { useEnter } from "../use-enter.ts";
 import { Announce } from "./announce.tsx";
+import { Differing } from "./differing.tsx";
 import { HeldLines } from "./held.tsx";
 import { Hold } from "./hold.tsx";
 import { LargeClearance } from "./large.tsx";
@@ -55,6 +56,7 @@ export function CoverPage({ job, rest: [id = ""] }: JobPart) {
       {clearance.covered === undefined && (
         <>
           <HeldLines clearance={clearance} all={true} job={job} now={now} sayer={sayer} />
+          <Differing job={job} told={told} covering={id} />
           <Suspense fallback={null}>
             <AgainAsked job={job} told={told} covering={id} />
           </Suspense>

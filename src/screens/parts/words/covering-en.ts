@@ -5,6 +5,7 @@ export const coveringEn = {
   "office-not-seen-other": "{count} entries of it are on this phone only; the office has not seen them.",
   "cover-now": "Cover it",
   "all-that-holds": "All {count} that hold it",
+  "cover-differs": "Tape and picture do not agree: {title}. Measure once more.",
   "cover-how": "Press and hold when it is done. The clearance that stands here is kept with it.",
   "cover-against": "It reads not yet. Covering it all the same is recorded with what stands here; it is not refused.",
   "cover-hold": "Hold: {act}, done",

@@ -6,6 +6,7 @@ export const coveringEs: Readonly<Record<keyof typeof coveringEn, string>> = {
   "office-not-seen-other": "{count} anotaciones de esto están solo en este teléfono; la oficina no las ha visto.",
   "cover-now": "Taparlo",
   "all-that-holds": "Las {count} cosas que lo detienen",
+  "cover-differs": "La cinta y la foto no coinciden: {title}. Mida otra vez.",
   "cover-how": "Mantenga presionado cuando esté hecho. Se guarda con lo que dice aquí.",
   "cover-against": "Dice todavía no. Si se tapa de todos modos, queda anotado con lo que dice aquí; no se rechaza.",
   "cover-hold": "Mantenga: {act}, hecho",
