@@ -19,7 +19,8 @@ let office: Screen;
 let folder: string;
 let scene: MeasuredScene;
 let photo: string;
-const PATIENCE_MS = 15_000;
+const PATIENCE_MS = 60_000;
+const TEST_MS = 180_000;
 const size = { width: 390, height: 844 };
 const shots = fileURLToPath(new URL("../../out/screens", import.meta.url));
 const shot = (name: string, language = "en"): `${string}.png` => `${join(shots, `measure-${language}-${name}`)}.png`;
@@ -192,7 +193,7 @@ describe("a length in a photo with a card", () => {
     expect((await keptOn(page)).photos.find(({ sha256: name }) => name === sha256(scene.jpeg))?.loose).not.toBe(true);
     await page.screenshot({ path: shot("kept") });
     expect(crew.troubles).toEqual([]);
-  });
+  }, TEST_MS);
 
   test("the phone's own lens: one photo of a flat card is not enough, and says whether it helps; in Spanish too", async () => {
     const { page } = crew;
@@ -218,5 +219,5 @@ describe("a length in a photo with a card", () => {
     await says(page, "Los dos extremos están puestos a ojo");
     await page.screenshot({ path: shot("rough", "es"), fullPage: true });
     expect(crew.troubles).toEqual([]);
-  });
+  }, TEST_MS);
 });

@@ -106,13 +106,15 @@ export async function answer(page: Page, at: string, job: string, item: string, 
 
 /** One reading, typed. */
 export async function read(page: Page, at: string, job: string, item: string, typed: string): Promise<void> {
-  await page.goto(new URL(`/jobs/${job}/take/${item}`, at).href);
+  const path = `/jobs/${job}/take/${item}`;
+  await page.goto(new URL(path, at).href);
   await page.waitForSelector("main .typed input[type=text]");
   // a face that comes later moves what is pressed
   await page.evaluate(async () => void (await document.fonts.ready));
   await page.type("main .typed input[type=text]", typed);
   await page.locator("main .enter-reading").click();
-  await page.waitForFunction(() => document.querySelector("main .enter-reading") === null);
+  // what comes next by itself may be a reading too
+  await page.waitForFunction((was) => location.pathname !== was || document.querySelector("main .enter-reading") === null, {}, path);
 }
 
 export interface Made {
