@@ -114,110 +114,118 @@ const measuredInLedger = (): Promise<readonly Whats["photo-measured"][]> =>
     );
 
 describe("a length in a photo with a card", () => {
-  test("two taps, both to the edges, the ruler typed: within its U of 24 in, and the tape agrees", async () => {
-    const { page } = crew;
-    await read(page, at("/"), job(), item, "24 0/16");
-    await page.goto(at(`/jobs/${job()}/take/${item}`));
-    await page.locator(`main a[href$="/measure/${item}"]`).click();
-    await page.waitForSelector("main .shutter");
-    await page.screenshot({ path: shot("before") });
-    await choose(page, photo);
-    await says(page, "Tap the first end.");
+  test(
+    "two taps, both to the edges, the ruler typed: within its U of 24 in, and the tape agrees",
+    async () => {
+      const { page } = crew;
+      await read(page, at("/"), job(), item, "24 0/16");
+      await page.goto(at(`/jobs/${job()}/take/${item}`));
+      await page.locator(`main a[href$="/measure/${item}"]`).click();
+      await page.waitForSelector("main .shutter");
+      await page.screenshot({ path: shot("before") });
+      await choose(page, photo);
+      await says(page, "Tap the first end.");
 
-    for (const [x, y] of scene.ends) {
-      const [left, top] = await onScreen(page, [x + 9, y - 6]);
-      await page.mouse.move(left, top);
+      for (const [x, y] of scene.ends) {
+        const [left, top] = await onScreen(page, [x + 9, y - 6]);
+        await page.mouse.move(left, top);
+        await page.mouse.down();
+        const [stage, glass] = [await boxOf(page, ".measure-stage"), await boxOf(page, ".measure-glass")];
+        // whole within the picture, and away from the finger
+        expect(glass.left).toBeGreaterThanOrEqual(stage.left - 1);
+        expect(glass.top).toBeGreaterThanOrEqual(stage.top - 1);
+        expect(glass.left + glass.width).toBeLessThanOrEqual(stage.left + stage.width + 1);
+        expect(Math.hypot(glass.left + 70 - left, glass.top + 70 - top)).toBeGreaterThan(70 + 20);
+        await page.screenshot({ path: shot("glass") });
+        await page.mouse.up();
+      }
+      // nobody has laid a tape beside this card's ruler: no number is of use
+      await says(page, "Not sure enough yet");
+      await says(page, "Lay a tape beside the card's ruler");
+      await page.screenshot({ path: shot("rough"), fullPage: true });
+      await press(page, ".measure-ruler input");
+      await page.type(".measure-ruler input", "10");
+      await press(page, ".measure-ruler button");
+      await says(page, "10 0/16, not 10");
+      await page.type(".measure-ruler input", " 0/16");
+      await press(page, ".measure-ruler button");
+      await page.waitForFunction(() => document.querySelector(".measure-ruler")?.textContent?.includes("Kept"));
+      // near, the finger's ten points are five pixels; the mark goes with it and a key moves it back by one
+      await press(page, "main button[aria-label='End 1']");
+      const before = await textOf(page, ".measure-length");
+      await page.$eval(".measure-stage", (stage) => stage.scrollIntoView({ block: "center" }));
+      const { left, top, width, height } = await boxOf(page, ".measure-stage");
+      await page.mouse.move(left + width / 2, top + height / 2);
       await page.mouse.down();
-      const [stage, glass] = [await boxOf(page, ".measure-stage"), await boxOf(page, ".measure-glass")];
-      // whole within the picture, and away from the finger
-      expect(glass.left).toBeGreaterThanOrEqual(stage.left - 1);
-      expect(glass.top).toBeGreaterThanOrEqual(stage.top - 1);
-      expect(glass.left + glass.width).toBeLessThanOrEqual(stage.left + stage.width + 1);
-      expect(Math.hypot(glass.left + 70 - left, glass.top + 70 - top)).toBeGreaterThan(70 + 20);
-      await page.screenshot({ path: shot("glass") });
+      await page.mouse.move(left + width / 2 - 30, top + height / 2, { steps: 3 });
+      await page.waitForSelector(".measure-glass");
+      await page.screenshot({ path: shot("near") });
       await page.mouse.up();
-    }
-    // nobody has laid a tape beside this card's ruler: no number is of use
-    await says(page, "Not sure enough yet");
-    await says(page, "Lay a tape beside the card's ruler");
-    await page.screenshot({ path: shot("rough"), fullPage: true });
-    await press(page, ".measure-ruler input");
-    await page.type(".measure-ruler input", "10");
-    await press(page, ".measure-ruler button");
-    await says(page, "10 0/16, not 10");
-    await page.type(".measure-ruler input", " 0/16");
-    await press(page, ".measure-ruler button");
-    await page.waitForFunction(() => document.querySelector(".measure-ruler")?.textContent?.includes("Kept"));
-    // near, the finger's ten points are five pixels; the mark goes with it and a key moves it back by one
-    await press(page, "main button[aria-label='End 1']");
-    const before = await textOf(page, ".measure-length");
-    await page.$eval(".measure-stage", (stage) => stage.scrollIntoView({ block: "center" }));
-    const { left, top, width, height } = await boxOf(page, ".measure-stage");
-    await page.mouse.move(left + width / 2, top + height / 2);
-    await page.mouse.down();
-    await page.mouse.move(left + width / 2 - 30, top + height / 2, { steps: 3 });
-    await page.waitForSelector(".measure-glass");
-    await page.screenshot({ path: shot("near") });
-    await page.mouse.up();
-    await page.waitForFunction((said) => document.querySelector(".measure-length")?.textContent !== said, {}, before);
-    expect(await page.$(".measure-glass")).toBeNull();
-    await page.keyboard.down("Shift");
-    await page.keyboard.press("ArrowRight");
-    await page.keyboard.up("Shift");
-    await press(page, "main button::-p-text(Both to the edges)");
-    await says(page, "Both ends lie on an edge now");
-    await says(page, "Sure enough");
-    expect((await axe(page)).violations).toEqual([]);
-    await page.screenshot({ path: shot("snapped"), fullPage: true });
+      await page.waitForFunction((said) => document.querySelector(".measure-length")?.textContent !== said, {}, before);
+      expect(await page.$(".measure-glass")).toBeNull();
+      await page.keyboard.down("Shift");
+      await page.keyboard.press("ArrowRight");
+      await page.keyboard.up("Shift");
+      await press(page, "main button::-p-text(Both to the edges)");
+      await says(page, "Both ends lie on an edge now");
+      await says(page, "Sure enough");
+      expect((await axe(page)).violations).toEqual([]);
+      await page.screenshot({ path: shot("snapped"), fullPage: true });
 
-    await press(page, "main button::-p-text(Keep the length)");
-    await says(page, "Tape and picture agree");
-    await allSent(page);
-    const [entry, ...others] = await until(measuredInLedger, (all) => all.length > 0);
-    expect(others).toEqual([]);
-    expect(entry).toMatchObject({
-      item,
-      photo: sha256(scene.jpeg),
-      width: scene.width,
-      height: scene.height,
-      paper: "letter",
-      ruler: { typed: "10 0/16", unit: "in" },
-    });
-    expect(entry?.codes.map(({ place }) => place)).toEqual([0, 1, 2, 3]);
-    const measured = entry && photoMeasured(entry);
-    if (!measured?.ok) throw new Error("the entry is no length");
-    const { micrometres, doubt } = measured.value.length;
-    expect(Math.abs(micrometres - BOARD * 1e6)).toBeLessThanOrEqual(doubt);
-    expect(doubt).toBeLessThan(6350);
-    // the photo itself was entered for the reading, and sent
-    expect((await keptOn(page)).photos.find(({ sha256: name }) => name === sha256(scene.jpeg))?.loose).not.toBe(true);
-    await page.screenshot({ path: shot("kept") });
-    expect(crew.troubles).toEqual([]);
-  }, TEST_MS);
+      await press(page, "main button::-p-text(Keep the length)");
+      await says(page, "Tape and picture agree");
+      await allSent(page);
+      const [entry, ...others] = await until(measuredInLedger, (all) => all.length > 0);
+      expect(others).toEqual([]);
+      expect(entry).toMatchObject({
+        item,
+        photo: sha256(scene.jpeg),
+        width: scene.width,
+        height: scene.height,
+        paper: "letter",
+        ruler: { typed: "10 0/16", unit: "in" },
+      });
+      expect(entry?.codes.map(({ place }) => place)).toEqual([0, 1, 2, 3]);
+      const measured = entry && photoMeasured(entry);
+      if (!measured?.ok) throw new Error("the entry is no length");
+      const { micrometres, doubt } = measured.value.length;
+      expect(Math.abs(micrometres - BOARD * 1e6)).toBeLessThanOrEqual(doubt);
+      expect(doubt).toBeLessThan(6350);
+      // the photo itself was entered for the reading, and sent
+      expect((await keptOn(page)).photos.find(({ sha256: name }) => name === sha256(scene.jpeg))?.loose).not.toBe(true);
+      await page.screenshot({ path: shot("kept") });
+      expect(crew.troubles).toEqual([]);
+    },
+    TEST_MS,
+  );
 
-  test("the phone's own lens: one photo of a flat card is not enough, and says whether it helps; in Spanish too", async () => {
-    const { page } = crew;
-    await page.goto(at("/phone/lens"));
-    await says(page, "Not measured yet.");
-    await choose(page, photo);
-    await says(page, "2 more are needed.");
-    expect(await textOf(page, ".lens-photos")).toMatch(/Picture 1 Helps( little: .*)?\.$/);
-    expect((await axe(page)).violations).toEqual([]);
-    await company.speak("es");
-    await page.reload();
-    await says(page, "Todavía no está medida.");
-    await page.screenshot({ path: shot("lens", "es"), fullPage: true });
-    await page.goto(at(`/jobs/${job()}/measure/${item}`));
-    await says(page, "Cinta y foto coinciden");
-    expect((await axe(page)).violations).toEqual([]);
-    await page.screenshot({ path: shot("before", "es"), fullPage: true });
-    await press(page, ".measure-so-far button::-p-text(Quitarlo)");
-    await page.waitForFunction(() => document.querySelector(".measure-so-far") === null);
-    await choose(page, photo);
-    await says(page, "Toque el primer extremo.");
-    for (const end of scene.ends) await page.mouse.click(...(await onScreen(page, end)));
-    await says(page, "Los dos extremos están puestos a ojo");
-    await page.screenshot({ path: shot("rough", "es"), fullPage: true });
-    expect(crew.troubles).toEqual([]);
-  }, TEST_MS);
+  test(
+    "the phone's own lens: one photo of a flat card is not enough, and says whether it helps; in Spanish too",
+    async () => {
+      const { page } = crew;
+      await page.goto(at("/phone/lens"));
+      await says(page, "Not measured yet.");
+      await choose(page, photo);
+      await says(page, "2 more are needed.");
+      expect(await textOf(page, ".lens-photos")).toMatch(/Picture 1 Helps( little: .*)?\.$/);
+      expect((await axe(page)).violations).toEqual([]);
+      await company.speak("es");
+      await page.reload();
+      await says(page, "Todavía no está medida.");
+      await page.screenshot({ path: shot("lens", "es"), fullPage: true });
+      await page.goto(at(`/jobs/${job()}/measure/${item}`));
+      await says(page, "Cinta y foto coinciden");
+      expect((await axe(page)).violations).toEqual([]);
+      await page.screenshot({ path: shot("before", "es"), fullPage: true });
+      await press(page, ".measure-so-far button::-p-text(Quitarlo)");
+      await page.waitForFunction(() => document.querySelector(".measure-so-far") === null);
+      await choose(page, photo);
+      await says(page, "Toque el primer extremo.");
+      for (const end of scene.ends) await page.mouse.click(...(await onScreen(page, end)));
+      await says(page, "Los dos extremos están puestos a ojo");
+      await page.screenshot({ path: shot("rough", "es"), fullPage: true });
+      expect(crew.troubles).toEqual([]);
+    },
+    TEST_MS,
+  );
 });
