@@ -1,6 +1,6 @@
 import { Worker } from "node:worker_threads";
 import type { Sharp } from "sharp";
-import type { CardCodeSeen } from "#core/photo/index.ts";
+import { type CardCodeSeen, WHOLE_CARD } from "#core/photo/index.ts";
 import type { CardsFound } from "./cards-worker.ts";
 import { type Base, decode } from "./decode.ts";
 import { OneThread } from "./thread.ts";
@@ -9,8 +9,6 @@ import { OneThread } from "./thread.ts";
 const SEARCH_MS = 5_000;
 /** Long edge of the second, closer look. */
 const CLOSER_EDGE = 4096;
-/** Codes of a whole card. */
-const WHOLE_CARD = 4;
 
 /** Looks for codes of cards in a thread of its own; undefined where it hung or died. */
 export class CardReader {

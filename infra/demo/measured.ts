@@ -1,4 +1,4 @@
-import type { Whats } from "#core/job/index.ts";
+import { cardCodeNames, type Whats } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
 import { readCodes } from "../card-read/index.ts";
 import { type Pixel, project, type Sheet, spotOnSheet, type Vector } from "../scenes/index.ts";
@@ -16,7 +16,7 @@ const TAP = 0.5;
 /** What stands for a corner's doubt where no photo was rendered and the corners are those of the geometry. */
 const BY_GEOMETRY = 0.1;
 const thousandths = (x: number, y: number, u: number): Seen => [Math.round(1000 * x), Math.round(1000 * y), Math.ceil(1000 * u)];
-const placeOf = (name: string): 0 | 1 | 2 | 3 => "abcd".indexOf(name) as 0 | 1 | 2 | 3;
+const placeOf = (name: string): 0 | 1 | 2 | 3 => (cardCodeNames as readonly string[]).indexOf(name) as 0 | 1 | 2 | 3;
 
 function seenAt({ camera }: Scene, spot: Vector): Pixel {
   const pixel = project(camera, spot);

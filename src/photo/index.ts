@@ -1,5 +1,6 @@
 export { ALIKE_AT_MOST, alike, nearness } from "./alike.ts";
 export { type Bands, bandsApart, bandsOf, type LookUp, lookUp, nearestOf } from "./bands.ts";
+export { CARD_MODULES, cardDecoding, greyFile, WHOLE_CARD } from "./card-decoding.ts";
 export {
   CARD_VERSION,
   type CardPaper,

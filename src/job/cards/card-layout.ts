@@ -25,6 +25,9 @@ export interface CardLayout {
   /** The upper end of the ruler, which runs down. */
   readonly ruler: Spot & { readonly length: number };
 }
+/** Names of its codes, by their places. */
+export const cardCodeNames = ["a", "b", "c", "d"] as const;
+
 type FourCodes = readonly [CardCode, CardCode, CardCode, CardCode];
 
 const squareAt = (x: number, y: number): FourSpots => [

@@ -88,7 +88,7 @@ function judged(
   const { item } = instance;
   const reading = readingsOf(state, instance).at(-1);
   const tape = reading && compared(reading.value);
-  const beside = reading === undefined ? {} : { reading: reading.fact.id, tape: compared(reading.value) };
+  const beside = reading && tape ? { reading: reading.fact.id, tape } : {};
   const found = measuredOnce(what, photoPlacing(sheet, item));
   const cannot = (because: CannotTell, one?: PhotoMeasured) => ({
     ...beside,

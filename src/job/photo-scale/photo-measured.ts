@@ -10,7 +10,7 @@ import {
 } from "../../geometry/index.ts";
 import { type Outcome, ok, refuse } from "../../outcome/index.ts";
 import { readQuantity } from "../../reading/index.ts";
-import { cardLayout } from "../cards/index.ts";
+import { cardCodeNames, cardLayout } from "../cards/index.ts";
 import type { SeenSpot, Typed, Whats } from "../fact.ts";
 
 /** Own: a printer that fits a page to its paper prints 94 to 106 of 100, and nobody laid a tape beside the ruler; millionths. */
@@ -66,8 +66,6 @@ function scaled(length: PhotoLength, scale: number): PhotoLength {
   };
 }
 
-const names = ["a", "b", "c", "d"] as const;
-
 /**
  * A length in a photo from nothing but what its entry says, so that phone, edge and record say the same; `placing`: of the reading that it
  * stands beside (`photoPlacing`). Refuses what cannot be
@@ -81,7 +79,7 @@ export function photoMeasured(words: Words, placing = 0): Outcome<PhotoMeasured>
     width,
     height,
     codes: codes.map(({ place, corners }) => ({
-      name: names[place],
+      name: cardCodeNames[place],
       corners: corners.map(cornerOf) as unknown as FourSpots<SeenCorner>,
     })),
     ...(lens === undefined ? {} : { lens }),

@@ -1,6 +1,16 @@
 import { prepareZXingModule, readBarcodes } from "zxing-wasm/reader";
 import wasm from "zxing-wasm/reader/zxing_reader.wasm?url";
-import { cardSigns, codeCorners, type FourCorners, type Grey, greyFromRgba } from "../../../photo/index.ts";
+import {
+  CARD_MODULES,
+  cardDecoding,
+  cardSigns,
+  codeCorners,
+  type FourCorners,
+  type Grey,
+  greyFile,
+  greyFromRgba,
+  WHOLE_CARD,
+} from "../../../photo/index.ts";
 import type { PhotoAsked } from "../beside.ts";
 import { type Crop, cropAbout, fromCrop, roughIn, toCrop, wholeSize } from "./crops.ts";
 import type { CardsLooked, CardsSeen, CodeSeen } from "./seen.ts";
@@ -9,12 +19,6 @@ declare const self: { onmessage: (event: { readonly data: PhotoAsked }) => void;
 
 /** Long edges of the looks: the second only where the first has not read a whole card. */
 const LOOKS = [1600, 3200] as const;
-/** Codes of a whole card. */
-const WHOLE_CARD = 4;
-/** Two cards of four, and as many again of other codes. */
-const MOST_CODES = 16;
-/** Of a card's codes: the smallest version. */
-const MODULES = 21;
 
 let ready: Promise<unknown> | undefined;
 
@@ -41,15 +45,6 @@ function greyOf(picture: ImageBitmap, from: Crop, to: { readonly width: number; 
   return greyFromRgba(context.getImageData(0, 0, to.width, to.height).data, to.width, to.height);
 }
 
-/** As the plainest file of grey pixels (PGM), which the decoder takes without four samples a pixel. */
-function greyFile({ width, height, pixels }: Grey): Uint8Array {
-  const head = new TextEncoder().encode(`P5\n${width} ${height}\n255\n`);
-  const file = new Uint8Array(head.length + pixels.length);
-  file.set(head);
-  file.set(pixels, head.length);
-  return file;
-}
-
 interface Rough {
   readonly text: string;
   /** In the picture's own pixels. */
@@ -62,15 +57,7 @@ interface Rough {
 async function look(picture: ImageBitmap, longEdge: number): Promise<readonly Rough[]> {
   const whole: Crop = { left: 0, top: 0, width: picture.width, height: picture.height };
   const looked = wholeSize(whole, longEdge);
-  const results = await readBarcodes(greyFile(greyOf(picture, whole, looked)), {
-    formats: ["QRCode"],
-    tryHarder: true,
-    // these codes are found in any turn and size as it is, and no card is printed light on dark: each would be another search
-    tryRotate: false,
-    tryInvert: false,
-    tryDownscale: false,
-    maxNumberOfSymbols: MOST_CODES,
-  });
+  const results = await readBarcodes(greyFile(greyOf(picture, whole, looked)), { ...cardDecoding });
   return results
     .filter(({ text }) => cardSigns(text) !== "not a card")
     .map(({ text, position }) => ({ text, corners: roughIn(position, whole, looked), u: picture.width / looked.width }));
@@ -80,7 +67,7 @@ async function look(picture: ImageBitmap, longEdge: number): Promise<readonly Ro
 function finely(picture: ImageBitmap, { text, corners, u }: Rough): CodeSeen {
   const crop = cropAbout(corners, picture);
   const size = wholeSize(crop);
-  const fine = codeCorners(greyOf(picture, crop, size), toCrop(corners, crop, size), MODULES);
+  const fine = codeCorners(greyOf(picture, crop, size), toCrop(corners, crop, size), CARD_MODULES);
   const [a, b, c, d] = corners;
   const rough = [
     { ...a, u },

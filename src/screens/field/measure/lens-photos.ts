@@ -1,5 +1,5 @@
 import { type CardPlane, cardPlane, type Lens, lensFrom, UNKNOWN_LENS } from "../../../geometry/index.ts";
-import { cardLayout } from "../../../job/index.ts";
+import { cardCodeNames, cardLayout } from "../../../job/index.ts";
 import { cardSigns } from "../../../photo/index.ts";
 import type { CardsSeen } from "../cards/seen.ts";
 import { edgesOf } from "./lens-kept.ts";
@@ -20,8 +20,6 @@ const HARDLY = 0.8;
 /** Own: known within this, millionths, a lens adds little to what a length is doubtful by. */
 export const WELL_KNOWN = 1000;
 
-const names = ["a", "b", "c", "d"] as const;
-
 /** What one more photo is good for, beside those that were judged before. */
 export function judgedForLens(sha256: string, seen: CardsSeen, before: readonly LensPhoto[]): LensPhoto {
   if (before.some((one) => one.sha256 === sha256 && one.is !== "twice")) return { sha256, is: "twice" };
@@ -41,7 +39,7 @@ export function judgedForLens(sha256: string, seen: CardsSeen, before: readonly 
   const plane = cardPlane(cardLayout(one.paper).codes, {
     width,
     height,
-    codes: codes.map(({ place, corners }) => ({ name: names[place], corners })),
+    codes: codes.map(({ place, corners }) => ({ name: cardCodeNames[place], corners })),
   });
   if (!plane.ok) return { sha256, is: "no-card" };
   if (!plane.value.flat) return { sha256, is: "not-flat" };
