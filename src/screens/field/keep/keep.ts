@@ -1,5 +1,6 @@
 import { afterPaint, idle } from "./after-paint.ts";
 import type { Book } from "./book.ts";
+import { afterReading, afterStored, changed, FIRST_WAIT_MS, nextTry } from "./changes.ts";
 import { type Database, openDatabase, writeAbout } from "./database.ts";
 import { enter, keepLoose, moveLoose, type Photo, removeLoose } from "./enter.ts";
 import { Glances } from "./glances.ts";
@@ -15,8 +16,6 @@ import type { Glance, JobHead, KeptJob, OwnEntry } from "./shapes.ts";
 import { type Entered, type KeepState, nothing, type Words } from "./state.ts";
 import { storedIn } from "./stored.ts";
 
-const FIRST_WAIT_MS = 2_000;
-const LONGEST_WAIT_MS = 300_000;
 const READ_AGAIN_MS = 15_000;
 /** While another page of this phone sends: it may be closed in the middle of it. */
 const OTHER_PAGE_MS = 3_000;
@@ -155,10 +154,7 @@ export class Keep {
       });
     // what the office has new finds no room here: what this phone holds stays, and goes first
     if (reading === undefined) return;
-    if (reading.is === "read") this.#change({ signedOut: false, anothers: false }, ["awaySince"]);
-    else if (reading.is === "another's") this.#change({ anothers: true }, ["awaySince"]);
-    else if (reading.is === "away") this.#change({ awaySince: this.#state.awaySince ?? Date.now() });
-    else if (reading.problem.status === 401) this.#change({ signedOut: true }, ["awaySince"]);
+    this.#become(afterReading(this.#state, reading, Date.now()));
     await this.#reload(reading.is === "read");
     // what judges the jobs could not be fetched when it was asked for: a first visit with a weak signal
     void this.whole().catch(() => {});
@@ -207,13 +203,11 @@ export class Keep {
     clearTimeout(this.#timer);
     if (this.#stopped) return;
     const now = Date.now();
-    const { awaySince = now, triesAgain = now } = this.#state;
-    // ten entries made without signal are ten attempts, and must not make the wait ten times longer
-    const isWaiting = triesAgain > now;
-    const wait = isWaiting ? triesAgain - now : this.#wait * (0.75 + Math.random() / 2);
-    if (!isWaiting) this.#wait = Math.min(this.#wait * 2, LONGEST_WAIT_MS);
-    this.#change({ awaySince, triesAgain: now + wait });
-    this.#timer = setTimeout(() => void this.contact(), wait);
+    const { awaySince = now } = this.#state;
+    const { after, wait } = nextTry(now, this.#state, this.#wait, Math.random());
+    this.#wait = wait;
+    this.#change({ awaySince, triesAgain: now + after });
+    this.#timer = setTimeout(() => void this.contact(), after);
   }
 
   /** Keeps an entry of the person of the day, and sends it when there is signal. */
@@ -391,29 +385,13 @@ export class Keep {
     const turn = this.#turn;
     // the one that this reading begins with: what was read without it knows no jobs, though it has come meanwhile
     const judge = this.#judge;
-    const { heads, jobs, entries, photos, session, today, skew, read, phone } = await storedIn(
-      this.#database,
-      judge === undefined ? undefined : this.#jobs,
-    );
+    const stored = await storedIn(this.#database, judge === undefined ? undefined : this.#jobs);
     // a slower reading must not put an older state over a newer one
     if (turn < this.#shown) return;
     this.#shown = turn;
-    this.#jobs = jobs;
-    const { session: _, today: __, phone: ___, readAt: ____, ...rest } = this.#state;
-    this.#state = {
-      ...rest,
-      ...(session === undefined ? {} : { session: session.session }),
-      people: session?.people ?? [],
-      ...(today === undefined ? {} : { today }),
-      ...(phone === undefined ? {} : { phone: phone.id }),
-      ...(read === undefined ? {} : { readAt: read.at }),
-      skew: skew?.milliseconds ?? 0,
-      heads,
-      whole: judge !== undefined,
-      books: this.#books(judge, entries, skew?.milliseconds ?? 0),
-      entries,
-      photos,
-    };
+    this.#jobs = stored.jobs;
+    const books = this.#books(judge, stored.entries, stored.skew?.milliseconds ?? 0);
+    this.#state = afterStored(this.#state, stored, books, judge !== undefined);
     this.#say();
     this.#keepGlances();
     if (tellOthers) this.#tellOthers();
@@ -428,9 +406,11 @@ export class Keep {
   }
 
   #change(some: Partial<KeepState>, without: readonly (keyof KeepState)[] = []): void {
-    const state: Record<string, unknown> = { ...this.#state, ...some };
-    for (const key of without) delete state[key];
-    this.#state = state as unknown as KeepState;
+    this.#become(changed(this.#state, some, without));
+  }
+
+  #become(state: KeepState): void {
+    this.#state = state;
     this.#say();
   }
 
