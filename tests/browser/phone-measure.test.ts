@@ -21,7 +21,7 @@ let scene: MeasuredScene;
 let photo: string;
 const PATIENCE_MS = 60_000;
 const TEST_MS = 180_000;
-const size = { width: 390, height: 844 };
+const size = { width: 360, height: 740 };
 const shots = fileURLToPath(new URL("../../out/screens", import.meta.url));
 const shot = (name: string, language = "en"): `${string}.png` => `${join(shots, `measure-${language}-${name}`)}.png`;
 const item = "cover-shallowest";
@@ -115,7 +115,7 @@ const measuredInLedger = (): Promise<readonly Whats["photo-measured"][]> =>
 
 describe("a length in a photo with a card", () => {
   test(
-    "two taps, both to the edges, the ruler typed: within its U of 24 in, and the tape agrees",
+    "two taps, both to the edges, the ruler typed: within its U of 24 in; the tape agrees, and another reading does not",
     async () => {
       const { page } = crew;
       await read(page, at("/"), job(), item, "24 0/16");
@@ -139,6 +139,10 @@ describe("a length in a photo with a card", () => {
         await page.screenshot({ path: shot("glass") });
         await page.mouse.up();
       }
+      // four arrows on a narrow phone, none of them beyond the picture's edge
+      const [picture, last] = [await boxOf(page, ".measure-stage"), await boxOf(page, ".measure-arrows .target:last-child")];
+      expect(last.left + last.width).toBeLessThanOrEqual(picture.left + picture.width + 1);
+      expect(last.width).toBeGreaterThanOrEqual(64);
       // nobody has laid a tape beside this card's ruler: no number is of use
       await says(page, "Not sure enough yet");
       await says(page, "Lay a tape beside the card's ruler");
@@ -194,6 +198,13 @@ describe("a length in a photo with a card", () => {
       // the photo itself was entered for the reading, and sent
       expect((await keptOn(page)).photos.find(({ sha256: name }) => name === sha256(scene.jpeg))?.loose).not.toBe(true);
       await page.screenshot({ path: shot("kept") });
+
+      // another reading by tape: before it is covered the phone says so, and holds nothing for it
+      await read(page, at("/"), job(), item, "30 0/16");
+      await page.goto(at(`/jobs/${job()}/cover/fill-trench`));
+      await says(page, "Tape and picture do not agree");
+      await page.screenshot({ path: shot("cover"), fullPage: true });
+      expect((await axe(page)).violations).toEqual([]);
       expect(crew.troubles).toEqual([]);
     },
     TEST_MS,
@@ -214,7 +225,7 @@ describe("a length in a photo with a card", () => {
       await says(page, "Todavía no está medida.");
       await page.screenshot({ path: shot("lens", "es"), fullPage: true });
       await page.goto(at(`/jobs/${job()}/measure/${item}`));
-      await says(page, "Cinta y foto coinciden");
+      await says(page, "Cinta y foto no coinciden");
       expect((await axe(page)).violations).toEqual([]);
       await page.screenshot({ path: shot("before", "es"), fullPage: true });
       await press(page, ".measure-so-far button::-p-text(Quitarlo)");

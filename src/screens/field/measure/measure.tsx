@@ -9,7 +9,7 @@ import { takePath } from "../paths.ts";
 import { useNotReceived } from "../picture/camera.ts";
 import { Files } from "../picture/files.tsx";
 import { takeIn } from "../picture/seen.tsx";
-import type { Chosen } from "../picture/what.ts";
+import { type Chosen, takenAt } from "../picture/what.ts";
 import { useTold } from "../told.ts";
 import { holdFile } from "./in-hand.ts";
 import { PicturesHere } from "./pictures-here.tsx";
@@ -47,7 +47,7 @@ function Measure({ job, item, tag, told, sheet }: Taking & { readonly sheet: Tol
     setRefused("");
     setComing(true);
     // whatever befalls the phone's store, the page waits for nothing that does not come
-    const came = await takeIn(keep, job, file, Date.now()).finally(() => setComing(false));
+    const came = await takeIn(keep, job, file, takenAt(file.lastModified, Date.now())).finally(() => setComing(false));
     if (came === "no room") return setRefused(say("unsent-full"));
     holdFile(came.photo.sha256, file);
     await choose(came);

@@ -44,14 +44,17 @@ export function BurstPage({ job, rest: [handed] }: JobPart) {
     setRefused("");
     const now = Date.now();
     // one after the other: an old phone has no room for forty photos at once
-    for (const [index, file] of files.entries()) {
-      setKeeping({ number: index + 1, all: files.length });
-      if ((await takeIn(keep, job, file, takenAt(file.lastModified, now))) === "no room") {
-        setRefused(say("burst-no-room", { number: index, all: files.length }));
-        break;
+    try {
+      for (const [index, file] of files.entries()) {
+        setKeeping({ number: index + 1, all: files.length });
+        if ((await takeIn(keep, job, file, takenAt(file.lastModified, now))) === "no room") {
+          setRefused(say("burst-no-room", { number: index, all: files.length }));
+          break;
+        }
       }
+    } finally {
+      setKeeping(undefined);
     }
-    setKeeping(undefined);
   };
 
   const putTo = async (photo: OwnPhoto, { item, tag }: Instance): Promise<void> => {

@@ -17,7 +17,7 @@ import { AskPosition, usePosition } from "./position.tsx";
 import { JudgedText, takeIn } from "./seen.tsx";
 import { ShutterRow } from "./shutter-row.tsx";
 import { picturesSoFar, SoFar } from "./so-far.tsx";
-import type { Judged, Pictured } from "./what.ts";
+import { type Judged, type Pictured, takenAt } from "./what.ts";
 import { whereOf } from "./where.ts";
 
 interface OnePictureProps extends Pick<Taking, "job" | "told"> {
@@ -51,10 +51,10 @@ export function OnePicture({ job, told, pictured, title, onKept, children }: One
     received();
     keeps.say({ refused: "" });
     setLooking(true);
-    const taken = Date.now();
+    // of one taken before, the file knows when; whatever befalls the store, the page waits for nothing that does not come
+    const taken = takenAt(file.lastModified, Date.now());
     const where = whereAt(taken);
-    const came = await takeIn(keep, job, file, taken, setLooking);
-    setLooking(false);
+    const came = await takeIn(keep, job, file, taken, setLooking).finally(() => setLooking(false));
     if (came === "no room") return keeps.say({ refused: say("unsent-full") });
     await keepSaid(keep, came.photo.sha256, "by hand");
     await change({
