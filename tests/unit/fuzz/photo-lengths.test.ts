@@ -18,6 +18,15 @@ const moved = fc
     spot[axis] = isAdded ? (spot[axis] ?? 0) + value : value;
     return what;
   });
+type Whole = Whats["photo-measured"];
+/** Of the right shape, and no length all the same: both ends on one spot, corners in one line, no code, another ruler. */
+const noLength = fc.constantFrom<(what: Whole) => Whole>(
+  (what) => ({ ...what, to: what.from }),
+  (what) => ({ ...what, codes: what.codes.map((code) => ({ ...code, corners: code.corners.map(([x, , u]) => [x, 0, u]) as never })) }),
+  (what) => ({ ...what, ruler: { typed: "24", unit: "in" } }),
+  (what) => ({ ...what, ruler: { typed: "ten", unit: "in" } }),
+);
+const none = noLength.map((spoil) => spoil(whole as unknown as Whole));
 const sheet = bench({ items: [lengthItem("the-length", { onOnePlane: true })] });
 
 function comparedWith(what: unknown): void {
@@ -36,7 +45,7 @@ it(
       kind: "lengths in photos",
       // each of them is dozens of fits
       runs: RUNS / 8,
-      inputs: fc.oneof(moved, damagedValue([whole], 2, numbers)),
+      inputs: fc.oneof(moved, none, damagedValue([whole], 2, numbers)),
       read: (what) => {
         const shaped = readWhat("photo-measured", what as never, "what");
         if (!shaped.ok) {
