@@ -26,7 +26,7 @@ export async function opened(services: Services, route: Route, request: Request)
   const [session, home] = await behindRemembered(
     services,
     await sha256Hex(token),
-    async (there) => [await there.sessions.find(token, services.clock()), there] as const,
+    async (there) => [await there.sessions.find(token, services.clock(), route.withPeople), there] as const,
   );
   if (session === undefined) return notIn(services, limits.session, request, "session-missing", "session");
   if (session === "ended") return refuse("session-ended", "session", {});

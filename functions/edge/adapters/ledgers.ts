@@ -20,6 +20,8 @@ export interface Stand {
   readonly head: Head;
   /** Of the ids asked for, those that the ledger has. */
   readonly known: ReadonlyMap<string, { readonly number: number; readonly digest: string }>;
+  /** What stands after the head that was asked about; undefined where none was, or where the ledger does not have it. */
+  readonly since?: readonly StoredEntry[] | undefined;
 }
 
 /** New entries of one ledger. */
@@ -29,7 +31,7 @@ export interface Addition {
 }
 
 export interface Ledgers {
-  stand(place: Place, ids: readonly string[]): Promise<Stand>;
+  stand(place: Place, ids: readonly string[], after?: Head): Promise<Stand>;
   read(place: Place): Promise<readonly StoredEntry[]>;
   /** What stands after this head; undefined where the ledger does not have it. */
   readSince(place: Place, head: Head): Promise<readonly StoredEntry[] | undefined>;
@@ -89,6 +91,12 @@ const entryIn = ({ digest, hash, envelope, body }: Row): StoredEntry => ({
   hash,
 });
 
+/** Of rows that begin with the one of this head, those after it; undefined where they begin with another. */
+function sinceIn(rows: readonly Row[], head: Head): readonly StoredEntry[] | undefined {
+  if (head.number === genesis.number) return rows.map(entryIn);
+  return rows[0]?.hash === head.hash ? rows.slice(1).map(entryIn) : undefined;
+}
+
 export function ledgersIn(database: D1Database): Ledgers {
   const inserts = ({ company, job }: Place, rows: readonly Row[]): Statement[] => {
     const list: Statement[] = [];
@@ -115,22 +123,22 @@ export function ledgersIn(database: D1Database): Ledgers {
   };
 
   return {
-    async stand({ company, job }, ids) {
-      const [heads, known] = await database.batch<{ number: number; hash: string; id: string; digest: string }>([
+    async stand({ company, job }, ids, after) {
+      const [heads, known, rows] = await database.batch<Row>([
         statement(database, HEAD, company, job),
         statement(database, KNOWN, company, job, JSON.stringify(ids)),
+        ...(after === undefined ? [] : [statement(database, SINCE, company, job, after.number)]),
       ]);
       const last = heads?.results[0];
       return {
         head: last ? { number: last.number, hash: last.hash } : genesis,
         known: new Map((known?.results ?? []).map(({ id, number, digest }) => [id, { number, digest }])),
+        since: after && sinceIn(rows?.results ?? [], after),
       };
     },
     read: async ({ company, job }) => (await statement(database, READ, company, job).all<Row>()).results.map(entryIn),
     async readSince({ company, job }, head) {
-      const { results } = await statement(database, SINCE, company, job, head.number).all<Row>();
-      if (head.number === genesis.number) return results.map(entryIn);
-      return results[0]?.hash === head.hash ? results.slice(1).map(entryIn) : undefined;
+      return sinceIn((await statement(database, SINCE, company, job, head.number).all<Row>()).results, head);
     },
     async write(additions, also) {
       try {

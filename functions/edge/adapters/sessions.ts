@@ -2,6 +2,7 @@ import type { Role } from "#core/job/index.ts";
 import type { Device } from "../access/device.ts";
 import { GRACE_MS, lifeOf, RENEW_MS, TOUCH_MS, type Way } from "../access/lives.ts";
 import { newId, newToken, sha256Hex } from "../chance.ts";
+import { type KeptPerson, PEOPLE, type PersonRow, personIn } from "./companies.ts";
 import type { NoteDoor } from "./doors.ts";
 import { type Statement, statement } from "./statement.ts";
 
@@ -19,6 +20,8 @@ export interface Session {
   readonly language: "en" | "es";
   /** Milliseconds: when it is over whatever happens. */
   readonly ends: number;
+  /** Of the company, where they were asked for. */
+  readonly people?: readonly PersonRow[];
 }
 
 /** A session as its owner sees it; `phone` is its name on the wire. */
@@ -43,7 +46,7 @@ export interface NewSession {
 
 export interface Sessions {
   /** Of a token as the cookie holds it; `ended` when it was good once. */
-  find(token: string, now: number): Promise<Session | "ended" | undefined>;
+  find(token: string, now: number, withPeople?: boolean): Promise<Session | "ended" | undefined>;
   begin(session: NewSession, now: number): Promise<string>;
   /**
    * A new token where the present one is old enough. The old one stays good until the new one is used: an answer that gets lost
@@ -74,6 +77,10 @@ const FIND = `SELECT s.hash, s.company, s.person, s.phone, s.ended, s.ends, s.id
     p.name, p.role, p.left_at, c.name AS companyName, c.units, c.language
   FROM session_token AS t JOIN session AS s ON s.hash = t.session JOIN person AS p ON p.company = s.company AND p.id = s.person
   JOIN company AS c ON c.id = s.company WHERE t.hash = ?1`;
+const PEOPLE_OF = PEOPLE.replace(
+  "?1",
+  "(SELECT s.company FROM session_token AS t JOIN session AS s ON s.hash = t.session WHERE t.hash = ?1)",
+);
 const BEGIN = `INSERT INTO session (hash, company, person, phone, began, way, device, passkey, last, renewed, ends, idle)
   VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?5, ?5, ?9, ?10)`;
 const TOKEN = "INSERT INTO session_token (hash, session, made, seen) VALUES (?1, ?2, ?3, ?4)";
@@ -98,10 +105,14 @@ export function sessionsIn(database: D1Database, note: NoteDoor): Sessions {
   ];
   return {
     withdrawal,
-    async find(token, now) {
+    async find(token, now, withPeople = false) {
       const hash = await sha256Hex(token);
-      const row = await statement(database, FIND, hash).first<Found>();
-      if (row === null) return undefined;
+      const [found, people] = await database.batch<Found | KeptPerson>([
+        statement(database, FIND, hash),
+        ...(withPeople ? [statement(database, PEOPLE_OF, hash)] : []),
+      ]);
+      const row = found?.results[0] as Found | undefined;
+      if (row === undefined) return undefined;
       const { ended, left_at: left, idle, last, seen, tokenEnds, ...session } = row;
       const isOver = session.ends <= now || last + idle <= now || (tokenEnds !== null && tokenEnds <= now);
       if (ended !== null || left !== null || isOver) return "ended";
@@ -109,7 +120,7 @@ export function sessionsIn(database: D1Database, note: NoteDoor): Sessions {
         await database.batch([statement(database, SEEN, hash, now), statement(database, FORMER, session.hash, hash, now + GRACE_MS)]);
       if (now - last >= TOUCH_MS)
         await statement(database, "UPDATE session SET last = ?2 WHERE hash = ?1 AND last < ?2", session.hash, now).run();
-      return session;
+      return people === undefined ? session : { ...session, people: (people.results as KeptPerson[]).map(personIn) };
     },
     async begin({ company, person, role, way, device, passkey }, now) {
       const token = newToken();

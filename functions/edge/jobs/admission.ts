@@ -1,15 +1,28 @@
 import { admit, type Entry, jobState } from "#core/job/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
-import { type Admission, contentOf, type Incoming } from "../ledger/index.ts";
+import { type Admission, type Admitting, contentOf, type Incoming } from "../ledger/index.ts";
 import type { Services } from "../services.ts";
-import { currentJob, jobLedger, takenOver } from "./read.ts";
+import { headOf, jobLedger, jobSince, readJob, takenOver } from "./read.ts";
+import type { ReadJob } from "./read-job.ts";
 
 /**
  * Asks the core about each entry, given the job and the entries of the same batch that were taken before it. The state is
  * made anew only when an entry is refused on the older one: what it refers to may have come in this very batch.
  */
-export const admissionTo = (services: Services, place: Place, coming: readonly Incoming[]) => async (): Promise<Admission> => {
-  const job = await currentJob(services, place);
+export const admissionTo = (services: Services, place: Place, coming: readonly Incoming[]) => (): Admitting => {
+  const held = services.held.get(place);
+  if (held)
+    return {
+      after: headOf(held.stored),
+      admission: async (since) => admissionOf(services, place, coming, await jobSince(services, place, held, since)),
+    };
+  const whole = readJob(services, place);
+  // waited for once the head is read, which may fail first
+  whole.catch(() => undefined);
+  return { admission: async () => admissionOf(services, place, coming, await whole) };
+};
+
+async function admissionOf(services: Services, place: Place, coming: readonly Incoming[], job: ReadJob): Promise<Admission> {
   const before = job.ledger.entries;
   const drafts = await Promise.all(coming.map((one) => one.sealed({ number: 0, hash: "0".repeat(64) })));
   const asked = drafts.flatMap((draft) =>
@@ -40,6 +53,6 @@ export const admissionTo = (services: Services, place: Place, coming: readonly I
     if (admitted.ok) taken.push(entry);
     return admitted;
   };
-};
+}
 
 const whatOf = <T>(what: T | undefined): { what?: T } => (what === undefined ? {} : { what });

@@ -9,6 +9,7 @@ import { usesOf, withheldBodies } from "./consequences.ts";
 export interface JobAppend {
   readonly whole?: boolean;
   readonly begins?: boolean;
+  readonly isThere?: boolean;
   /** More to be written in the same batch. */
   readonly also?: () => readonly Statement[];
 }
@@ -19,15 +20,16 @@ export async function appendToJob(
   place: Place,
   incoming: readonly Incoming[],
   received: number,
-  { whole = false, begins = false, also }: JobAppend = {},
+  { whole = false, begins = false, isThere = false, also }: JobAppend = {},
 ): Promise<Outcome<Appended>> {
-  const withholds = await Promise.all(incoming.map(async (one) => one.sealed({ number: 0, hash: "0".repeat(64) })));
-  const reads = withholds.some((one) => one.ok && one.value.sealed.kind === "body-withheld");
-  const before = reads ? await services.ledgers.read(place) : [];
   return append(services, place, incoming, received, {
-    admission: admissionTo(services, place, incoming),
-    also: (rows) => [...usesOf(services, place, rows), ...withheldBodies(services, place, rows, before), ...(also?.() ?? [])],
+    admitting: admissionTo(services, place, incoming),
+    async also(rows) {
+      const before = rows.some(({ envelope }) => envelope.kind === "body-withheld") ? await services.ledgers.read(place) : [];
+      return [...usesOf(services, place, rows), ...withheldBodies(services, place, rows, before), ...(also?.() ?? [])];
+    },
     whole,
     begins,
+    isThere,
   });
 }

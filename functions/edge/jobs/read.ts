@@ -26,18 +26,35 @@ export async function readJob(services: Services, place: Place): Promise<ReadJob
 /** The same, where this isolate has read most of it before: only what has come since is asked for. */
 export async function currentJob(services: Services, place: Place): Promise<ReadJob> {
   const held = services.held.get(place);
-  const since = held && (await services.ledgers.readSince(place, headOf(held.stored)));
-  if (held === undefined || since === undefined || since.some(isRewriting)) return readJob(services, place);
-  return since.length === 0 ? held : readFrom(services, place, [...held.stored, ...since]);
+  if (held === undefined) return readJob(services, place);
+  return jobSince(services, place, held, await services.ledgers.readSince(place, headOf(held.stored)));
+}
+
+/** The same, where what has come since is known; undefined: the ledger does not have what is held of it. */
+export async function jobSince(
+  services: Services,
+  place: Place,
+  held: ReadJob,
+  since: readonly StoredEntry[] | undefined,
+): Promise<ReadJob> {
+  if (since === undefined || since.some(isRewriting)) return readJob(services, place);
+  return since.length === 0 ? held : readFrom(services, place, [...held.stored, ...since], held.versions);
 }
 
 /** Takes parts out of the bodies of entries before it. */
 const isRewriting = ({ envelope }: StoredEntry): boolean => envelope.kind === "body-withheld";
 
-async function readFrom(services: Services, place: Place, stored: readonly StoredEntry[]): Promise<ReadJob> {
+/** `known`: versions that need not be read again. A version is named by its digest, so it never changes. */
+async function readFrom(
+  services: Services,
+  place: Place,
+  stored: readonly StoredEntry[],
+  known: readonly AttachedVersion[] = [],
+): Promise<ReadJob> {
   const entries = stored.map(readEntry);
   const digests = new Set(takenOver(entries));
-  const versions = await services.ledgers.versions(place.company, [...digests]);
+  const missing = [...digests].filter((digest) => !known.some((one) => one.digest === digest));
+  const versions = [...known, ...(await services.ledgers.versions(place.company, missing))];
   const ledger = jobLedger(entries, versions);
   const job = { stored, ledger, versions, state: jobState(ledger) };
   // a version that is not there yet may come without another entry

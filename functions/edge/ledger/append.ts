@@ -1,6 +1,6 @@
-import { type Body, chain, type Head, headAfter, type SealedEntry } from "#core/ledger/index.ts";
+import { type Body, chain, genesis, type Head, headAfter, type SealedEntry } from "#core/ledger/index.ts";
 import { type Outcome, ok, type Refusal, refuse } from "#core/outcome/index.ts";
-import type { Place, StoredEntry } from "../adapters/ledgers.ts";
+import type { Place, Stand, StoredEntry } from "../adapters/ledgers.ts";
 import type { Statement } from "../adapters/statement.ts";
 import { pause } from "../lanes.ts";
 import type { Services } from "../services.ts";
@@ -20,15 +20,23 @@ export interface Appended {
 /** Whether an entry may stand in the ledger, given those before it. */
 export type Admission = (entry: SealedEntry, incoming: Incoming) => Promise<Outcome<void>> | Outcome<void>;
 
+/** What an admission is made from. */
+export interface Admitting {
+  /** Up to where the ledger is known already; what came since is read with its head. */
+  readonly after?: Head;
+  readonly admission: (since: Stand["since"]) => Promise<Admission>;
+}
+
 export interface AppendOptions {
-  /** Reads what the admission needs, while the ledger's head is read. */
-  readonly admission?: () => Promise<Admission>;
+  readonly admitting?: () => Admitting;
   /** What is written with the rows, or not at all. */
-  readonly also?: (rows: readonly StoredEntry[]) => readonly Statement[];
+  readonly also?: (rows: readonly StoredEntry[]) => readonly Statement[] | Promise<readonly Statement[]>;
   /** Every entry or none. */
   readonly whole?: boolean;
   /** The ledger begins with the first of these: refused `job-exists` when it began with another. */
   readonly begins?: boolean;
+  /** There is such a ledger: refused `job-unknown` when it has no entry. */
+  readonly isThere?: boolean;
 }
 
 /** Tries until another phone is not first; with fifty at once eight or nine were needed at most. */
@@ -38,7 +46,7 @@ const LANE_MS = 5_000;
 
 /**
  * Judges each entry against the ledger, writes the good ones in one batch, answers every one. Same id and same digest:
- * the same number again, nothing written. Refuses `database-busy` when others were always first, `job-exists`.
+ * the same number again, nothing written. Refuses `database-busy` when others were always first, `job-exists`, `job-unknown`.
  */
 export async function append(
   services: Services,
@@ -52,7 +60,7 @@ export async function append(
       const planned = await plan(services, place, incoming, received, options);
       if (!planned.ok || planned.value.rows.length === 0) return planned;
       const { rows } = planned.value;
-      return (await services.ledgers.write([{ place, rows }], options.also?.(rows) ?? [])) ? planned : "taken by another";
+      return (await services.ledgers.write([{ place, rows }], (await options.also?.(rows)) ?? [])) ? planned : "taken by another";
     }),
   );
 }
@@ -78,7 +86,10 @@ export async function plan(
   options: AppendOptions,
 ): Promise<Outcome<Appended>> {
   const ids = incoming.map(({ id }) => id);
-  const [{ head, known }, admission] = await Promise.all([services.ledgers.stand(place, ids), options.admission?.()]);
+  const admitting = options.admitting?.();
+  const { head, known, since } = await services.ledgers.stand(place, ids, admitting?.after);
+  if (options.isThere && head.number === genesis.number) return refuse("job-unknown", "job", {});
+  const admission = await admitting?.admission(since);
   if (options.begins && head.number > 0 && !known.has(incoming[0]?.id ?? "")) return refuse("job-exists", "entries/0/sealed/job", {});
   const answers: Answer[] = [];
   const rows: StoredEntry[] = [];

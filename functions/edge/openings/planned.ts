@@ -75,7 +75,7 @@ export async function plannedOpening(planning: Planning, one: Asked): Promise<Ou
   const taken = { company: things.company, versions: versions.value, ...(site.value && { site: site.value }) };
   const entries = await entriesOf(planning, place.job, "opening", openingFacts(opening, taken));
   const asked = one.fresh ? fresh : services;
-  const options = { whole: true, begins: true, admission: admissionTo(asked, place, entries) };
+  const options = { whole: true, begins: true, admitting: admissionTo(asked, place, entries) };
   const planned = await plan(asked, place, entries, at, options);
   if (!planned.ok) return planned;
   const { rows, head } = planned.value;
@@ -93,7 +93,7 @@ export async function plannedOpening(planning: Planning, one: Asked): Promise<Ou
 export async function plannedChange(planning: Planning, { place, facts, number, line }: Changed): Promise<Outcome<PlannedJob>> {
   const { services, at } = planning;
   const entries = await entriesOf(planning, place.job, `table ${line}`, facts);
-  const planned = await plan(services, place, entries, at, { whole: true, admission: admissionTo(services, place, entries) });
+  const planned = await plan(services, place, entries, at, { whole: true, admitting: admissionTo(services, place, entries) });
   if (!planned.ok) return planned;
   const { rows, head } = planned.value;
   return ok({

@@ -26,13 +26,12 @@ export async function uploadPaper(
 async function taken(services: Services, { company, sha256, length }: Upload, blocks: Blocks) {
   const place = `files/${sha256}`;
   const key = paperKey(company, sha256);
-  const there = await services.papers.get(company, sha256);
+  const [there, first] = await Promise.all([services.papers.get(company, sha256), blocks.next().catch(() => undefined)]);
   const kept = there === undefined ? ok(false) : await stillKept(services, key, there);
   if (!kept.ok) return kept;
   if (there !== undefined && kept.value) return ok({ sha256, bytes: there });
   const bytes = lengthOf(length, place, LARGEST_PAPER);
   if (!bytes.ok) return bytes;
-  const first = await blocks.next().catch(() => undefined);
   if (first === undefined) return refuse("photo-length-differs", place, { bytes: 0, announced: bytes.value });
   if (!isPdf(first)) return refuse("paper-type", place, {});
   const target = { key, sha256, bytes: bytes.value, type: "application/pdf", place };

@@ -43,13 +43,12 @@ export async function upload(services: Services, asked: Upload): Promise<Outcome
 async function taken(services: Services, { company, sha256, length }: Upload, blocks: Blocks): Promise<Outcome<Stored>> {
   const place = `photos/${sha256}`;
   const key = originalKey(company, sha256);
-  const there = await services.photos.get(company, sha256);
+  const [there, first] = await Promise.all([services.photos.get(company, sha256), blocks.next().catch(() => undefined)]);
   const kept = there ? await stillKept(services, key, there.bytes) : ok(false);
   if (!kept.ok) return kept;
   if (there && kept.value) return ok({ sha256, bytes: there.bytes, type: there.type, before: true });
   const bytes = lengthOf(length, place);
   if (!bytes.ok) return bytes;
-  const first = await blocks.next().catch(() => undefined);
   if (first === undefined) return refuse("photo-length-differs", place, { bytes: 0, announced: bytes.value });
   const type = sniff(first);
   if (type === undefined) return refuse(whyNoPhoto(first), place, {});
@@ -116,11 +115,13 @@ async function pump(
   };
   try {
     for (;;) {
-      await hash.write(held);
       count += held.length;
-      const next = await blocks.next();
+      // By its place and not by what follows: a block goes on while the next one comes and this one is hashed.
+      const isLast = count >= target.bytes;
+      const [next] = await Promise.all([blocks.next(), hash.write(held), isLast ? undefined : stored(out.write(held))]);
       if (next === undefined) break;
-      await stored(out.write(held));
+      if (isLast)
+        return stop(refuse("photo-length-differs", target.place, { bytes: count + next.length, announced: target.bytes }).refusal);
       held = next;
     }
     if (count !== target.bytes)

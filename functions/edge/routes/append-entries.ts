@@ -4,23 +4,23 @@ import { judgeBatch } from "../jobs/batch.ts";
 import { photosNamed } from "../jobs/consequences.ts";
 import { follow } from "../jobs/findings.ts";
 import { tellKnown } from "../photos/owed-work.ts";
-import { anyRole, jobOf, json, route } from "./route.ts";
+import { anyRole, json, placeOf, route } from "./route.ts";
 
 export const appendEntries = route({
   method: "POST",
   path: "/api/jobs/:job/entries",
   says: "Appends a batch of entries; each is answered by itself",
   who: anyRole,
+  withPeople: true,
   takes: batch,
   largest: LARGEST_BATCH,
   gives: { 200: appended },
   async run(call) {
     const { services, session, input, now, afterwards } = call;
-    // Neither needs the other, and each asks the database.
-    const named = { company: session.company, job: call.parameters.job ?? "" };
-    const [place, judged] = await Promise.all([jobOf(call), judgeBatch(services, session, named, input)]);
+    const place = placeOf(call);
     if (!place.ok) return place;
-    const written = await appendToJob(services, place.value, judged.good, now);
+    const judged = await judgeBatch(services, session, place.value, input);
+    const written = await appendToJob(services, place.value, judged.good, now, { isThere: true });
     if (!written.ok) return written;
     const { head, answers, rows } = written.value;
     if (rows.length > 0) {

@@ -12,6 +12,7 @@ export const openJob = route({
   path: "/api/jobs",
   says: "Opens a job with its first entries; the first is of kind job-opened and carries the job's id",
   who: officeUp,
+  withPeople: true,
   takes: batch,
   largest: LARGEST_BATCH,
   gives: { 201: jobMade },

@@ -3,6 +3,7 @@ import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import type { Operation, Shape, ShapeOutput } from "#core/wire/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import type { Session } from "../adapters/sessions.ts";
+import { COMPANY_LEDGER } from "../company/change.ts";
 import type { Services } from "../services.ts";
 
 /** Who may call a route: everybody, the one who holds the operator's key, or sessions of these roles. */
@@ -30,6 +31,8 @@ export interface Call<Input = unknown> {
 
 export interface Route extends Operation {
   readonly who: Who;
+  /** The session comes with the people of its company, in one question. */
+  readonly withPeople?: boolean;
   /** Bytes of the largest body that is read. */
   readonly largest?: number;
   readonly run: (call: Call<never>) => Promise<Outcome<Response>>;
@@ -37,6 +40,7 @@ export interface Route extends Operation {
 
 interface Described<S extends Shape> extends Omit<Operation, "takes"> {
   readonly who: Who;
+  readonly withPeople?: boolean;
   readonly takes?: S | "bytes";
   readonly largest?: number;
   readonly run: (call: Call<ShapeOutput<S>>) => Promise<Outcome<Response>>;
@@ -50,10 +54,19 @@ export const done = (): Outcome<Response> => ok(new Response(null, { status: 204
 const ID = /^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/;
 
 /**
+ * Where the job that the address names lies, if there is one: for what asks the ledger itself. The company's own ledger lies among
+ * them under an id that no job may have.
+ */
+export function placeOf({ session, parameters }: Call): Outcome<Place> {
+  const { job = "" } = parameters;
+  return ID.test(job) && !job.startsWith(COMPANY_LEDGER) ? ok({ company: session.company, job }) : refuse("job-unknown", "job", {});
+}
+
+/**
  * The job that the address names, of the caller's company. One of another company is as unknown as one that never was:
  * nothing that is answered may tell them apart, so the place does not repeat the id.
  */
-export async function jobOf({ services, session, parameters }: Call): Promise<Outcome<Place>> {
-  const place = { company: session.company, job: parameters.job ?? "" };
-  return ID.test(place.job) && (await services.jobs.hasJob(place)) ? ok(place) : refuse("job-unknown", "job", {});
+export async function jobOf(call: Call): Promise<Outcome<Place>> {
+  const place = placeOf(call);
+  return !place.ok || (await call.services.jobs.hasJob(place.value)) ? place : refuse("job-unknown", "job", {});
 }
