@@ -30,10 +30,28 @@ export async function opened(services: Services, route: Route, request: Request)
   );
   if (session === undefined) return notIn(services, limits.session, request, "session-missing", "session");
   if (session === "ended") return refuse("session-ended", "session", {});
-  const foreign = route.method === "GET" ? undefined : foreignFault(request);
-  if (foreign) return { ok: false, refusal: foreign };
-  if (!(route.who as readonly string[]).includes(session.role)) return refuse("role-not-allowed", "session", { role: session.role });
+  const fault = mayNot(route, request, session);
+  if (fault) return { ok: false, refusal: fault };
+  if (route.withPeople) services.knownSessions.put(session, services.clock());
   return ok({ services: home, session });
+}
+
+/**
+ * The caller as this isolate was told of it before, for work that the database does only while that still holds. Undefined where
+ * nothing is known, or it would be refused: whoever is answered has been asked for.
+ */
+export async function openedAsKnown(services: Services, route: Route, request: Request): Promise<Required<Opened> | undefined> {
+  const token = tokenIn(request);
+  if (route.asKnown === undefined || token === undefined) return undefined;
+  const session = services.knownSessions.get(await sha256Hex(token), services.clock());
+  if (session === undefined || mayNot(route, request, session)) return undefined;
+  return { services: await behindRemembered(services, session.token, async (there) => there), session };
+}
+
+function mayNot(route: Route, request: Request, { role }: Session): Refusal | undefined {
+  const foreign = route.method === "GET" ? undefined : foreignFault(request);
+  if (foreign) return foreign;
+  return (route.who as readonly string[]).includes(role) ? undefined : refuse("role-not-allowed", "session", { role }).refusal;
 }
 
 async function operatorOnly(services: Services, request: Request): Promise<Outcome<Opened>> {

@@ -4,7 +4,7 @@ import { PROBLEM_TYPE, problemResponse } from "#functions/shared/index.ts";
 import type { Session } from "./adapters/sessions.ts";
 import { newId } from "./chance.ts";
 import { counters } from "./counters.ts";
-import { opened } from "./doors.ts";
+import { type Opened, opened, openedAsKnown } from "./doors.ts";
 import type { Environment } from "./environment.ts";
 import { guarded } from "./headers.ts";
 import { inputOf } from "./input.ts";
@@ -112,28 +112,36 @@ const refused = (refusal: Refusal, request: Request, session: Session | undefine
 async function ran(route: Route, asked: Asked, known: (session: Session | undefined) => void): Promise<Outcome<Response>> {
   const { environment, request, parameters, clock, afterwards } = asked;
   const now = clock();
-  const door = await opened(servicesOf(environment, clock), route, request);
-  if (!door.ok) {
-    await discarded(request);
-    return door;
-  }
-  const { session } = door.value;
-  known(session);
-  const input = await inputOf(route, request);
-  if (!input.ok) return input;
-  const call = {
-    services: door.value.services,
+  const services = servicesOf(environment, clock);
+  const callOf = ({ services, session }: Opened, input: unknown): Call<never> => ({
+    services,
     get session(): Session {
       if (session === undefined) throw new Error(`${route.path} has no session`);
       return session;
     },
     parameters,
-    input: input.value as never,
+    input: input as never,
     request,
     now,
     afterwards,
-  };
-  const outcome = await route.run(call);
+  });
+
+  const before = await openedAsKnown(services, route, request);
+  const early = before && (await inputOf(route, request));
+  const done = before && early?.ok ? await route.asKnown?.(callOf(before, early.value)) : undefined;
+  if (done) {
+    known(before?.session);
+    return done;
+  }
+  const door = await opened(services, route, request);
+  if (!door.ok) {
+    await discarded(request);
+    return door;
+  }
+  known(door.value.session);
+  const input = early ?? (await inputOf(route, request));
+  if (!input.ok) return input;
+  const outcome = await route.run(callOf(door.value, input.value));
   if (!outcome.ok) await discarded(request);
   return outcome;
 }

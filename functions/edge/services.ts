@@ -1,5 +1,6 @@
 import type { Digest } from "#core/ledger/index.ts";
 import { makeStore, type Store } from "#functions/shared/index.ts";
+import { KnownSessions } from "./access/known-sessions.ts";
 import { type AfterWorkRows, afterWorkIn } from "./adapters/after-work.ts";
 import { type Challenges, challengesIn } from "./adapters/challenges.ts";
 import { type Companies, companiesIn } from "./adapters/companies.ts";
@@ -86,10 +87,12 @@ export interface Services extends OfCompany {
   readonly store: Store;
   readonly lanes: Lanes;
   readonly held: HeldJobs;
+  readonly knownSessions: KnownSessions;
 }
 
 const lanes = new Lanes();
 const held = new HeldJobs();
+const knownSessions = new KnownSessions();
 const digest: Digest = async (bytes) => new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
 
 export function ofCompany(environment: Environment, database: D1Database, note: NoteDoor): OfCompany {
@@ -158,5 +161,6 @@ export function servicesOf(environment: Environment, clock: Clock): Services {
     }),
     lanes,
     held,
+    knownSessions,
   };
 }

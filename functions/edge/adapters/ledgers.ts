@@ -1,6 +1,6 @@
 import type { AttachedVersion, Body, Envelope, Head, Json } from "#core/ledger/index.ts";
 import { genesis } from "#core/ledger/index.ts";
-import { isTaken, type Statement, statement } from "./statement.ts";
+import { isNotSo, isTaken, type Statement, statement, unless } from "./statement.ts";
 
 /** One ledger: a job of a company. */
 export interface Place {
@@ -35,8 +35,10 @@ export interface Ledgers {
   read(place: Place): Promise<readonly StoredEntry[]>;
   /** What stands after this head; undefined where the ledger does not have it. */
   readSince(place: Place, head: Head): Promise<readonly StoredEntry[] | undefined>;
-  /** All rows and what goes with them, or nothing: false when another was first with a number or an id. */
+  /** All rows and what goes with them, or nothing: false when another was first with a number or an id, or something is not so any more. */
   write(additions: readonly Addition[], also: readonly Statement[]): Promise<boolean>;
+  /** Fails in a batch where this is not an entry of the ledger by now; a later one fails by its number. */
+  unlessMoved(place: Place, head: Head): Statement;
   /** The contents of a company's versions by their digests; those that are not there are left out. */
   versions(company: string, digests: readonly string[]): Promise<readonly AttachedVersion[]>;
   /** Puts a body with parts withheld in the place of the whole one. */
@@ -62,6 +64,7 @@ const VERSIONS = `SELECT v.kind, v.digest, v.content FROM json_each(?2) AS wante
 /** What the owner's questions read of the job is behind from now on. */
 const LATE = `INSERT INTO observed_late (company, job, number) VALUES (?1, ?2, ?3)
   ON CONFLICT (company, job) DO UPDATE SET number = excluded.number`;
+const MOVED = "NOT EXISTS (SELECT 1 FROM entry WHERE company = ?1 AND job = ?2 AND number = ?3 AND hash = ?4)";
 const BODY = "UPDATE entry SET body = ?4 WHERE company = ?1 AND job = ?2 AND id = ?3";
 
 interface Row {
@@ -145,10 +148,11 @@ export function ledgersIn(database: D1Database): Ledgers {
         await database.batch([...additions.flatMap(({ place, rows }) => inserts(place, rows.map(rowOf))), ...also]);
         return true;
       } catch (thrown) {
-        if (isTaken(thrown)) return false;
+        if (isTaken(thrown) || isNotSo(thrown)) return false;
         throw thrown;
       }
     },
+    unlessMoved: ({ company, job }, { number, hash }) => unless(database, MOVED, company, job, number, hash),
     async versions(company, digests) {
       if (digests.length === 0) return [];
       const { results } = await statement(database, VERSIONS, company, JSON.stringify(digests)).all<{

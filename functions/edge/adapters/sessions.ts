@@ -4,12 +4,14 @@ import { GRACE_MS, lifeOf, RENEW_MS, TOUCH_MS, type Way } from "../access/lives.
 import { newId, newToken, sha256Hex } from "../chance.ts";
 import { type KeptPerson, PEOPLE, type PersonRow, personIn } from "./companies.ts";
 import type { NoteDoor } from "./doors.ts";
-import { type Statement, statement } from "./statement.ts";
+import { type Statement, statement, unless } from "./statement.ts";
 
 /** Who calls, as the session says. */
 export interface Session {
   /** Names the session in the database and nowhere else. */
   readonly hash: string;
+  /** Names the token by which it was found, likewise. */
+  readonly token: string;
   readonly company: string;
   readonly companyName: string;
   readonly person: string;
@@ -47,6 +49,8 @@ export interface NewSession {
 export interface Sessions {
   /** Of a token as the cookie holds it; `ended` when it was good once. */
   find(token: string, now: number, withPeople?: boolean): Promise<Session | "ended" | undefined>;
+  /** Fails in a batch where the session is over or another's by now, or one of these people of its company has left. */
+  unlessOver(session: Session, people: readonly string[], now: number): Statement;
   begin(session: NewSession, now: number): Promise<string>;
   /**
    * A new token where the present one is old enough. The old one stays good until the new one is used: an answer that gets lost
@@ -64,7 +68,7 @@ export interface Sessions {
   withdrawal(company: string, person: string, now: number): readonly Statement[];
 }
 
-interface Found extends Session {
+interface Found extends Omit<Session, "token" | "people"> {
   readonly ended: number | null;
   readonly left_at: number | null;
   readonly idle: number;
@@ -81,6 +85,11 @@ const PEOPLE_OF = PEOPLE.replace(
   "?1",
   "(SELECT s.company FROM session_token AS t JOIN session AS s ON s.hash = t.session WHERE t.hash = ?1)",
 );
+const OVER = `NOT EXISTS (SELECT 1 FROM session_token AS t JOIN session AS s ON s.hash = t.session
+    JOIN person AS p ON p.company = s.company AND p.id = s.person
+    WHERE t.hash = ?1 AND s.company = ?2 AND s.person = ?3 AND p.role = ?4 AND s.ended IS NULL AND p.left_at IS NULL
+    AND s.ends > ?5 AND s.last + s.idle > ?5 AND (t.ends IS NULL OR t.ends > ?5))
+  OR EXISTS (SELECT 1 FROM person WHERE company = ?2 AND left_at IS NOT NULL AND id IN (SELECT value FROM json_each(?6)))`;
 const BEGIN = `INSERT INTO session (hash, company, person, phone, began, way, device, passkey, last, renewed, ends, idle)
   VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?5, ?5, ?9, ?10)`;
 const TOKEN = "INSERT INTO session_token (hash, session, made, seen) VALUES (?1, ?2, ?3, ?4)";
@@ -113,7 +122,8 @@ export function sessionsIn(database: D1Database, note: NoteDoor): Sessions {
       ]);
       const row = found?.results[0] as Found | undefined;
       if (row === undefined) return undefined;
-      const { ended, left_at: left, idle, last, seen, tokenEnds, ...session } = row;
+      const { ended, left_at: left, idle, last, seen, tokenEnds, ...own } = row;
+      const session = { ...own, token: hash };
       const isOver = session.ends <= now || last + idle <= now || (tokenEnds !== null && tokenEnds <= now);
       if (ended !== null || left !== null || isOver) return "ended";
       if (seen === null)
@@ -122,6 +132,8 @@ export function sessionsIn(database: D1Database, note: NoteDoor): Sessions {
         await statement(database, "UPDATE session SET last = ?2 WHERE hash = ?1 AND last < ?2", session.hash, now).run();
       return people === undefined ? session : { ...session, people: (people.results as KeptPerson[]).map(personIn) };
     },
+    unlessOver: ({ token, company, person, role }, people, now) =>
+      unless(database, OVER, token, company, person, role, now, JSON.stringify(people)),
     async begin({ company, person, role, way, device, passkey }, now) {
       const token = newToken();
       const hash = await sha256Hex(token);

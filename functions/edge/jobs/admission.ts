@@ -22,7 +22,7 @@ export const admissionTo = (services: Services, place: Place, coming: readonly I
   return { admission: async () => admissionOf(services, place, coming, await whole) };
 };
 
-async function admissionOf(services: Services, place: Place, coming: readonly Incoming[], job: ReadJob): Promise<Admission> {
+export async function admissionOf(services: Services, place: Place, coming: readonly Incoming[], job: ReadJob): Promise<Admission> {
   const before = job.ledger.entries;
   const drafts = await Promise.all(coming.map((one) => one.sealed({ number: 0, hash: "0".repeat(64) })));
   const asked = drafts.flatMap((draft) =>

@@ -1,10 +1,11 @@
 import type { Outcome } from "#core/outcome/index.ts";
-import type { Place } from "../adapters/ledgers.ts";
+import type { Place, StoredEntry } from "../adapters/ledgers.ts";
 import type { Statement } from "../adapters/statement.ts";
-import { type Appended, append, type Incoming } from "../ledger/index.ts";
+import { type Appended, append, appendAsHeld, type Incoming } from "../ledger/index.ts";
 import type { Services } from "../services.ts";
-import { admissionTo } from "./admission.ts";
+import { admissionOf, admissionTo } from "./admission.ts";
 import { usesOf, withheldBodies } from "./consequences.ts";
+import { headOf } from "./read.ts";
 
 export interface JobAppend {
   readonly whole?: boolean;
@@ -24,12 +25,31 @@ export async function appendToJob(
 ): Promise<Outcome<Appended>> {
   return append(services, place, incoming, received, {
     admitting: admissionTo(services, place, incoming),
-    async also(rows) {
-      const before = rows.some(({ envelope }) => envelope.kind === "body-withheld") ? await services.ledgers.read(place) : [];
-      return [...usesOf(services, place, rows), ...withheldBodies(services, place, rows, before), ...(also?.() ?? [])];
-    },
+    also: async (rows) => [...(await following(services, place, rows)), ...(also?.() ?? [])],
     whole,
     begins,
     isThere,
   });
+}
+
+/** The same in one question, where this isolate holds the job; `unless`: fails where it may not be done. Undefined: not done, ask as usual. */
+export const appendToHeldJob = (
+  services: Services,
+  place: Place,
+  incoming: readonly Incoming[],
+  received: number,
+  unless: Statement,
+): Promise<Appended | undefined> =>
+  appendAsHeld(services, place, incoming, received, {
+    async held() {
+      const job = services.held.get(place);
+      return job && { head: headOf(job.stored), admission: await admissionOf(services, place, incoming, job) };
+    },
+    also: async (rows) => [...(await following(services, place, rows)), unless],
+  });
+
+/** What goes with new entries of a job. */
+async function following(services: Services, place: Place, rows: readonly StoredEntry[]): Promise<readonly Statement[]> {
+  const before = rows.some(({ envelope }) => envelope.kind === "body-withheld") ? await services.ledgers.read(place) : [];
+  return [...usesOf(services, place, rows), ...withheldBodies(services, place, rows, before)];
 }

@@ -1,3 +1,4 @@
+import type { SealedEntry } from "#core/ledger/index.ts";
 import type { Refusal } from "#core/outcome/index.ts";
 import type { Batch, EntryAnswer } from "#core/wire/index.ts";
 import { problem, statusOf } from "#functions/shared/index.ts";
@@ -16,6 +17,8 @@ interface Refused {
 export interface Judged {
   readonly good: readonly Incoming[];
   readonly refused: readonly Refused[];
+  /** Ids of the people who are named as authors of the entries. */
+  readonly authors: readonly string[];
   /** One answer for each entry of the batch, in its order; `appended` answers the good ones. */
   answers(appended: readonly Answer[], session: Session): readonly EntryAnswer[];
 }
@@ -29,6 +32,11 @@ export async function judgeBatch(services: Services, session: Session, place: Pl
   return {
     good: outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : [])),
     refused,
+    authors: [
+      ...new Set(
+        outcomes.flatMap((outcome, index) => (outcome.ok ? [(entries[index] as Pick<SealedEntry, "sealed">).sealed.author.person] : [])),
+      ),
+    ],
     answers: (appended, { language, units }) => {
       const say = sayIn(language, units);
       const told = (id: string, refusal: Refusal): EntryAnswer => ({ id, refusal: problem(refusal, statusOf[refusal.code], say(refusal)) });

@@ -65,6 +65,33 @@ export async function append(
   );
 }
 
+/** Where a ledger is held up to its head. */
+interface Held {
+  readonly head: Head;
+  readonly admission: Admission;
+}
+
+/**
+ * The same in one question to the database, where the ledger is held (`held` is asked in its lane) and every entry is good: written only
+ * while that is still its head, and by what `also` gives. Undefined: nothing was written, and nothing may be told by it.
+ */
+export async function appendAsHeld(
+  services: Services,
+  place: Place,
+  incoming: readonly Incoming[],
+  received: number,
+  { held, also }: Required<Pick<AppendOptions, "also">> & { readonly held: () => Promise<Held | undefined> },
+): Promise<Appended | undefined> {
+  return services.lanes.in(laneOf(place), LANE_MS, async () => {
+    const known = await held();
+    if (known === undefined) return undefined;
+    const { answers, rows, head } = await entering(services, { head: known.head, known: new Map() }, incoming, received, known.admission);
+    if (rows.length === 0 || answers.some((answer) => "refusal" in answer)) return undefined;
+    const together = [...(await also(rows)), services.ledgers.unlessMoved(place, known.head)];
+    return (await services.ledgers.write([{ place, rows }], together)) ? { answers, rows, head } : undefined;
+  });
+}
+
 export const laneOf = ({ company, job }: Place): string => `append ${company}/${job}`;
 
 /** Tries again, with some chance in between, as long as another was first. */
@@ -91,6 +118,23 @@ export async function plan(
   if (options.isThere && head.number === genesis.number) return refuse("job-unknown", "job", {});
   const admission = await admitting?.admission(since);
   if (options.begins && head.number > 0 && !known.has(incoming[0]?.id ?? "")) return refuse("job-exists", "entries/0/sealed/job", {});
+  const appended = await entering(services, { head, known }, incoming, received, admission);
+  if (options.whole || options.begins) {
+    const { answers } = appended;
+    const bad = options.whole ? answers.find((answer) => "refusal" in answer) : answers.slice(0, 1).find((answer) => "refusal" in answer);
+    if (bad && "refusal" in bad) return { ok: false, refusal: bad.refusal };
+  }
+  return ok(appended);
+}
+
+/** Chains the good entries to the ledger's head. */
+async function entering(
+  services: Services,
+  { head, known }: Stand,
+  incoming: readonly Incoming[],
+  received: number,
+  admission: Admission | undefined,
+): Promise<Appended> {
   const answers: Answer[] = [];
   const rows: StoredEntry[] = [];
   const seen = new Map(known);
@@ -123,9 +167,5 @@ export async function plan(
     seen.set(one.id, { number: last.number, digest: sealed.value.digest });
     answers.push({ id: one.id, number: last.number, outcome: "taken" });
   }
-  if (options.whole || options.begins) {
-    const bad = options.whole ? answers.find((answer) => "refusal" in answer) : answers.slice(0, 1).find((answer) => "refusal" in answer);
-    if (bad && "refusal" in bad) return { ok: false, refusal: bad.refusal };
-  }
-  return ok({ head: last, answers, rows });
+  return { head: last, answers, rows };
 }

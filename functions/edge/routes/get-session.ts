@@ -10,11 +10,17 @@ export const getSession = route({
   says: "Who is signed in; a token that is a day old is replaced",
   who: anyRole,
   gives: { 200: shape },
-  async run({ services, session: { hash, ends, ...session }, request, now }) {
+  async run({ services, session, request, now }) {
+    const { company, companyName, person, name, role, phone, units, language } = session;
     const content = await services.companies.settings(session.company);
     const words = ownWords(content, session.language);
-    const token = request.method === "GET" ? await services.sessions.renew(hash, now) : undefined;
-    const headers: HeadersInit = token === undefined ? {} : { "set-cookie": sessionCookie(token, request, ends - now) };
-    return ok(Response.json({ ...session, ...ownLook(content), ...(words && { words }) }, { headers }));
+    const token = request.method === "GET" ? await services.sessions.renew(session.hash, now) : undefined;
+    const headers: HeadersInit = token === undefined ? {} : { "set-cookie": sessionCookie(token, request, session.ends - now) };
+    return ok(
+      Response.json(
+        { company, companyName, person, name, role, phone, units, language, ...ownLook(content), ...(words && { words }) },
+        { headers },
+      ),
+    );
   },
 });

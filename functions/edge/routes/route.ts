@@ -36,6 +36,11 @@ export interface Route extends Operation {
   /** Bytes of the largest body that is read. */
   readonly largest?: number;
   readonly run: (call: Call<never>) => Promise<Outcome<Response>>;
+  /**
+   * Tried first where this isolate knows the session, which may be over by now: it writes only with `sessions.unlessOver` in the same
+   * batch, and answers only what it wrote. Undefined: nothing was done.
+   */
+  readonly asKnown?: (call: Call<never>) => Promise<Outcome<Response> | undefined>;
 }
 
 interface Described<S extends Shape> extends Omit<Operation, "takes"> {
@@ -44,6 +49,7 @@ interface Described<S extends Shape> extends Omit<Operation, "takes"> {
   readonly takes?: S | "bytes";
   readonly largest?: number;
   readonly run: (call: Call<ShapeOutput<S>>) => Promise<Outcome<Response>>;
+  readonly asKnown?: (call: Call<ShapeOutput<S>>) => Promise<Outcome<Response> | undefined>;
 }
 
 export const route = <S extends Shape>(described: Described<S>): Route => described;
