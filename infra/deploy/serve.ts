@@ -1,6 +1,6 @@
 import "../node-version.mjs";
 import { fileURLToPath } from "node:url";
-import { startStack } from "../local/index.ts";
+import { startUntilStopped } from "../local/index.ts";
 
 /**
  * `npm run serve`: the whole program on one's own server, behind something that speaks TLS (`infra/deploy/README.md`). The worker as it is
@@ -19,30 +19,11 @@ if (!(Number.isInteger(port) && port > 0 && port < 65_536)) {
 const directory = process.env.ASBURIED_DATA ?? fileURLToPath(new URL("../../data", import.meta.url));
 const say = (line: string): void => console.log(line);
 
-let stop: (() => Promise<void>) | undefined;
-let stopping = false;
-for (const signal of ["SIGINT", "SIGTERM"] as const) {
-  process.on(signal, () => {
-    if (stopping) return;
-    stopping = true;
-    // still starting: what has been started must be known before it can be stopped
-    if (stop) void stop().finally(() => process.exit(0));
-  });
-}
-
-const stack = await startStack({ directory, ports: { edge: port }, origin, demoLinks: false, log: say }).catch((error: Error) => {
-  console.error(error.message);
-  process.exit(1);
-});
-stop = stack.stop;
-if (stopping) {
-  await stop();
-  process.exit(0);
-}
+const { stack } = await startUntilStopped({ directory, ports: { edge: port }, origin, demoLinks: false, log: say }, () => {});
 if (new URL(stack.edge).port !== String(port)) {
   // the proxy would go on asking the port that somebody else has
   console.error(`Port ${port} is taken.`);
-  await stop();
+  await stack.stop();
   process.exit(1);
 }
 say(

@@ -13,4 +13,5 @@ export {
   startStack,
 } from "./stack.ts";
 export { startStore } from "./store-server.ts";
+export { startUntilStopped } from "./until-stopped.ts";
 export { wipeErased } from "./wiped.ts";

@@ -4,36 +4,17 @@ import { readFile, rename, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type DemoSummary, linesOf, runDemo } from "./demo-result.ts";
-import { RESTORED, startStack } from "./index.ts";
+import { RESTORED, startUntilStopped } from "./index.ts";
 
 /** `npm start`: the stack in `data/`, filled with the demo company when it is empty, until Ctrl-C. */
 const directory = process.env.ASBURIED_DATA ?? fileURLToPath(new URL("../../data", import.meta.url));
 const summaryFile = join(directory, "demo.json");
 const say = (line: string): void => console.log(line);
 
-let stop: (() => Promise<void>) | undefined;
-let stopping = false;
-for (const signal of ["SIGINT", "SIGTERM"] as const) {
-  process.on(signal, () => {
-    if (stopping) return;
-    stopping = true;
-    say("Stopping.");
-    // still starting: what has been started must be known before it can be stopped
-    if (stop) void stop().finally(() => process.exit(0));
-  });
-}
-
-const stack = await startStack({ directory, ports: { edge: Number(process.env.PORT ?? 8787) }, demoLinks: true, log: say }).catch(
-  (error: Error) => {
-    console.error(error.message);
-    process.exit(1);
-  },
+const { stack, isStopping } = await startUntilStopped(
+  { directory, ports: { edge: Number(process.env.PORT ?? 8787) }, demoLinks: true, log: say },
+  () => say("Stopping."),
 );
-stop = stack.stop;
-if (stopping) {
-  await stop();
-  process.exit(0);
-}
 
 const remembered = async (): Promise<DemoSummary | undefined> =>
   existsSync(summaryFile) ? (JSON.parse(await readFile(summaryFile, "utf8")) as DemoSummary) : undefined;
@@ -65,8 +46,8 @@ try {
   for (const line of linesOf(summary, stack.origin)) say(line);
   say(`\nServing on ${stack.origin} until Ctrl-C. Everything is kept in ${directory}.`);
 } catch (error) {
-  // Ctrl-C while it was being filled: the handler above is stopping everything already
-  if (stopping) await new Promise(() => {});
+  // Ctrl-C while it was being filled: everything is being stopped already
+  if (isStopping()) await new Promise(() => {});
   console.error(`The demo could not be filled in: ${(error as Error).message}`);
   await stack.stop();
   process.exit(1);
