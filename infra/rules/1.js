@@ -16,7 +16,8 @@ function oncePer(compute) {
 			own = /* @__PURE__ */ new Map();
 			kept.set(owner, own);
 		}
-		if (own.has(key)) return own.get(key);
+		const known = own.get(key);
+		if (known !== void 0 || own.has(key)) return known;
 		const value = compute(owner, key);
 		own.set(key, value);
 		return value;
@@ -153,7 +154,7 @@ function correctionsOf(corrected) {
 		}
 		return result;
 	};
-	return (id) => resolve(id, /* @__PURE__ */ new Set([id]));
+	return (id) => byTarget.has(id) ? resolve(id, /* @__PURE__ */ new Set([id])) : void 0;
 }
 // src/job/order.ts
 /** Half a second for the way of the quickest contact, and 20 ppm of drift (a usual quartz clock, from memory) since then. */
@@ -231,10 +232,16 @@ function nearest$1(contacts, made) {
 function phoneOrder(entries) {
 	const own = [...entries].sort((a, b) => a.run - b.run || compareText(a.id, b.id));
 	const { contacts, stretches } = clockOf(own);
+	const byStretch = /* @__PURE__ */ new Map();
+	for (const contact of contacts) {
+		const known = byStretch.get(contact.stretch);
+		if (known) known.push(contact);
+		else byStretch.set(contact.stretch, [contact]);
+	}
 	let latest = Number.NEGATIVE_INFINITY;
 	return own.map((entry, i) => {
 		const { made, received = Number.POSITIVE_INFINITY } = entry;
-		const contact = nearest$1(contacts.filter(({ stretch }) => stretch === stretches[i]), made) ?? nearest$1(contacts, made);
+		const contact = nearest$1(byStretch.get(stretches[i] ?? 0) ?? [], made) ?? nearest$1(contacts, made);
 		const corrected = Math.min(contact ? made + (contact.received - contact.sent) : made, received);
 		const doubt = contact ? CONTACT_DOUBT_MS + contact.slower + DRIFT * Math.abs(contact.sent - made) : CONTACT_DOUBT_MS;
 		latest = Math.max(latest, corrected);
@@ -319,11 +326,19 @@ function objectOf(fields, others = "refused") {
 		known ??= read();
 		const optional = known;
 		const given = value;
-		return [...(others === "kept" ? [] : Object.keys(given).filter((name) => !optional.has(name))).flatMap((name) => fault$1(`${place}/${name}`, "nothing: this name is not known here")), ...[...optional].flatMap(([name, field]) => {
+		const faults = [];
+		const add = (more) => {
+			for (const one of more) faults.push(one);
+		};
+		if (others === "refused") {
+			for (const name of Object.keys(given)) if (!optional.has(name)) add(fault$1(`${place}/${name}`, "nothing: this name is not known here"));
+		}
+		for (const [name, field] of optional) {
 			const inner = Object.hasOwn(given, name) ? given[name] : void 0;
-			if (inner === void 0) return field.optional ? [] : fault$1(`${place}/${name}`, "something");
-			return field.shape(inner, `${place}/${name}`);
-		})];
+			if (inner !== void 0) add(field.shape(inner, `${place}/${name}`));
+			else if (!field.optional) add(fault$1(`${place}/${name}`, "something"));
+		}
+		return faults;
 	};
 }
 // src/job/what-shape.ts
@@ -705,9 +720,10 @@ var ofItsJob = /* @__PURE__ */ new Set([
 var isRecord = (value) => typeof value === "object" && value !== null && !Array.isArray(value);
 /** Whose word it was is no matter of correction. */
 function corrected(what, correction) {
+	if (correction === void 0) return what;
 	const words = {
 		...what,
-		...correction?.replace
+		...correction.replace
 	};
 	return Object.hasOwn(what, "role") ? {
 		...words,
@@ -1077,11 +1093,24 @@ function unfit(place, wanted, figures) {
 	return found && refused$1(found);
 }
 var smallestFirst = (a, b) => Math.abs(a) - Math.abs(b) || a - b;
+/** Up to here putting each term in its place is quicker than a sort, which is asked for thousands of times for a handful. */
+var A_HANDFUL = 16;
+function fromTheSmallest(terms) {
+	if (terms.length > A_HANDFUL) return [...terms].sort(smallestFirst);
+	const sorted = [];
+	for (const term of terms) {
+		let at = sorted.length;
+		for (; at > 0 && smallestFirst(term, sorted[at - 1]) < 0; at -= 1) sorted[at] = sorted[at - 1];
+		sorted[at] = term;
+	}
+	return sorted;
+}
 /** Sum that does not depend on the order of the terms: floats are not associative, and entries arrive in any order. */
 function total(terms) {
-	const [first = 0, second = 0] = terms;
-	if (terms.length < 3) return 0 + first + second;
-	return [...terms].sort(smallestFirst).reduce((sum, term) => sum + term, 0);
+	if (terms.length < 3) return 0 + (terms[0] ?? 0) + (terms[1] ?? 0);
+	let sum = 0;
+	for (const term of fromTheSmallest(terms)) sum += term;
+	return sum;
 }
 var certain = (value) => ({
 	value,
@@ -1102,17 +1131,18 @@ function partsOfTwo(terms) {
 	return parts;
 }
 function partsOfMany(terms) {
-	const contributions = /* @__PURE__ */ new Map();
-	for (const { times, of } of terms) for (const [source, part] of of.parts) {
-		const list = contributions.get(source);
-		if (list) list.push(times * part);
-		else contributions.set(source, [times * part]);
-	}
 	const parts = /* @__PURE__ */ new Map();
-	for (const [source, list] of contributions) {
-		const part = total(list);
-		if (part !== 0) parts.set(source, part);
+	const shared = /* @__PURE__ */ new Map();
+	for (const { times, of } of terms) for (const [source, part] of of.parts) {
+		const own = times * part;
+		const known = parts.get(source);
+		const list = known === void 0 ? void 0 : shared.get(source);
+		if (known === void 0) parts.set(source, own);
+		else if (list === void 0) shared.set(source, [known, own]);
+		else list.push(own);
 	}
+	for (const [source, list] of shared) parts.set(source, total(list));
+	for (const [source, part] of parts) if (part === 0) parts.delete(source);
 	return parts;
 }
 /** Adds standard uncertainty `u` (unit of the value) from `source`; a source it already has adds to itself, as one cause does. */
@@ -1153,7 +1183,7 @@ var mean = (list) => combine(list.map((of) => ({
 	of
 })));
 /** Root of the sum of squares of the parts, unit of the value. Only + × and a square root: the same in every engine. */
-var standardUncertainty = (x) => Math.sqrt(total([...x.parts.values()].map((part) => part * part)));
+var standardUncertainty = (x) => Math.sqrt(total(Array.from(x.parts.values(), (part) => part * part)));
 /** U = 2 u, unit of the value. */
 var expanded = (x) => 2 * standardUncertainty(x);
 /** Standard uncertainty of something anywhere in ± `halfWidth` with equal chance (GUM 4.3.7, from memory). */
@@ -1222,10 +1252,12 @@ var sourceRoles = [
 var ofReading = (reading, role) => `reading:${reading}/${role}`;
 var ofSetUp = (setUp, role) => `set-up:${setUp}/${role}`;
 var belongsToReading = (source) => source.startsWith("reading:");
+var roles = new Set(sourceRoles);
+var isRole = (name) => roles.has(name);
 /** The role of a source that `ofReading` or `ofSetUp` named; undefined for any other. */
 function roleOfSource(source) {
 	const name = source.slice(source.lastIndexOf("/") + 1);
-	return sourceRoles.find((role) => role === name);
+	return isRole(name) ? name : void 0;
 }
 var byCode = (a, b) => a < b ? -1 : a > b ? 1 : 0;
 function largestFirst(squares, whole, count) {
@@ -1244,7 +1276,9 @@ function contributingRoles(x, count = 3) {
 	const squares = /* @__PURE__ */ new Map();
 	for (const [source, part] of x.parts) {
 		const role = roleOfSource(source);
-		if (role) squares.set(role, [...squares.get(role) ?? [], part * part]);
+		const known = role && squares.get(role);
+		if (known) known.push(part * part);
+		else if (role) squares.set(role, [part * part]);
 	}
 	return largestFirst(new Map([...squares].map(([role, list]) => [role, total(list)])), standardUncertainty(x), count);
 }
@@ -1320,7 +1354,10 @@ function readingUncertainty(circumstances, figures = ownFigures) {
 		...(line ? lineHalfWidths(line, figures) : []).map(([role, halfWidth]) => [role, rectangular(halfWidth)])
 	];
 	const named = (role) => setUp !== void 0 && shared.has(role) ? ofSetUp(setUp, role) : ofReading(reading, role);
-	return ok(parts.reduce((x, [role, u]) => withSource(x, named(role), u), certain(value)));
+	return ok({
+		value: 0 + value,
+		parts: new Map(parts.flatMap(([role, u]) => u === 0 ? [] : [[named(role), u]]))
+	});
 }
 // src/doubt/repeated.ts
 /** A bound is rounded up, that a difference of exactly 3/16 in (4762.5 µm) agrees with a bound of 3/16 in; past the floats' own dust. */
@@ -1356,8 +1393,9 @@ function meanAtOnePoint(list) {
 	const plain = mean(list);
 	const inAll = (source) => list.every((x) => x.parts.has(source));
 	const staysWhole = (source) => repeatsAtOnePoint(source) && !inAll(source);
-	const parts = new Map([...plain.parts].filter(([source]) => !staysWhole(source)));
 	const whole = list.flatMap((x) => [...x.parts].filter(([source]) => staysWhole(source)));
+	if (whole.length === 0) return plain;
+	const parts = new Map([...plain.parts].filter(([source]) => !staysWhole(source)));
 	for (const role of sourceRoles) {
 		const ofRole = whole.filter(([source]) => roleOfSource(source) === role);
 		const [name] = ofRole.map(([source]) => source).sort();
@@ -1396,7 +1434,9 @@ function choleskyOf(matrix) {
 		const line = [];
 		for (let j = 0; j <= i; j++) {
 			const earlier = j === i ? line : factor[j] ?? [];
-			const rest = (row[j] ?? 0) - total(line.slice(0, j).map((value, k) => value * (earlier[k] ?? 0)));
+			const known = [];
+			for (let k = 0; k < j; k++) known.push(line[k] * (earlier[k] ?? 0));
+			const rest = (row[j] ?? 0) - total(known);
 			line.push(j === i ? Math.sqrt(rest) : rest / (earlier[j] ?? 1));
 		}
 		factor.push(line);
@@ -1407,11 +1447,16 @@ function choleskyOf(matrix) {
 function solve(factor, b) {
 	const at = (i, j) => factor[i]?.[j] ?? 0;
 	const half = [];
-	for (const [i, value] of b.entries()) half.push((value - total(half.map((h, j) => at(i, j) * h))) / at(i, i));
+	for (let i = 0; i < b.length; i++) {
+		const known = [];
+		for (let j = 0; j < i; j++) known.push(at(i, j) * half[j]);
+		half.push((b[i] - total(known)) / at(i, i));
+	}
 	const x = half.map(() => 0);
 	for (let i = half.length - 1; i >= 0; i--) {
-		const known = x.slice(i + 1).map((value, k) => at(i + 1 + k, i) * value);
-		x[i] = ((half[i] ?? 0) - total(known)) / at(i, i);
+		const known = [];
+		for (let j = i + 1; j < x.length; j++) known.push(at(j, i) * x[j]);
+		x[i] = (half[i] - total(known)) / at(i, i);
 	}
 	return x;
 }
@@ -1495,11 +1540,7 @@ function conditioningOf({ xx, xy, yy }) {
 	const largest = (xx + yy + Math.sqrt((xx - yy) * (xx - yy) + 4 * xy * xy)) / 2;
 	return determinant <= 0 ? 0 : Math.sqrt(determinant) / largest;
 }
-/**
-* Plane through the places by least squares, all places alike. Refuses fewer than three, two in one spot, all in one line.
-* The order of the places changes nothing but the order of the residuals.
-*/
-function fitPlane(places) {
+function fitted(places) {
 	const checked = checkPlaces(places, 3);
 	if (!checked.ok) return checked;
 	const n = places.length;
@@ -1543,26 +1584,15 @@ function fitPlane(places) {
 			b,
 			c
 		},
-		residuals: offsets.map(({ dx, dy, height }) => combine([
-			{
-				times: 1,
-				of: height
-			},
-			{
-				times: -1,
-				of: middle
-			},
-			{
-				times: -dx,
-				of: b
-			},
-			{
-				times: -dy,
-				of: c
-			}
-		])),
+		offsets,
+		middle,
 		conditioning
 	});
+}
+/** The plane alone, where nobody asks how far the places lie off it. Refuses as `fitPlane` does. */
+function planeThrough(places) {
+	const fit = fitted(places);
+	return fit.ok ? ok(fit.value.plane) : fit;
 }
 /** Rise from one end to the other over `extent` metres along x and along y. */
 var risesAcross = ({ b, c }, extentX, extentY) => ({
@@ -1721,13 +1751,20 @@ function planDistance(a, b) {
 /** √5.99146: from the standard ellipse to the one that holds the point in 95 cases of 100 (two dimensions). */
 var ELLIPSE_95 = Math.sqrt(ELLIPSE_95_SQUARED);
 /** Covariance of two values over the sources that they share, product of their units. */
-var covariance = (a, b) => total([...a.parts].map(([source, part]) => part * (b.parts.get(source) ?? 0)));
+function covariance$1(a, b) {
+	const products = [];
+	for (const [source, part] of a.parts) {
+		const other = b.parts.get(source);
+		if (other !== void 0) products.push(part * other);
+	}
+	return total(products);
+}
 /** Only + − × ÷ and square roots: the axis comes as a vector, not as an angle. Never refuses; a certain point has no axes. */
 function errorEllipse({ x, y }) {
 	const [xx, xy, yy] = [
-		covariance(x, x),
-		covariance(x, y),
-		covariance(y, y)
+		covariance$1(x, x),
+		covariance$1(x, y),
+		covariance$1(y, y)
 	];
 	const spread = Math.sqrt((xx - yy) / 2 * ((xx - yy) / 2) + xy * xy);
 	const largest = (xx + yy) / 2 + spread;
@@ -1822,6 +1859,24 @@ function crossings$1(marks, at) {
 // src/geometry/ties-meet.ts
 /** Rounding of the floats must not part two distances that just meet. Metres. */
 var FLOAT_DUST = 1e-9;
+/** Of the distance of the marks and the two ties, one longer than the other two together. */
+var signsOfMiss = [
+	[
+		1,
+		-1,
+		-1
+	],
+	[
+		-1,
+		1,
+		-1
+	],
+	[
+		-1,
+		-1,
+		1
+	]
+];
 /**
 * Two circles about two marks. Too short together: the miss is the gap between them. One far longer: the gap that the shorter
 * leaves to it. The half chord by Heron's product, which loses nothing when the two only just meet.
@@ -1829,39 +1884,27 @@ var FLOAT_DUST = 1e-9;
 function meetingOf(first, second) {
 	const between = planDistance(first.mark, second.mark);
 	if (!between.ok) return between;
-	const [d, r, s] = [
-		between.value.value,
-		first.distance.value,
-		second.distance.value
-	];
-	const gap = (signs) => combine([
+	const three = [
 		between.value,
 		first.distance,
 		second.distance
-	].map((of, i) => ({
-		times: signs[i] ?? 0,
-		of
-	})));
-	const miss = [
-		gap([
-			1,
-			-1,
-			-1
-		]),
-		gap([
-			-1,
-			1,
-			-1
-		]),
-		gap([
-			-1,
-			-1,
-			1
-		])
-	].find(({ value }) => value > FLOAT_DUST);
-	if (miss) return ok({
+	];
+	const [d, r, s] = [
+		three[0].value,
+		three[1].value,
+		three[2].value
+	];
+	const missed = signsOfMiss.find(([a, b, c]) => total([
+		a * d,
+		b * r,
+		c * s
+	]) > FLOAT_DUST);
+	if (missed) return ok({
 		kind: "miss",
-		miss
+		miss: combine(three.map((of, i) => ({
+			times: missed[i] ?? 0,
+			of
+		})))
 	});
 	const chord = Math.sqrt(Math.max(0, (r + s - d) * (r + s + d) * (d - r + s) * (d + r - s))) / (2 * d);
 	const along = (d + (r - s) * (r + s) / d) / 2;
@@ -1886,45 +1929,86 @@ function meetingOf(first, second) {
 var LEAST_DOUBT = 1e-4;
 var MOST_STEPS = 40;
 var SETTLED_WITHIN = 1e-9;
-function seenFrom(at, ties) {
-	const lines = ties.map(({ mark, distance }) => {
+function inRows(ties) {
+	const sources = [...new Set(ties.flatMap(({ mark, distance }) => [
+		distance,
+		mark.x,
+		mark.y
+	].flatMap(({ parts }) => [...parts.keys()])))];
+	const row = ({ parts }) => sources.map((source) => parts.get(source) ?? 0);
+	return {
+		sources,
+		ties: ties.map((tied) => ({
+			tied,
+			row: {
+				distance: row(tied.distance),
+				x: row(tied.mark.x),
+				y: row(tied.mark.y)
+			}
+		}))
+	};
+}
+function fromRow(sources, row) {
+	const parts = /* @__PURE__ */ new Map();
+	for (const [i, part] of row.entries()) if (part !== 0) parts.set(sources[i], part);
+	return parts;
+}
+/** Σ times × row, source by source. Most sources stand in one or two rows of several: only what is there is summed. */
+function combined(terms) {
+	const row = [];
+	for (let i = 0; i < (terms[0]?.of.length ?? 0); i++) {
+		const there = [];
+		for (const { times, of } of terms) if (of[i] !== 0) there.push(times * of[i]);
+		row.push(total(there));
+	}
+	return row;
+}
+/** Covariance of two values over the sources that they share. */
+function covariance(a, b) {
+	const products = [];
+	for (let i = 0; i < a.length; i++) if (a[i] !== 0 && b[i] !== 0) products.push(a[i] * b[i]);
+	return total(products);
+}
+function seenFrom(at, { ties }) {
+	const lines = ties.map(({ tied: { mark, distance }, row }) => {
 		const [dx, dy] = [at.x - mark.x.value, at.y - mark.y.value];
 		const length = Math.sqrt(dx * dx + dy * dy);
 		const unit = {
 			x: dx / length,
 			y: dy / length
 		};
-		const { parts } = combine([
+		const doubt = combined([
 			{
 				times: 1,
-				of: distance
+				of: row.distance
 			},
 			{
 				times: unit.x,
-				of: mark.x
+				of: row.x
 			},
 			{
 				times: unit.y,
-				of: mark.y
+				of: row.y
 			}
 		]);
 		return {
 			length,
 			unit,
-			misclosure: {
-				value: distance.value - length,
-				parts
-			}
+			misclosure: distance.value - length,
+			doubt
 		};
 	});
 	if (!lines.every(({ length }) => Number.isFinite(length) && length > 0)) return void 0;
 	return {
 		units: lines.map(({ unit }) => unit),
-		misclosures: lines.map(({ misclosure }) => misclosure)
+		misclosures: lines.map(({ misclosure }) => misclosure),
+		doubts: lines.map(({ doubt }) => doubt)
 	};
 }
-function weigh({ units, misclosures }) {
-	const factor = choleskyOf(misclosures.map((a, i) => misclosures.map((b, j) => covariance(a, b) + (i === j ? LEAST_DOUBT * LEAST_DOUBT : 0))));
+/** Its lower half, which is all that a Cholesky factor is made of. */
+var jointCovariance = (doubts) => doubts.map((a, i) => doubts.slice(0, i + 1).map((b, j) => covariance(a, b) + (i === j ? LEAST_DOUBT * LEAST_DOUBT : 0)));
+function weigh({ units, misclosures, doubts }) {
+	const factor = choleskyOf(jointCovariance(doubts));
 	const [xs, ys] = [units.map(({ x }) => x), units.map(({ y }) => y)];
 	const [wx, wy] = [solve(factor, xs), solve(factor, ys)];
 	const [xx, xy, yy] = [
@@ -1934,11 +2018,10 @@ function weigh({ units, misclosures }) {
 	];
 	const determinant = xx * yy - xy * xy;
 	if (!(determinant > 1e-12 * xx * yy) || !Number.isFinite(determinant)) return void 0;
-	const values = misclosures.map(({ value }) => value);
 	return {
 		gainX: wx.map((w, i) => (yy * w - xy * (wy[i] ?? 0)) / determinant),
 		gainY: wx.map((w, i) => (xx * (wy[i] ?? 0) - xy * w) / determinant),
-		chiSquare: Math.max(0, dot(values, solve(factor, values)))
+		chiSquare: Math.max(0, dot(misclosures, solve(factor, misclosures)))
 	};
 }
 /**
@@ -1948,38 +2031,39 @@ function weigh({ units, misclosures }) {
 * the same sources and cancels against whatever else rests on them. + − × ÷ and square roots only.
 */
 function solveTies(ties, guess) {
+	const rows = inRows(ties);
 	let at = guess;
 	for (let step = 0; step < MOST_STEPS; step++) {
-		const seen = seenFrom(at, ties);
+		const seen = seenFrom(at, rows);
 		const weighted = seen && weigh(seen);
 		if (!seen || !weighted) return void 0;
-		const values = seen.misclosures.map(({ value }) => value);
 		const move = {
-			x: dot(weighted.gainX, values),
-			y: dot(weighted.gainY, values)
+			x: dot(weighted.gainX, seen.misclosures),
+			y: dot(weighted.gainY, seen.misclosures)
 		};
 		at = {
 			x: at.x + move.x,
 			y: at.y + move.y
 		};
-		if (move.x * move.x + move.y * move.y <= SETTLED_WITHIN * SETTLED_WITHIN) return solutionAt(at, ties);
+		if (move.x * move.x + move.y * move.y <= SETTLED_WITHIN * SETTLED_WITHIN) return solutionAt(at, rows);
 	}
 }
-function solutionAt(at, ties) {
-	const seen = seenFrom(at, ties);
+function solutionAt(at, rows) {
+	const seen = seenFrom(at, rows);
 	const weighted = seen && weigh(seen);
 	if (!seen || !weighted) return void 0;
-	const shift = (gain) => combine(seen.misclosures.map((of, i) => ({
+	const shift = (gain) => combined(seen.doubts.map((of, i) => ({
 		times: gain[i] ?? 0,
 		of
 	})));
 	const [dx, dy] = [shift(weighted.gainX), shift(weighted.gainY)];
-	const residuals = ties.map(({ mark }, i) => {
-		const [unit, misclosure] = [seen.units[i], seen.misclosures[i]];
-		const left = combine([
+	const partsOf = (row) => fromRow(rows.sources, row);
+	const residuals = rows.ties.map(({ tied }, i) => {
+		const unit = seen.units[i];
+		const left = combined([
 			{
 				times: 1,
-				of: misclosure
+				of: seen.doubts[i]
 			},
 			{
 				times: -unit.x,
@@ -1991,10 +2075,10 @@ function solutionAt(at, ties) {
 			}
 		]);
 		return {
-			mark: mark.name,
+			mark: tied.mark.name,
 			residual: {
-				value: misclosure.value,
-				parts: left.parts
+				value: seen.misclosures[i],
+				parts: partsOf(left)
 			}
 		};
 	});
@@ -2002,11 +2086,11 @@ function solutionAt(at, ties) {
 		point: {
 			x: {
 				value: at.x,
-				parts: dx.parts
+				parts: partsOf(dx)
 			},
 			y: {
 				value: at.y,
-				parts: dy.parts
+				parts: partsOf(dy)
 			}
 		},
 		residuals,
@@ -5147,14 +5231,14 @@ function jobState(ledger) {
 	};
 }
 /** The state as it stood before a place in the order of the work: for what counted before rework. */
-function stateBefore(state, position) {
+var stateBefore = oncePer((state, position) => {
 	const facts = state.facts.filter((fact) => fact.position < position);
 	return {
 		...state,
 		...indexed(facts),
 		cuts: state.cuts.filter((cut) => cut.position < position)
 	};
-}
+});
 // src/job/before-record.ts
 /** The key of what is said of a finding whose step had been done before the record began. */
 var BEFORE_RECORD = "before-record";
@@ -5208,7 +5292,8 @@ var entryKinds = {
 	answer: ["answered"]
 };
 /** Whether a fact is the entry of an item: a reading, a picture or an answer. */
-var entersItem = ({ kind }) => Object.values(entryKinds).some((kinds) => kinds.includes(kind));
+var entersItem = ({ kind }) => entering.has(kind);
+var entering = new Set(Object.values(entryKinds).flat());
 var readBy$2 = oncePer((sheet, item) => sheet.checks.filter((check) => check.items.includes(item)));
 var checksReading = (sheet, item) => sheet ? readBy$2(sheet, item) : [];
 /** Whether a fact about something is about this instance: itself, or a check that reads it. */
@@ -6036,21 +6121,23 @@ function askedOf(item, unit) {
 		signed: item.signed ?? kind === "temperature"
 	};
 }
+var thingNamed = oncePer((things, id) => things.find((thing) => thing.id === id));
 /** A name that the sheet does not know never takes doubt away: the next one that it knows stands. */
-function firstKnown(things, ids) {
-	return ids.map((id) => things?.find((thing) => thing.id === id)).find((thing) => thing !== void 0);
+function firstKnown(things, ...ids) {
+	if (things === void 0) return void 0;
+	for (const id of ids) {
+		const thing = id === void 0 ? void 0 : thingNamed(things, id);
+		if (thing !== void 0) return thing;
+	}
 }
+var heightMarks = oncePer((sheet, _) => sheet.items.filter((item) => item.heightMark === true));
 function circumstancesOf(state, item, fact) {
 	const what = whatOf(fact, "reading-taken");
 	const setUp = what.setUp === void 0 ? void 0 : state.setUps.get(what.setUp);
 	return {
 		what,
 		setUp,
-		instrument: firstKnown(state.sheet?.instruments, [
-			what.instrument,
-			setUp?.instrument,
-			item.instrument
-		])
+		instrument: firstKnown(state.sheet?.instruments, what.instrument, setUp?.instrument, item.instrument)
 	};
 }
 function lineOf$1({ what, setUp, instrument }, arranged) {
@@ -6081,7 +6168,7 @@ function permittedErrorOf(instrument) {
 /** A length read with an instrument from a place, metres. */
 function measuredLength(state, item, fact, read, arranged) {
 	const found = circumstancesOf(state, item, fact);
-	const halfWidth = (...ids) => (firstKnown(state.sheet?.placings, ids)?.halfWidth ?? 0) / fixedPerSi("length");
+	const halfWidth = (...ids) => (firstKnown(state.sheet?.placings, ...ids)?.halfWidth ?? 0) / fixedPerSi("length");
 	const line = lineOf$1(found, arranged);
 	const permitted = permittedErrorOf(found.instrument);
 	const shared = arranged?.setUp ?? found.what.setUp;
@@ -6135,7 +6222,7 @@ function readAnew(state, instance, arranged) {
 }
 /** The height mark of a set-up, read first and last: whether the line stood still in between. */
 var closingOf = oncePer((state, setUp) => {
-	const marks = (state.sheet?.items ?? []).filter((item) => item.heightMark === true);
+	const marks = state.sheet ? heightMarks(state.sheet, "all") : [];
 	if (marks.length === 0) return {
 		state: "closed",
 		reads: []
@@ -6154,7 +6241,7 @@ var closingOf = oncePer((state, setUp) => {
 		reads
 	};
 	const made = state.setUps.get(setUp);
-	const receiver = firstKnown(state.sheet?.instruments, [made?.instrument, marks[0]?.instrument])?.line === "laser" ? made?.receiver ?? "coarse" : void 0;
+	const receiver = firstKnown(state.sheet?.instruments, made?.instrument, marks[0]?.instrument)?.line === "laser" ? made?.receiver ?? "coarse" : void 0;
 	const { agrees, difference, allowed } = setUpCloses(first.value, last.value, receiver);
 	const mark = repeated([first.value, ...later.map((r) => r.value)]).mean;
 	return {
@@ -6843,7 +6930,7 @@ var asTypedAll = (readings) => readings.map((r) => asTyped(String(r.what.typed),
 var setUpsOf = (readings) => [...new Set(readings.flatMap(({ what }) => typeof what.setUp === "string" ? [what.setUp] : []).reverse())].reverse();
 /** Of the height mark only the set-up that counts speaks: the newest that read the places and closed, if one did. */
 function markOutcome(state, { item }, readings) {
-	const used = mostRead(state, item);
+	const used = mostRead(state, item.step);
 	const read = setUpsOf(readings);
 	const candidates = read.some((setUp) => used.has(setUp)) ? read.filter((setUp) => used.has(setUp)) : read;
 	const standing = candidates.filter((setUp) => closingOf(state, setUp).state !== "does not close");
@@ -6894,9 +6981,9 @@ function entered(state, instance, counting) {
 	if (instance.item.kind === "answer") return answerOutcome(instance, counting);
 	return readingOutcome(state, instance, counting);
 }
-/** The set-ups that read most places of the step that a height mark stands in. */
-function mostRead(state, item) {
-	const places = state.sheet?.items.filter((i) => i.step === item.step && i.inSetUp && !i.heightMark) ?? [];
+/** The set-ups that read most places of a step that a height mark stands in. */
+var mostRead = oncePer((state, step) => {
+	const places = state.sheet?.items.filter((item) => item.step === step && item.inSetUp && !item.heightMark) ?? [];
 	const read = /* @__PURE__ */ new Map();
 	for (const place of places) {
 		const setUps = new Set(seriesOf(state, { item: place }).counting.map((f) => f.what.setUp));
@@ -6904,11 +6991,11 @@ function mostRead(state, item) {
 	}
 	const most = Math.max(...read.values());
 	return new Set([...read].filter(([, count]) => count === most).map(([setUp]) => setUp));
-}
+});
 /** A height mark is owed where the set-ups that read most places of its step have all gone without it. */
 function isMarkOwed(state, { item }, counting) {
 	if (item.heightMark !== true || counting.length === 0) return false;
-	const used = mostRead(state, item);
+	const used = mostRead(state, item.step);
 	return used.size > 0 && !counting.some((f) => used.has(String(f.what.setUp)));
 }
 /** What an item holds: itself, or through the 'one of' that it stands in. */
@@ -8496,16 +8583,28 @@ var sourceFor = (state, covering) => ({
 	kitCards: state.kitCards
 });
 /** What that design says yes or no to, as far as the arithmetic asks. */
-var switchesFor = (state, covering) => state.sheet === void 0 ? {} : designSwitches(state.sheet, designFor(state, covering));
+var switchesFor = (state, covering) => switchesOf(state, designFor(state, covering));
+var switchesOf = oncePer((state, design) => state.sheet === void 0 ? {} : designSwitches(state.sheet, design));
 /** A reading changes neither design nor kit cards: as many jobs as a phone has open keep theirs from one entry to the next. */
-var worked = remembered(8, (source, switches) => new Map(expectations(source, switches).map((one) => [one.id, one])));
-var allOf = oncePer((state, design) => worked({
+var worked = remembered(8, (source, switches) => {
+	let line;
+	return {
+		all: new Map(expectations(source, switches).map((one) => [one.id, one])),
+		line: () => {
+			line ??= lineAtWork(source, switches);
+			return line;
+		}
+	};
+});
+var workedFor = oncePer((state, design) => worked({
 	design,
 	kitCards: state.kitCards
-}, state.sheet === void 0 ? {} : designSwitches(state.sheet, design)));
+}, switchesOf(state, design)));
+/** The pump on its pipe under that design. */
+var lineFor = (state, covering) => workedFor(state, designFor(state, covering)).line();
 /** What the design leads to in one figure, under the design that something is judged by. */
 function expectedOf(state, covering, id) {
-	const found = allOf(state, designFor(state, covering)).get(id);
+	const found = workedFor(state, designFor(state, covering)).all.get(id);
 	if (found === void 0) throw new Error(`no expectation ${id}`);
 	return found;
 }
@@ -8749,7 +8848,7 @@ function refusedFlow(context, { way, entries }, flow) {
 }
 /** The measured flow beside what the design gives, or what stands in the way of comparing. */
 function beside({ state }, taken, measured, entries, aside) {
-	const line = lineAtWork(sourceFor(state, void 0), switchesFor(state, void 0));
+	const line = lineFor(state, void 0);
 	const figures = flowFigures(measured);
 	if (!line.known) {
 		const unknown = [...line.needs, ...line.refusal ? figureAt(line.refusal.place) : []];
@@ -8885,8 +8984,13 @@ function spelling(things, tags) {
 		return only !== void 0 && found.length === 1 ? `${only.set}/${only.tag}` : plain(mark);
 	};
 	const firsts = /* @__PURE__ */ new Map();
-	for (const mark of called) if (!firsts.has(keyOf(mark))) firsts.set(keyOf(mark), mark);
-	return (mark) => firsts.get(keyOf(mark)) ?? mark;
+	const spelt = /* @__PURE__ */ new Map();
+	for (const mark of called) {
+		const key = keyOf(mark);
+		if (!firsts.has(key)) firsts.set(key, mark);
+		spelt.set(mark, firsts.get(key) ?? mark);
+	}
+	return (mark) => spelt.get(mark) ?? mark;
 }
 /** Ties under one spelling of their marks. The better of two that then are to the same mark stands. */
 function respelt(thing, spelt) {
@@ -9766,9 +9870,9 @@ function rim(check, points) {
 function outOfLevel(context) {
 	const { check } = context;
 	const of = (points) => {
-		const fitted = fitPlane(rim(check, points));
-		if (!fitted.ok) return void 0;
-		const rises = risesAcross(fitted.value.plane, 1, 1);
+		const plane = planeThrough(rim(check, points));
+		if (!plane.ok) return void 0;
+		const rises = risesAcross(plane.value, 1, 1);
 		return magnitude(check.way === "across" ? rises.y : rises.x);
 	};
 	return computed(context, check.items, of);

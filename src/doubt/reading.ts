@@ -2,7 +2,7 @@ import { type Outcome, ok, refuse } from "../outcome/index.ts";
 import { type DoubtFigures, ownFigures, type Receiver } from "./figures.ts";
 import { ofReading, ofSetUp, type SourceRole } from "./sources.ts";
 import { tapePermittedError } from "./tapes.ts";
-import { certain, rectangular, resolutionUncertainty, type Uncertain, withSource } from "./uncertain.ts";
+import { rectangular, resolutionUncertainty, type Uncertain } from "./uncertain.ts";
 
 /** The level line that a reading was taken from. `distance` in metres from instrument to place; for a spirit level, the length it spans. */
 export type LevelLine =
@@ -77,5 +77,6 @@ export function readingUncertainty(circumstances: ReadingCircumstances, figures:
     ...(line ? lineHalfWidths(line, figures) : []).map(([role, halfWidth]) => [role, rectangular(halfWidth)] as const),
   ];
   const named = (role: SourceRole): string => (setUp !== undefined && shared.has(role) ? ofSetUp(setUp, role) : ofReading(reading, role));
-  return ok(parts.reduce((x, [role, u]) => withSource(x, named(role), u), certain(value)));
+  // no role comes twice, so nothing adds up; a value of -0 is 0, as in every sum
+  return ok({ value: 0 + value, parts: new Map(parts.flatMap(([role, u]) => (u === 0 ? [] : [[named(role), u] as const]))) });
 }

@@ -44,8 +44,9 @@ function meanAtOnePoint(list: NonEmpty<Uncertain>): Uncertain {
   const plain = mean(list);
   const inAll = (source: string): boolean => list.every((x) => x.parts.has(source));
   const staysWhole = (source: string): boolean => repeatsAtOnePoint(source) && !inAll(source);
-  const parts = new Map([...plain.parts].filter(([source]) => !staysWhole(source)));
   const whole = list.flatMap((x) => [...x.parts].filter(([source]) => staysWhole(source)));
+  if (whole.length === 0) return plain;
+  const parts = new Map([...plain.parts].filter(([source]) => !staysWhole(source)));
   for (const role of sourceRoles) {
     const ofRole = whole.filter(([source]) => roleOfSource(source) === role);
     const [name] = ofRole.map(([source]) => source).sort();

@@ -9,10 +9,13 @@ export const ofSetUp = (setUp: string, role: SourceRole): string => `set-up:${se
 
 export const belongsToReading = (source: string): boolean => source.startsWith("reading:");
 
+const roles: ReadonlySet<string> = new Set(sourceRoles);
+const isRole = (name: string): name is SourceRole => roles.has(name);
+
 /** The role of a source that `ofReading` or `ofSetUp` named; undefined for any other. */
 export function roleOfSource(source: string): SourceRole | undefined {
   const name = source.slice(source.lastIndexOf("/") + 1);
-  return sourceRoles.find((role) => role === name);
+  return isRole(name) ? name : undefined;
 }
 
 export interface Contributor<Name extends string = string> {
@@ -42,7 +45,9 @@ export function contributingRoles(x: Uncertain, count = 3): Contributor<SourceRo
   const squares = new Map<SourceRole, number[]>();
   for (const [source, part] of x.parts) {
     const role = roleOfSource(source);
-    if (role) squares.set(role, [...(squares.get(role) ?? []), part * part]);
+    const known = role && squares.get(role);
+    if (known) known.push(part * part);
+    else if (role) squares.set(role, [part * part]);
   }
   return largestFirst(new Map([...squares].map(([role, list]) => [role, total(list)])), standardUncertainty(x), count);
 }

@@ -9,7 +9,9 @@ export function choleskyOf(matrix: Matrix): Matrix {
     const line: number[] = [];
     for (let j = 0; j <= i; j++) {
       const earlier = j === i ? line : (factor[j] ?? []);
-      const rest = (row[j] ?? 0) - total(line.slice(0, j).map((value, k) => value * (earlier[k] ?? 0)));
+      const known: number[] = [];
+      for (let k = 0; k < j; k++) known.push((line[k] as number) * (earlier[k] ?? 0));
+      const rest = (row[j] ?? 0) - total(known);
       line.push(j === i ? Math.sqrt(rest) : rest / (earlier[j] ?? 1));
     }
     factor.push(line);
@@ -21,11 +23,16 @@ export function choleskyOf(matrix: Matrix): Matrix {
 export function solve(factor: Matrix, b: readonly number[]): readonly number[] {
   const at = (i: number, j: number): number => factor[i]?.[j] ?? 0;
   const half: number[] = [];
-  for (const [i, value] of b.entries()) half.push((value - total(half.map((h, j) => at(i, j) * h))) / at(i, i));
+  for (let i = 0; i < b.length; i++) {
+    const known: number[] = [];
+    for (let j = 0; j < i; j++) known.push(at(i, j) * (half[j] as number));
+    half.push(((b[i] as number) - total(known)) / at(i, i));
+  }
   const x: number[] = half.map(() => 0);
   for (let i = half.length - 1; i >= 0; i--) {
-    const known = x.slice(i + 1).map((value, k) => at(i + 1 + k, i) * value);
-    x[i] = ((half[i] ?? 0) - total(known)) / at(i, i);
+    const known: number[] = [];
+    for (let j = i + 1; j < x.length; j++) known.push(at(j, i) * (x[j] as number));
+    x[i] = ((half[i] as number) - total(known)) / at(i, i);
   }
   return x;
 }

@@ -8,7 +8,7 @@ export { lipOutOfLevel, movedSince, type OutOfLevel, outOfLevel, type RimShape, 
 export { OWN_PHOTO_DOUBTS, type PhotoDoubts, type PhotoLength, type PhotoSource, photoLength, photoSources } from "./photo-length.ts";
 export { type Stand, type StandCode, standCodes, standFor } from "./photo-stand.ts";
 export { COINCIDENT_WITHIN, COLLINEAR_BELOW, heightFromRod, type Place } from "./places.ts";
-export { fitPlane, type Plane, type PlaneFit, planeAt, risesAcross } from "./plane.ts";
+export { fitPlane, type Plane, type PlaneFit, planeAt, planeThrough, risesAcross } from "./plane.ts";
 export { type Correction, correctionFor, type SetOut, type SetOutTarget, setOut } from "./set-out.ts";
 export {
   type DesignHeights,

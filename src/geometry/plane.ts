@@ -40,11 +40,13 @@ export const planeAt = ({ a, b, c }: Plane, x: number, y: number): Uncertain =>
     { times: y, of: c },
   ]);
 
-/**
- * Plane through the places by least squares, all places alike. Refuses fewer than three, two in one spot, all in one line.
- * The order of the places changes nothing but the order of the residuals.
- */
-export function fitPlane(places: readonly Place[]): Outcome<PlaneFit> {
+interface Fitted extends Omit<PlaneFit, "residuals"> {
+  /** The places about their middle. */
+  readonly offsets: readonly { readonly dx: number; readonly dy: number; readonly height: Uncertain }[];
+  readonly middle: Uncertain;
+}
+
+function fitted(places: readonly Place[]): Outcome<Fitted> {
   const checked = checkPlaces(places, 3);
   if (!checked.ok) return checked;
   const n = places.length;
@@ -74,15 +76,32 @@ export function fitPlane(places: readonly Place[]): Outcome<PlaneFit> {
     b,
     c,
   };
+  return ok({ plane, offsets, middle, conditioning });
+}
+
+/**
+ * Plane through the places by least squares, all places alike. Refuses fewer than three, two in one spot, all in one line.
+ * The order of the places changes nothing but the order of the residuals.
+ */
+export function fitPlane(places: readonly Place[]): Outcome<PlaneFit> {
+  const fit = fitted(places);
+  if (!fit.ok) return fit;
+  const { plane, offsets, middle, conditioning } = fit.value;
   const residuals = offsets.map(({ dx, dy, height }) =>
     combine([
       { times: 1, of: height },
       { times: -1, of: middle },
-      { times: -dx, of: b },
-      { times: -dy, of: c },
+      { times: -dx, of: plane.b },
+      { times: -dy, of: plane.c },
     ]),
   );
   return ok({ plane, residuals, conditioning });
+}
+
+/** The plane alone, where nobody asks how far the places lie off it. Refuses as `fitPlane` does. */
+export function planeThrough(places: readonly Place[]): Outcome<Plane> {
+  const fit = fitted(places);
+  return fit.ok ? ok(fit.value.plane) : fit;
 }
 
 /** Rise from one end to the other over `extent` metres along x and along y. */

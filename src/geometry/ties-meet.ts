@@ -1,4 +1,4 @@
-import { combine, type Uncertain } from "../doubt/index.ts";
+import { combine, total, type Uncertain } from "../doubt/index.ts";
 import { type Outcome, ok } from "../outcome/index.ts";
 import { type Mark, planDistance, planVector, type Vector } from "./ties-plan.ts";
 
@@ -16,6 +16,13 @@ export type Meeting =
 /** Rounding of the floats must not part two distances that just meet. Metres. */
 const FLOAT_DUST = 1e-9;
 
+/** Of the distance of the marks and the two ties, one longer than the other two together. */
+const signsOfMiss = [
+  [1, -1, -1],
+  [-1, 1, -1],
+  [-1, -1, 1],
+] as const;
+
 /**
  * Two circles about two marks. Too short together: the miss is the gap between them. One far longer: the gap that the shorter
  * leaves to it. The half chord by Heron's product, which loses nothing when the two only just meet.
@@ -23,12 +30,10 @@ const FLOAT_DUST = 1e-9;
 export function meetingOf(first: Tied, second: Tied): Outcome<Meeting> {
   const between = planDistance(first.mark, second.mark);
   if (!between.ok) return between;
-  const [d, r, s] = [between.value.value, first.distance.value, second.distance.value];
-  const gap = (signs: readonly [number, number, number]): Uncertain =>
-    combine([between.value, first.distance, second.distance].map((of, i) => ({ times: signs[i] ?? 0, of })));
-  const misses = [gap([1, -1, -1]), gap([-1, 1, -1]), gap([-1, -1, 1])];
-  const miss = misses.find(({ value }) => value > FLOAT_DUST);
-  if (miss) return ok({ kind: "miss", miss });
+  const three = [between.value, first.distance, second.distance] as const;
+  const [d, r, s] = [three[0].value, three[1].value, three[2].value];
+  const missed = signsOfMiss.find(([a, b, c]) => total([a * d, b * r, c * s]) > FLOAT_DUST);
+  if (missed) return ok({ kind: "miss", miss: combine(three.map((of, i) => ({ times: missed[i] ?? 0, of }))) });
   const chord = Math.sqrt(Math.max(0, (r + s - d) * (r + s + d) * (d - r + s) * (d + r - s))) / (2 * d);
   const along = (d + ((r - s) * (r + s)) / d) / 2;
   const [a, b] = [planVector(first.mark), planVector(second.mark)];

@@ -89,8 +89,14 @@ export interface ErrorEllipse {
 export const ELLIPSE_95 = Math.sqrt(ELLIPSE_95_SQUARED);
 
 /** Covariance of two values over the sources that they share, product of their units. */
-export const covariance = (a: Uncertain, b: Uncertain): number =>
-  total([...a.parts].map(([source, part]) => part * (b.parts.get(source) ?? 0)));
+function covariance(a: Uncertain, b: Uncertain): number {
+  const products: number[] = [];
+  for (const [source, part] of a.parts) {
+    const other = b.parts.get(source);
+    if (other !== undefined) products.push(part * other);
+  }
+  return total(products);
+}
 
 /** Only + − × ÷ and square roots: the axis comes as a vector, not as an angle. Never refuses; a certain point has no axes. */
 export function errorEllipse({ x, y }: PlanPoint): ErrorEllipse {

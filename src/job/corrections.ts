@@ -34,5 +34,5 @@ export function correctionsOf(corrected: readonly Entry[]): (id: string) => Corr
     }
     return result;
   };
-  return (id) => resolve(id, new Set([id]));
+  return (id) => (byTarget.has(id) ? resolve(id, new Set([id])) : undefined);
 }

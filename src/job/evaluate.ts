@@ -1,5 +1,5 @@
 import { expanded, magnitude, subtract, type Uncertain } from "../doubt/index.ts";
-import { fitPlane, fourthPlace, heightFromRod, lipOutOfLevel, type Place, risesAcross } from "../geometry/index.ts";
+import { fourthPlace, heightFromRod, lipOutOfLevel, type Place, planeThrough, risesAcross } from "../geometry/index.ts";
 import { betweenInstants } from "./between-instants.ts";
 import { type Context, type Evaluation, instancesOf, lacking, meanLess, missingOf, plain, readAll } from "./evaluation.ts";
 import { flowAsMeasured } from "./flow-as-measured.ts";
@@ -44,9 +44,9 @@ function rim(check: Check, points: ReadonlyMap<string, Uncertain>): readonly Pla
 function outOfLevel(context: Context): Evaluation {
   const { check } = context;
   const of = (points: ReadonlyMap<string, Uncertain>): Uncertain | undefined => {
-    const fitted = fitPlane(rim(check, points));
-    if (!fitted.ok) return undefined;
-    const rises = risesAcross(fitted.value.plane, 1, 1);
+    const plane = planeThrough(rim(check, points));
+    if (!plane.ok) return undefined;
+    const rises = risesAcross(plane.value, 1, 1);
     return magnitude(check.way === "across" ? rises.y : rises.x);
   };
   return computed(context, check.items, of);

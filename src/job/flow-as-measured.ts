@@ -3,7 +3,6 @@ import type { Outcome } from "../outcome/index.ts";
 import { BIN_MARK_SHARE, flowByCounter, flowByMeter, flowFromBin, flowFromDrawDown, WATCH_HALF_WIDTH } from "../plumbing/index.ts";
 import { leaveCore } from "../tolerance/index.ts";
 import { fixedPerSi, type QuantityKind } from "../units/index.ts";
-import { lineAtWork } from "./design/index.ts";
 import {
   type ByItem,
   type Context,
@@ -16,7 +15,7 @@ import {
   pointOf,
   readAll,
 } from "./evaluation.ts";
-import { sourceFor, switchesFor } from "./expected.ts";
+import { lineFor } from "./expected.ts";
 import { message } from "./finding.ts";
 import { figureAt } from "./limits.ts";
 import type { Live } from "./live.ts";
@@ -85,7 +84,7 @@ function refusedFlow(context: Context, { way, entries }: Taken, flow: Extract<Ou
 
 /** The measured flow beside what the design gives, or what stands in the way of comparing. */
 function beside({ state }: Context, taken: Taken, measured: Uncertain, entries: readonly Live[], aside: readonly Live[]): Evaluation {
-  const line = lineAtWork(sourceFor(state, undefined), switchesFor(state, undefined));
+  const line = lineFor(state, undefined);
   const figures = flowFigures(measured);
   if (!line.known) {
     const unknown = [...line.needs, ...(line.refusal ? figureAt(line.refusal.place) : [])];

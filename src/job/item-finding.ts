@@ -5,6 +5,7 @@ import type { About } from "./fact.ts";
 import { type Finding, type Message, message, type Passage, type Verdict } from "./finding.ts";
 import type { Live } from "./live.ts";
 import { closingOf } from "./measured.ts";
+import { oncePer } from "./once-per.ts";
 import { passageOf } from "./passages.ts";
 import { pictureOutcome } from "./picture-outcome.ts";
 import { planArea } from "./plan-area.ts";
@@ -46,7 +47,7 @@ const setUpsOf = (readings: readonly Live[]): readonly string[] =>
 
 /** Of the height mark only the set-up that counts speaks: the newest that read the places and closed, if one did. */
 function markOutcome(state: JobState, { item }: Instance, readings: readonly Live[]): Outcome | undefined {
-  const used = mostRead(state, item);
+  const used = mostRead(state, item.step);
   const read = setUpsOf(readings);
   const candidates = read.some((setUp) => used.has(setUp)) ? read.filter((setUp) => used.has(setUp)) : read;
   const standing = candidates.filter((setUp) => closingOf(state, setUp).state !== "does not close");
@@ -78,9 +79,9 @@ function entered(state: JobState, instance: Instance, counting: readonly Live[])
   return readingOutcome(state, instance, counting);
 }
 
-/** The set-ups that read most places of the step that a height mark stands in. */
-function mostRead(state: JobState, item: Item): ReadonlySet<string> {
-  const places = state.sheet?.items.filter((i) => i.step === item.step && i.inSetUp && !i.heightMark) ?? [];
+/** The set-ups that read most places of a step that a height mark stands in. */
+const mostRead = oncePer((state: JobState, step: string): ReadonlySet<string> => {
+  const places = state.sheet?.items.filter((item) => item.step === step && item.inSetUp && !item.heightMark) ?? [];
   const read = new Map<string, number>();
   for (const place of places) {
     const setUps = new Set(seriesOf(state, { item: place }).counting.map((f) => f.what.setUp));
@@ -88,12 +89,12 @@ function mostRead(state: JobState, item: Item): ReadonlySet<string> {
   }
   const most = Math.max(...read.values());
   return new Set([...read].filter(([, count]) => count === most).map(([setUp]) => setUp));
-}
+});
 
 /** A height mark is owed where the set-ups that read most places of its step have all gone without it. */
 function isMarkOwed(state: JobState, { item }: Instance, counting: readonly Live[]): boolean {
   if (item.heightMark !== true || counting.length === 0) return false;
-  const used = mostRead(state, item);
+  const used = mostRead(state, item.step);
   return used.size > 0 && !counting.some((f) => used.has(String(f.what.setUp)));
 }
 

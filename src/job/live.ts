@@ -86,7 +86,8 @@ const isRecord = (value: Json | undefined): value is What => typeof value === "o
 
 /** Whose word it was is no matter of correction. */
 function corrected(what: What, correction: Corrections | undefined): What {
-  const words = { ...what, ...correction?.replace };
+  if (correction === undefined) return what;
+  const words = { ...what, ...correction.replace };
   return Object.hasOwn(what, "role") ? { ...words, role: what.role ?? null } : words;
 }
 

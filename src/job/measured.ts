@@ -15,7 +15,7 @@ import type { Entry, Whats } from "./fact.ts";
 import { type Live, whatOf } from "./live.ts";
 import { oncePer } from "./once-per.ts";
 import { type Instance, seriesOf } from "./series.ts";
-import type { Instrument, Item } from "./sheet.ts";
+import type { Instrument, Item, ToleranceSheet } from "./sheet.ts";
 import type { JobState, SetUp } from "./state.ts";
 
 /** Length of a spirit level where nothing else is known, metres: a 4 ft level (own). */
@@ -47,13 +47,22 @@ export function askedOf(item: Item, unit: string): QuantityAsked {
   return { kind, unit, signed: item.signed ?? kind === "temperature" };
 }
 
+const thingNamed = oncePer((things: readonly { readonly id: string }[], id: string) => things.find((thing) => thing.id === id));
+
 /** A name that the sheet does not know never takes doubt away: the next one that it knows stands. */
 function firstKnown<T extends { readonly id: string }>(
   things: readonly T[] | undefined,
-  ids: readonly (string | undefined)[],
+  ...ids: readonly (string | undefined)[]
 ): T | undefined {
-  return ids.map((id) => things?.find((thing) => thing.id === id)).find((thing) => thing !== undefined);
+  if (things === undefined) return undefined;
+  for (const id of ids) {
+    const thing = id === undefined ? undefined : thingNamed(things, id);
+    if (thing !== undefined) return thing as T;
+  }
+  return undefined;
 }
+
+const heightMarks = oncePer((sheet: ToleranceSheet, _: "all"): readonly Item[] => sheet.items.filter((item) => item.heightMark === true));
 
 interface Circumstances {
   readonly what: Whats["reading-taken"];
@@ -64,7 +73,7 @@ interface Circumstances {
 function circumstancesOf(state: JobState, item: Item, fact: Live): Circumstances {
   const what = whatOf(fact, "reading-taken");
   const setUp = what.setUp === undefined ? undefined : state.setUps.get(what.setUp);
-  return { what, setUp, instrument: firstKnown(state.sheet?.instruments, [what.instrument, setUp?.instrument, item.instrument]) };
+  return { what, setUp, instrument: firstKnown(state.sheet?.instruments, what.instrument, setUp?.instrument, item.instrument) };
 }
 
 function lineOf({ what, setUp, instrument }: Circumstances, arranged: Arrangement | undefined): LevelLine | undefined {
@@ -93,7 +102,7 @@ function measuredLength(
 ): Uncertain | undefined {
   const found = circumstancesOf(state, item, fact);
   const halfWidth = (...ids: readonly (string | undefined)[]): number =>
-    (firstKnown(state.sheet?.placings, ids)?.halfWidth ?? 0) / fixedPerSi("length");
+    (firstKnown(state.sheet?.placings, ...ids)?.halfWidth ?? 0) / fixedPerSi("length");
   const line = lineOf(found, arranged);
   const permitted = permittedErrorOf(found.instrument);
   const shared = arranged?.setUp ?? found.what.setUp;
@@ -159,7 +168,7 @@ export interface Closing {
 
 /** The height mark of a set-up, read first and last: whether the line stood still in between. */
 export const closingOf = oncePer((state: JobState, setUp: string): Closing => {
-  const marks = (state.sheet?.items ?? []).filter((item) => item.heightMark === true);
+  const marks = state.sheet ? heightMarks(state.sheet, "all") : [];
   if (marks.length === 0) return { state: "closed", reads: [] };
   const read = marks
     .flatMap((item) => readingsOf(state, { item }))
@@ -171,7 +180,7 @@ export const closingOf = oncePer((state: JobState, setUp: string): Closing => {
   if (first === undefined) return { state: "so far", reads };
   if (last === undefined) return { state: "so far", mark: first.value, reads };
   const made = state.setUps.get(setUp);
-  const instrument = firstKnown(state.sheet?.instruments, [made?.instrument, marks[0]?.instrument]);
+  const instrument = firstKnown(state.sheet?.instruments, made?.instrument, marks[0]?.instrument);
   const receiver = instrument?.line === "laser" ? (made?.receiver ?? "coarse") : undefined;
   const { agrees, difference, allowed } = setUpCloses(first.value, last.value, receiver);
   const mark = repeated([first.value, ...later.map((r) => r.value)]).mean;

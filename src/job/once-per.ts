@@ -10,7 +10,8 @@ export function oncePer<Owner extends object, Key, Value>(compute: (owner: Owner
       own = new Map();
       kept.set(owner, own);
     }
-    if (own.has(key)) return own.get(key) as Value;
+    const known = own.get(key);
+    if (known !== undefined || own.has(key)) return known as Value;
     const value = compute(owner, key);
     own.set(key, value);
     return value;

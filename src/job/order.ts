@@ -92,14 +92,16 @@ function nearest(contacts: readonly Contact[], made: number): Contact | undefine
 function phoneOrder(entries: readonly Entry[]): readonly Ordered[] {
   const own = [...entries].sort((a, b) => a.run - b.run || compareText(a.id, b.id));
   const { contacts, stretches } = clockOf(own);
+  const byStretch = new Map<number, Contact[]>();
+  for (const contact of contacts) {
+    const known = byStretch.get(contact.stretch);
+    if (known) known.push(contact);
+    else byStretch.set(contact.stretch, [contact]);
+  }
   let latest = Number.NEGATIVE_INFINITY;
   return own.map((entry, i) => {
     const { made, received = Number.POSITIVE_INFINITY } = entry;
-    const contact =
-      nearest(
-        contacts.filter(({ stretch }) => stretch === stretches[i]),
-        made,
-      ) ?? nearest(contacts, made);
+    const contact = nearest(byStretch.get(stretches[i] ?? 0) ?? [], made) ?? nearest(contacts, made);
     // nothing was made after the edge had it: that bounds a clock that no contact of its own stretch corrects
     const corrected = Math.min(contact ? made + (contact.received - contact.sent) : made, received);
     const doubt = contact ? CONTACT_DOUBT_MS + contact.slower + DRIFT * Math.abs(contact.sent - made) : CONTACT_DOUBT_MS;

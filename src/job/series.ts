@@ -43,7 +43,8 @@ const entryKinds: Readonly<Record<Item["kind"], readonly string[]>> = {
 };
 
 /** Whether a fact is the entry of an item: a reading, a picture or an answer. */
-export const entersItem = ({ kind }: Live): boolean => Object.values(entryKinds).some((kinds) => kinds.includes(kind));
+export const entersItem = ({ kind }: Live): boolean => entering.has(kind);
+const entering: ReadonlySet<string> = new Set(Object.values(entryKinds).flat());
 
 const readBy = oncePer((sheet: ToleranceSheet, item: string): readonly Check[] =>
   sheet.checks.filter((check) => check.items.includes(item)),

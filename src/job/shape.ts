@@ -60,14 +60,20 @@ export function objectOf(fields: Fields, others: "refused" | "kept" = "refused")
     known ??= read();
     const optional = known;
     const given = value as Readonly<Record<string, unknown>>;
-    const unknown = others === "kept" ? [] : Object.keys(given).filter((name) => !optional.has(name));
-    return [
-      ...unknown.flatMap((name) => fault(`${place}/${name}`, "nothing: this name is not known here")),
-      ...[...optional].flatMap(([name, field]) => {
-        const inner = Object.hasOwn(given, name) ? given[name] : undefined;
-        if (inner === undefined) return field.optional ? [] : fault(`${place}/${name}`, "something");
-        return field.shape(inner, `${place}/${name}`);
-      }),
-    ];
+    const faults: Refusal[] = [];
+    // one by one: a list of hundreds of thousands may be all wrong, which is too many for the arguments of one call
+    const add = (more: readonly Refusal[]): void => {
+      for (const one of more) faults.push(one);
+    };
+    if (others === "refused") {
+      for (const name of Object.keys(given))
+        if (!optional.has(name)) add(fault(`${place}/${name}`, "nothing: this name is not known here"));
+    }
+    for (const [name, field] of optional) {
+      const inner = Object.hasOwn(given, name) ? given[name] : undefined;
+      if (inner !== undefined) add(field.shape(inner, `${place}/${name}`));
+      else if (!field.optional) add(fault(`${place}/${name}`, "something"));
+    }
+    return faults;
   };
 }

@@ -56,8 +56,13 @@ function spelling(things: readonly TiedThing[], tags: readonly Tag[]): (mark: st
     return only !== undefined && found.length === 1 ? `${only.set}/${only.tag}` : plain(mark);
   };
   const firsts = new Map<string, string>();
-  for (const mark of called) if (!firsts.has(keyOf(mark))) firsts.set(keyOf(mark), mark);
-  return (mark) => firsts.get(keyOf(mark)) ?? mark;
+  const spelt = new Map<string, string>();
+  for (const mark of called) {
+    const key = keyOf(mark);
+    if (!firsts.has(key)) firsts.set(key, mark);
+    spelt.set(mark, firsts.get(key) ?? mark);
+  }
+  return (mark) => spelt.get(mark) ?? mark;
 }
 
 /** Ties under one spelling of their marks. The better of two that then are to the same mark stands. */

@@ -210,7 +210,7 @@ export function jobState(ledger: JobLedger): JobState {
 }
 
 /** The state as it stood before a place in the order of the work: for what counted before rework. */
-export function stateBefore(state: JobState, position: number): JobState {
+export const stateBefore = oncePer((state: JobState, position: number): JobState => {
   const facts = state.facts.filter((fact) => fact.position < position);
   return { ...state, ...indexed(facts), cuts: state.cuts.filter((cut) => cut.position < position) };
-}
+});

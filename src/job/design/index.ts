@@ -11,6 +11,7 @@ export {
 export { type Expectation, type ExpectationId, expectationIds, expectationKinds } from "./expectation.ts";
 export { expectationOf, expectations } from "./expectations.ts";
 export { type FigureUsed, figuresUsed } from "./figures-used.ts";
+export type { Known } from "./known.ts";
 export { type LineAtWork, lineAtWork } from "./line-at-work.ts";
 export { type HeadOverFlow, type LineCurves, lineCurves } from "./line-curves.ts";
 export { dropAlong } from "./power-figures.ts";

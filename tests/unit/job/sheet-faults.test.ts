@@ -37,6 +37,10 @@ test("a sound sheet has none", () => {
   expect(readSheet(json(sound)).ok).toBe(true);
 });
 
+test("every one of two hundred thousand that are wrong is a fault", () => {
+  expect(faults({ ...sound, items: Array(200_000).fill(0) }).length).toBe(200_000);
+});
+
 describe("limits", () => {
   test.each([
     ["crossed", { lower: 12 * inch, upper: 9 * inch }, ["limits-crossed sheet/checks/depth-check"]],

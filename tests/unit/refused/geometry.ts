@@ -78,6 +78,7 @@ export const geometryRows: Rows = {
   turnedBack: carries((odd) => [...geometry.turnedBack([odd, 0, 0, 0, 1, 0, 0, 0, 1])].slice(4, 5)),
   fourthPlace: refuses(rim, ({ height }, { x, y }) => geometry.fourthPlace(rimOf(x, y, height))),
   fitPlane: refuses(rim, ({ height }, { x, y }) => geometry.fitPlane(rimOf(x, y, height))),
+  planeThrough: refuses(rim, ({ height }, { x, y }) => geometry.planeThrough(rimOf(x, y, height))),
   planeAt: carries((odd) => [
     geometry.planeAt(plane, odd, 1),
     geometry.planeAt(plane, 1, odd),
