@@ -23,7 +23,9 @@ export async function draw(page: Page, html: string, files: ReadonlyMap<string, 
   page.on("request", (request) => void answer(request, html, files).catch(() => {}));
   await page.goto(PAGE_ADDRESS, { waitUntil: "load", timeout: 0 });
   // As text, since the page's own world has other globals than this file.
-  const { undecoded, fonts, headings, parts } = (await page.evaluate(whatIsThere)) as Omit<Drawn, "pdf"> & { fonts: string[] };
+  const { undecoded, fonts, headings, parts } = (await page.evaluate(whatIsThere(wholeOf(files)))) as Omit<Drawn, "pdf"> & {
+    fonts: string[];
+  };
   if (fonts.length > 0) return refuse("print-failed", "print/fonts", { why: "font", fonts: fonts.join(", ") });
   if (page.url() !== PAGE_ADDRESS) return refuse("print-failed", "print/page", { why: "page-left" });
   if (undecoded.length > 0) return ok({ pdf: new Uint8Array(), undecoded, headings, parts });
@@ -31,9 +33,15 @@ export async function draw(page: Page, html: string, files: ReadonlyMap<string, 
   return ok({ pdf, undecoded, headings, parts });
 }
 
-const whatIsThere = `(async () => {
+const wholeOf = (files: ReadonlyMap<string, Served>): readonly string[] =>
+  [...files].filter(([, { whole }]) => whole).map(([address]) => address);
+
+/** Images that are known to be whole have only come: the browser takes each of those that it is asked to decode through a frame. */
+const whatIsThere = (whole: readonly string[]): string => `(async () => {
+  const whole = new Set(${JSON.stringify(whole)});
+  const shown = (image) => (whole.has(image.src) && image.naturalWidth > 0 ? Promise.resolve() : image.decode());
   await document.fonts.ready;
-  const images = await Promise.all([...document.images].map((image) => image.decode().then(() => undefined, () => image.src)));
+  const images = await Promise.all([...document.images].map((image) => shown(image).then(() => undefined, () => image.src)));
   const faces = [...document.fonts].filter((face) => face.status === "error" || face.status === "loading");
   const headings = [...document.querySelectorAll("h1, h2, h3")].map((heading) => heading.textContent.trim().replace(/\\s+/g, " "));
   const parts = [...document.querySelectorAll("h1, h2, h3")].map((heading) => heading.closest("[id]")?.id ?? "");

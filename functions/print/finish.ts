@@ -3,6 +3,7 @@ import type { PrintAttachment } from "#functions/shared/index.ts";
 import { type Bound, bind } from "./bind.ts";
 import { documentData } from "./document-data.ts";
 import { nameOutline } from "./outline.ts";
+import { putPictures, type StandIns } from "./stand-ins.ts";
 import { renumberStructureIds } from "./structure-ids.ts";
 
 export interface FinishedAbout {
@@ -15,6 +16,8 @@ export interface FinishedAbout {
   /** Texts of the headings, for the outline. */
   readonly headings: readonly string[];
   readonly attachments: readonly PrintAttachment[];
+  /** Pictures that take the places of their stand-ins. */
+  readonly standIns?: StandIns["pictures"];
   /** Papers whose pages are drawn onto the last pages, which were left empty for them. */
   readonly bound?: Bound;
 }
@@ -31,6 +34,7 @@ export interface Finished {
 export async function finish(printed: Uint8Array, about: FinishedAbout): Promise<Finished> {
   const document = await PDFDocument.load(renumberStructureIds(printed), { updateMetadata: false });
   nameOutline(document, about.headings);
+  if (about.standIns) putPictures(document, about.standIns);
   if (about.bound) await bind(document, about.bound);
   const at = new Date(about.issuedAt);
   await attach(document, about.attachments, at);

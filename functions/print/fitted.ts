@@ -27,7 +27,7 @@ async function smaller(served: Served, { edge, quality }: (typeof sizes)[number]
       .resize({ width: edge, height: edge, fit: "inside", withoutEnlargement: true })
       .jpeg({ quality })
       .toBuffer();
-    return made.length < served.bytes.length ? { type: served.type, bytes: new Uint8Array(made) } : served;
+    return made.length < served.bytes.length ? { type: served.type, bytes: new Uint8Array(made), whole: true } : served;
   } catch {
     return served;
   }

@@ -7,4 +7,6 @@ export const fontAddress = (file: string): string => `${ORIGIN}/fonts/${file}`;
 export interface Served {
   readonly type: string;
   readonly bytes: Uint8Array;
+  /** A picture that print has just made itself: it decodes. */
+  readonly whole?: true;
 }

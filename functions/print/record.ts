@@ -11,6 +11,7 @@ import { fetchPapers, fittingPapers, type NotBound, type Paper } from "./papers.
 import { type Absent, fetchPhotos, photosOf } from "./photos.ts";
 import { printable } from "./printable.ts";
 import { sha256Of } from "./shown.ts";
+import { type StandIns, standInsFor } from "./stand-ins.ts";
 
 const ROUNDS = 3;
 
@@ -27,14 +28,14 @@ export async function drawRecord(request: PrintRecord, printer: Printer): Promis
   const [counted, come] = await Promise.all([pagesOf(sheet, printer), filesFor(request, printer)]);
   if (!counted.ok) return counted;
   if (!come.ok) return come;
-  const { files, papers } = come.value;
+  const { files, standIns, papers } = come.value;
   const attached = attachments.reduce((sum, { text }) => sum + deflateSync(text).length, 0);
   const { pages, count, bytes } = counted.value;
   const bound = fittingPapers(papers, MOST_BYTES - attached - bytes - bytesOf(files));
   let { absent } = come.value;
   for (let round = 0; round < ROUNDS; round += 1) {
     const surroundings = { fonts: printer.fonts.css, photo: photoIn(model, absent), pages, bound: placed(bound, count) };
-    const page = await drawn(printer, recordPage(sheet, surroundings), files);
+    const page = await drawn(printer, recordPage(sheet, surroundings), standIns.files);
     if (!page.ok) return page;
     const { pdf, undecoded, headings } = page.value;
     if (undecoded.length > 0) {
@@ -50,6 +51,7 @@ export async function drawRecord(request: PrintRecord, printer: Printer): Promis
       ...about,
       attachments,
       missing: [...absent.keys()],
+      standIns: standIns.pictures,
       pictures: printedIn(model, files, absent),
       papers: Object.fromEntries(inside.map(({ sha256, pictures }) => [sha256, pictures])),
       ...(inside.length > 0 && { bound: { papers: inside.map(({ document }) => document), area: boundArea(model.paper) } }),
@@ -59,7 +61,9 @@ export async function drawRecord(request: PrintRecord, printer: Printer): Promis
 }
 
 interface Come {
+  /** As they will lie in the record. */
   readonly files: ReadonlyMap<string, Served>;
+  readonly standIns: StandIns;
   readonly absent: ReadonlyMap<string, Absent>;
   readonly papers: ReadonlyMap<string, Paper | NotBound>;
 }
@@ -70,7 +74,8 @@ async function filesFor({ model, photos: keys, key }: PrintRecord, { store }: Pr
   if (!photos.ok) return photos;
   const papers = await fetchPapers(model, key.slice(0, key.indexOf("/")), store);
   if (!papers.ok) return papers;
-  return ok({ files: await fitted(photos.value.files), absent: photos.value.absent, papers: papers.value });
+  const files = await fitted(photos.value.files);
+  return ok({ files, standIns: await standInsFor(files), absent: photos.value.absent, papers: papers.value });
 }
 
 /** Behind so many pages the papers follow each other; those that are only listed say why. */
@@ -91,6 +96,7 @@ const roomForNumbers: BoundPaper = () => ({ from: 100, pages: 0 });
 const BLANK: Served = {
   type: "image/svg+xml",
   bytes: new TextEncoder().encode('<svg xmlns="http://www.w3.org/2000/svg" width="4" height="3"/>'),
+  whole: true,
 };
 
 interface Counted {

@@ -1,4 +1,6 @@
 import { createHash } from "node:crypto";
+import { createServer } from "node:http";
+import type { AddressInfo } from "node:net";
 import puppeteer, { type Browser } from "puppeteer";
 import { filesOf, type RecordModel } from "#core/record/index.ts";
 import { launchOptions } from "../browser/index.ts";
@@ -68,24 +70,27 @@ async function staticPage(company: Company, model: RecordModel): Promise<Static>
   return { html, files };
 }
 
-/** The browser alone: the page opened, its images and fonts loaded, printed. */
-async function printed(browser: Browser, { html, files }: Static): Promise<Uint8Array> {
+/** The page and its files from a server of this machine, with nothing between it and the browser. */
+async function served({ html, files }: Static): Promise<{ readonly address: string; end(): void }> {
+  const server = createServer(({ url }, response) => {
+    const file = files.get(`${ORIGIN}${url}`);
+    if (url === "/record") response.setHeader("content-type", "text/html; charset=utf-8").end(page);
+    else if (file !== undefined) response.setHeader("content-type", file.type).end(file.bytes);
+    else response.writeHead(404).end();
+  });
+  await new Promise<void>((listening) => server.listen(0, "127.0.0.1", listening));
+  const origin = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  const page = html.replaceAll(ORIGIN, origin);
+  return { address: `${origin}/record`, end: () => server.close() };
+}
+
+/** The browser alone: the page opened, its images and fonts loaded, printed. It decodes an image when it wants to: the PDF takes it as it is. */
+async function printed(browser: Browser, address: string): Promise<Uint8Array> {
   const context = await browser.createBrowserContext();
   try {
     const page = await context.newPage();
-    await page.setRequestInterception(true);
-    page.on("request", (request) => {
-      const file = files.get(request.url());
-      if (request.isNavigationRequest()) return void request.respond({ contentType: "text/html; charset=utf-8", body: html });
-      if (file === undefined) return void request.abort("blockedbyclient");
-      return void request.respond({
-        contentType: file.type,
-        headers: { "access-control-allow-origin": ORIGIN },
-        body: Buffer.from(file.bytes),
-      });
-    });
-    await page.goto(`${ORIGIN}/record`, { waitUntil: "load" });
-    await page.evaluate("document.fonts.ready.then(() => Promise.all([...document.images].map((image) => image.decode())))");
+    await page.goto(address, { waitUntil: "load" });
+    await page.evaluate("document.fonts.ready.then(() => undefined)");
     return await page.pdf({ printBackground: true, preferCSSPageSize: true, tagged: true, outline: true });
   } finally {
     await context.close();
@@ -101,7 +106,7 @@ export const record = ({ photos, rounds, warm }: RecordAsked): Promise<readonly 
     const first = await issue();
     const model = await company.office.get<RecordModel>(`/api/records/${first.record}/model`);
     if (filesOf(model).length !== photos) throw new Error(`the record has ${filesOf(model).length} pictures`);
-    const page = await staticPage(company, model);
+    const page = await served(await staticPage(company, model));
     const browser = await puppeteer.launch(await launchOptions());
     try {
       let [ours, bare] = [first.bytes, 0];
@@ -118,7 +123,7 @@ export const record = ({ photos, rounds, warm }: RecordAsked): Promise<readonly 
           {
             name: "printed",
             run: async () => {
-              bare = (await printed(browser, page)).length;
+              bare = (await printed(browser, page.address)).length;
             },
           },
         ],
@@ -133,5 +138,6 @@ export const record = ({ photos, rounds, warm }: RecordAsked): Promise<readonly 
       ];
     } finally {
       await browser.close();
+      page.end();
     }
   });
