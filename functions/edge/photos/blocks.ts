@@ -1,8 +1,8 @@
-const SIZE = 1 << 20;
+const SIZE = 1 << 18;
 /** A phone on a thin line needs long for a block; one that sends nothing for this long is gone. */
 const SILENCE_MS = 120_000;
 
-/** The blocks of a request's body, 1 MiB each but the last. */
+/** The blocks of a request's body, 256 KiB each but the last: what comes in is hashed and sent on while the next one comes. */
 export class Blocks {
   readonly #reader: ReadableStreamBYOBReader | undefined;
   #ended: boolean;
