@@ -96,6 +96,14 @@ async function answered(route: Route, asked: Asked): Promise<Response> {
   }
 }
 
+/** A body that took longer has its sender asked for once more. */
+const SLOWLY_MS = 5_000;
+
+/** The company has left the place that was remembered, and nothing was written: its new one is asked for. */
+function notHere(thrown: unknown): undefined {
+  if (!isClosed(thrown)) throw thrown;
+}
+
 /** After how long it is worth asking again. */
 const MOVING_SECONDS = 2;
 
@@ -128,7 +136,7 @@ async function ran(route: Route, asked: Asked, known: (session: Session | undefi
 
   const before = await openedAsKnown(services, route, request);
   const early = before && (await inputOf(route, request));
-  const done = before && early?.ok ? await route.asKnown?.(callOf(before, early.value)) : undefined;
+  const done = before && early?.ok ? await route.asKnown?.(callOf(before, early.value)).catch(notHere) : undefined;
   if (done) {
     known(before?.session);
     return done;
@@ -141,7 +149,10 @@ async function ran(route: Route, asked: Asked, known: (session: Session | undefi
   known(door.value.session);
   const input = early ?? (await inputOf(route, request));
   if (!input.ok) return input;
-  const outcome = await route.run(callOf(door.value, input.value));
+  // a body may come over half an hour, and whoever was let in may be gone by then
+  const still = clock() - now > SLOWLY_MS ? await opened(services, route, request) : door;
+  if (!still.ok) return still;
+  const outcome = await route.run(callOf(still.value, input.value));
   if (!outcome.ok) await discarded(request);
   return outcome;
 }

@@ -16,8 +16,9 @@ export class KnownSessions {
   put(session: Session, now: number): void {
     this.#known.delete(session.token);
     this.#known.set(session.token, { session, until: now + KNOWN_MS });
-    for (const oldest of this.#known.keys()) {
-      if (this.#known.size <= MOST) break;
+    // those that were put first are over first
+    for (const [oldest, { until }] of this.#known) {
+      if (this.#known.size <= MOST && now < until) break;
       this.#known.delete(oldest);
     }
   }

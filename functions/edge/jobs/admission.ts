@@ -1,8 +1,9 @@
 import { admit, type Entry, jobState } from "#core/job/index.ts";
+import { genesis } from "#core/ledger/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import { type Admission, type Admitting, contentOf, type Incoming } from "../ledger/index.ts";
 import type { Services } from "../services.ts";
-import { headOf, jobLedger, jobSince, readJob, takenOver } from "./read.ts";
+import { headOf, jobLedger, jobSince, takenOver } from "./read.ts";
 import type { ReadJob } from "./read-job.ts";
 
 /**
@@ -11,15 +12,9 @@ import type { ReadJob } from "./read-job.ts";
  */
 export const admissionTo = (services: Services, place: Place, coming: readonly Incoming[]) => (): Admitting => {
   const held = services.held.get(place);
-  if (held)
-    return {
-      after: headOf(held.stored),
-      admission: async (since) => admissionOf(services, place, coming, await jobSince(services, place, held, since)),
-    };
-  const whole = readJob(services, place);
-  // waited for once the head is read, which may fail first
-  whole.catch(() => undefined);
-  return { admission: async () => admissionOf(services, place, coming, await whole) };
+  // head and rows come in one answer: what is judged is what is chained to
+  const after = held ? headOf(held.stored) : genesis;
+  return { after, admission: async (since) => admissionOf(services, place, coming, await jobSince(services, place, held, since)) };
 };
 
 export async function admissionOf(services: Services, place: Place, coming: readonly Incoming[], job: ReadJob): Promise<Admission> {

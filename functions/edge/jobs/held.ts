@@ -23,7 +23,8 @@ export class HeldJobs {
 
   put(place: Place, job: ReadJob): void {
     this.drop(place);
-    if (job.stored.length > MOST_ENTRIES) return;
+    // one without entries would weigh nothing, and never go
+    if (job.stored.length === 0 || job.stored.length > MOST_ENTRIES) return;
     this.#jobs.set(keyOf(place), job);
     this.#entries += job.stored.length;
     for (const key of this.#jobs.keys()) {

@@ -30,13 +30,14 @@ export async function currentJob(services: Services, place: Place): Promise<Read
   return jobSince(services, place, held, await services.ledgers.readSince(place, headOf(held.stored)));
 }
 
-/** The same, where what has come since is known; undefined: the ledger does not have what is held of it. */
+/** The same, where what has come since is known, since the beginning where nothing is held; undefined: the ledger does not have what is held. */
 export async function jobSince(
   services: Services,
   place: Place,
-  held: ReadJob,
+  held: ReadJob | undefined,
   since: readonly StoredEntry[] | undefined,
 ): Promise<ReadJob> {
+  if (held === undefined) return readFrom(services, place, since ?? []);
   if (since === undefined || since.some(isRewriting)) return readJob(services, place);
   return since.length === 0 ? held : readFrom(services, place, [...held.stored, ...since], held.versions);
 }

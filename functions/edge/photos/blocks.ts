@@ -7,6 +7,7 @@ export class Blocks {
   readonly #reader: ReadableStreamBYOBReader | undefined;
   #ended: boolean;
   #broken = false;
+  #last: Promise<unknown> = Promise.resolve();
 
   constructor(body: ReadableStream<Uint8Array> | null) {
     this.#reader = body?.getReader({ mode: "byob" });
@@ -18,8 +19,15 @@ export class Blocks {
     return this.#broken;
   }
 
-  /** The next block, nothing at the end. Throws when the sender broke off. */
-  async next(): Promise<Uint8Array | undefined> {
+  /** The next block, nothing at the end. Throws when the sender broke off. May be asked for before the one before has come. */
+  next(): Promise<Uint8Array | undefined> {
+    // workerd refuses a second read beside one that waits, and would take it for a sender that broke off
+    const turn = this.#last.then(() => this.#read());
+    this.#last = turn.catch(() => undefined);
+    return turn;
+  }
+
+  async #read(): Promise<Uint8Array | undefined> {
     if (this.#ended || this.#reader === undefined) return undefined;
     let silent: () => void = () => {};
     const silence = new Promise<never>((_, reject) => {

@@ -23,7 +23,7 @@ export const appendEntries = route({
     if (!place.ok) return undefined;
     const judged = await judgeBatch(services, session, place.value, input);
     if (judged.refused.length > 0) return undefined;
-    const unless = services.sessions.unlessOver(session, judged.authors, now);
+    const unless = services.sessions.unlessOver(session, judged.authors, services.clock());
     const written = await appendToHeldJob(services, place.value, judged.good, now, unless);
     return written && answered(call, place.value, judged, written);
   },

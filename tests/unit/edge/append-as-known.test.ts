@@ -115,6 +115,34 @@ describe("what is not so any more", () => {
     expect(await ledger()).toBe(4);
   });
 
+  it("a company that has been moved: its place is asked for anew in the same request", async () => {
+    edge.home.sqlite.prepare("INSERT INTO closed (company, since, holder) VALUES (?, 0, '')").run(company.company);
+    // here it lies where it lay, so it is still closed there
+    expect(await append(company.crew, await note())).toMatchObject({ status: 503, body: { code: "company-moving" } });
+    expect(edge.works.at(-1)?.calls.map(({ database }) => database)).toContain("directory");
+    edge.home.sqlite.exec("DELETE FROM closed");
+    expect(numbers(await append(company.crew, await note()))).toEqual([4]);
+  });
+
+  it.each([0, 61_000])("a session that was withdrawn while the body came, known %d ms ago", async (before) => {
+    edge.now += before;
+    const text = new TextEncoder().encode(JSON.stringify(batchOf(await note())));
+    const half = text.length >> 1;
+    const bytes = new ReadableStream<Uint8Array>({
+      type: "bytes",
+      async start(controller) {
+        controller.enqueue(text.slice(0, half));
+        await new Promise((resolve) => setTimeout(resolve, 200));
+        edge.home.sqlite.exec(`UPDATE session SET ended = 1 WHERE person = '${company.people.crew}'`);
+        edge.now += 6_000;
+        controller.enqueue(text.slice(half));
+        controller.close();
+      },
+    });
+    const headers = { "content-type": "application/json" };
+    await nothingMore(await company.crew.ask("POST", `/api/jobs/${job}/entries`, { bytes, headers }), "session-ended");
+  });
+
   it("a job that is gone", async () => {
     edge.home.sqlite.exec(`DELETE FROM entry WHERE job = '${job}'; DELETE FROM job WHERE id = '${job}'`);
     expect(await append(company.crew, await note())).toMatchObject({ status: 404, body: { code: "job-unknown" } });
