@@ -11,7 +11,10 @@ async function textOf(path: string): Promise<string> {
   }
 }
 
-/** Megabytes of a process and of all that descend from it. What several share is counted once, by shares (PSS). Linux only. */
+/**
+ * Megabytes of a process and of all that descend from it, without what can be read again from a file. What several share is counted once, by
+ * shares (PSS): of a program's own file that share changes with whatever else runs the program. Linux only.
+ */
 async function megabytesOf(pid: number): Promise<number> {
   const all = (await readdir("/proc")).filter((name) => /^\d+$/.test(name)).map(Number);
   const parents = new Map<number, number>();
@@ -25,8 +28,8 @@ async function megabytesOf(pid: number): Promise<number> {
   };
   let kilobytes = 0;
   for (const one of all.filter(descends)) {
-    const found = /^Pss:\s+(\d+) kB$/m.exec(await textOf(`/proc/${one}/smaps_rollup`));
-    kilobytes += Number(found?.[1] ?? 0);
+    for (const [, found] of (await textOf(`/proc/${one}/smaps_rollup`)).matchAll(/^Pss_(?:Anon|Shmem):\s+(\d+) kB$/gm))
+      kilobytes += Number(found);
   }
   return kilobytes / 1024;
 }

@@ -76,7 +76,6 @@ it("memory is that of a process and of what descends from it, at its peak", asyn
     child.stdin.write("now\n");
     expect(await said()).toBe("held");
     const { before, peak } = await looking.end();
-    // its program's pages are shared with every other Node that runs: the more of them, the smaller its share
     expect(before).toBeGreaterThan(5);
     // 150 MB are 143 of 1,048,576 bytes
     expect(peak - before).toBeGreaterThan(130);
