@@ -149,8 +149,8 @@ async function ran(route: Route, asked: Asked, known: (session: Session | undefi
   known(door.value.session);
   const input = early ?? (await inputOf(route, request));
   if (!input.ok) return input;
-  // a body may come over half an hour, and whoever was let in may be gone by then
-  const still = clock() - now > SLOWLY_MS ? await opened(services, route, request) : door;
+  // a body that comes after the door may take half an hour, and whoever was let in may be gone by then
+  const still = early === undefined && clock() - now > SLOWLY_MS ? await opened(services, route, request) : door;
   if (!still.ok) return still;
   const outcome = await route.run(callOf(still.value, input.value));
   if (!outcome.ok) await discarded(request);

@@ -23,7 +23,7 @@ export type Admission = (entry: SealedEntry, incoming: Incoming) => Promise<Outc
 /** What an admission is made from. */
 export interface Admitting {
   /** Up to where the ledger is known already; what came since is read with its head. */
-  readonly after?: Head;
+  readonly after: Head;
   readonly admission: (since: Stand["since"]) => Promise<Admission>;
 }
 

@@ -1,5 +1,4 @@
 import { type AttachedVersion, genesis } from "#core/ledger/index.ts";
-import { HeldJobs } from "../jobs/held.ts";
 import type { Services } from "../services.ts";
 
 /**
@@ -10,12 +9,9 @@ export function freshServices(services: Services): Services {
   const versions = new Map<string, Promise<readonly AttachedVersion[]>>();
   return {
     ...services,
-    held: new HeldJobs(),
     ledgers: {
       ...services.ledgers,
       stand: async () => ({ head: genesis, known: new Map() }),
-      read: async () => [],
-      readSince: async () => [],
       versions: (company, digests) => {
         const key = [company, ...digests].join(" ");
         const before = versions.get(key) ?? services.ledgers.versions(company, digests);

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import { genesis } from "#core/ledger/index.ts";
 
 // By variable names: the edge is written for another platform's types than the tests.
 const [heldFile, knownFile, blocksFile] = ["jobs/held.ts", "access/known-sessions.ts", "photos/blocks.ts"].map(
@@ -13,6 +14,19 @@ const { KnownSessions } = (await import(knownFile as string)) as {
 const { Blocks } = (await import(blocksFile as string)) as {
   Blocks: new (body: unknown) => { next: () => Promise<Uint8Array | undefined>; readonly broken: boolean };
 };
+
+const admissionFile = "#functions/edge/jobs/admission.ts";
+const { admissionTo } = (await import(admissionFile)) as {
+  admissionTo: (services: object, place: object, coming: []) => () => { after: object; admission: (since: []) => Promise<unknown> };
+};
+
+it("a job that is not held is judged on the rows that came with its head, and on no others", async () => {
+  // to read the ledger by itself would be no function here, and throw
+  const services = { held: { get: () => undefined, put: () => {}, drop: () => {} }, ledgers: { versions: async () => [] } };
+  const { after, admission } = admissionTo(services, { company: "kettle", job: "one" }, [])();
+  expect(after).toEqual(genesis);
+  expect(await admission([])).toBeTypeOf("function");
+});
 
 const job = (entries: number): object => ({ stored: Array(entries).fill({}) });
 
