@@ -1,4 +1,4 @@
-import type { Digest } from "#core/ledger/index.ts";
+import { type Digest, digestBy } from "#core/ledger/index.ts";
 import { makeStore, type Store } from "#functions/shared/index.ts";
 import { KnownSessions } from "./access/known-sessions.ts";
 import { type AfterWorkRows, afterWorkIn } from "./adapters/after-work.ts";
@@ -93,7 +93,10 @@ export interface Services extends OfCompany {
 const lanes = new Lanes();
 const held = new HeldJobs();
 const knownSessions = new KnownSessions();
-const digest: Digest = async (bytes) => new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+const digest: Digest = digestBy({
+  sha256: (bytes) => crypto.subtle.digest("SHA-256", bytes),
+  encode: (text) => new TextEncoder().encode(text),
+});
 
 export function ofCompany(environment: Environment, database: D1Database, note: NoteDoor): OfCompany {
   return {

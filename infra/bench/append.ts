@@ -1,6 +1,7 @@
 import { chain, type Envelope, genesis, type Head, headAfter, type Json, type SealedEntry } from "#core/ledger/index.ts";
+import { digest } from "../node-digest.ts";
 import { type Asked, type Benched, type Company, newId, withStack } from "./edge-for-bench.ts";
-import { digest, entered, type Job, jobIn } from "./entering.ts";
+import { entered, type Job, jobIn } from "./entering.ts";
 import { beside, type Line } from "./line.ts";
 import { median, medians } from "./medians.ts";
 

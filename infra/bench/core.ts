@@ -1,7 +1,8 @@
 import { createHash } from "node:crypto";
 import { clearances, findings, jobLedgerOf, jobState } from "#core/job/index.ts";
-import { canonical, type Digest, type Json, type Ledger, verify } from "#core/ledger/index.ts";
+import { canonical, type Json, type Ledger, verify } from "#core/ledger/index.ts";
 import { courtyardLedger } from "../demo/index.ts";
+import { digest } from "../node-digest.ts";
 import { compared, type Line } from "./line.ts";
 import { medians } from "./medians.ts";
 
@@ -21,7 +22,6 @@ const sha256 = (...parts: readonly (string | Uint8Array)[]): string => {
   for (const part of parts) hash.update(part);
   return hash.digest("hex");
 };
-const digest: Digest = async (bytes) => new Uint8Array(createHash("sha256").update(bytes).digest());
 
 function textOf(value: unknown): string {
   const text = canonical(value as Json);

@@ -1,8 +1,7 @@
-import { createHash, randomBytes } from "node:crypto";
-import { type Digest, type Json, type SealedEntry, seal } from "#core/ledger/index.ts";
+import { randomBytes } from "node:crypto";
+import { type Json, type SealedEntry, seal } from "#core/ledger/index.ts";
+import { digest } from "../node-digest.ts";
 import { type Company, newId } from "./edge-for-bench.ts";
-
-export const digest: Digest = async (bytes) => new Uint8Array(createHash("sha256").update(bytes).digest());
 
 /** A job with the phone that enters into it. */
 export interface Job {

@@ -1,23 +1,11 @@
 import { createHash } from "node:crypto";
-import {
-  chain,
-  contentDigest,
-  type Digest,
-  genesis,
-  type Head,
-  headAfter,
-  type Json,
-  type Ledger,
-  type LedgerEntry,
-  seal,
-} from "#core/ledger/index.ts";
+import { chain, contentDigest, genesis, type Head, headAfter, type Json, type Ledger, type LedgerEntry, seal } from "#core/ledger/index.ts";
 import type { Outcome } from "#core/outcome/index.ts";
 import type { JobObserved } from "#core/quality/index.ts";
+import { digest } from "../node-digest.ts";
 import { cardOf, entriesOf, idFrom, type TakenOver } from "./entries.ts";
 import { parts, SHEET } from "./made-up.ts";
 import { questionsSheet } from "./sheet.ts";
-
-export const digest: Digest = async (bytes) => new Uint8Array(createHash("sha256").update(bytes).digest());
 
 function sure<T>(outcome: Outcome<T>): T {
   if (outcome.ok) return outcome.value;

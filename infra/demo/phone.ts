@@ -1,7 +1,8 @@
 import { createHash, randomBytes } from "node:crypto";
 import { clearance, type Entry, findings, type JobLedger, jobState, RULES } from "#core/job/index.ts";
-import { type Body, type Digest, type Json, type Sealed, seal } from "#core/ledger/index.ts";
+import { type Body, type Json, type Sealed, seal } from "#core/ledger/index.ts";
 import { makeSayer } from "#core/record/index.ts";
+import { digest } from "../node-digest.ts";
 import { type Reference, ZONE } from "./script.ts";
 
 export interface SentEntry {
@@ -10,7 +11,6 @@ export interface SentEntry {
   readonly digest: string;
 }
 
-export const digestOf: Digest = async (bytes) => new Uint8Array(createHash("sha256").update(bytes).digest());
 export const sha256Hex = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
 export const randomId = (): string => randomBytes(16).toString("hex");
 const salt = (): string => randomBytes(32).toString("hex");
@@ -48,7 +48,7 @@ export class Phone {
     const contents = { what: words.what, ...(words.who ? { who: words.who } : {}), ...(words.where ? { where: words.where } : {}) };
     const salts = Object.fromEntries(Object.keys(contents).map((part) => [part, salt()]));
     const run = this.#run++;
-    const sealed = await seal(digestOf, { job: book.job, id, kind, author, run, made, contents, salts });
+    const sealed = await seal(digest, { job: book.job, id, kind, author, run, made, contents, salts });
     if (!sealed.ok) throw new Error(`${kind} could not be sealed: ${sealed.refusal.code} at ${sealed.refusal.place}`);
     book.outbox.push(sealed.value);
     book.entries.push({ id, digest: sealed.value.digest, kind, author, run, made, ...contents });

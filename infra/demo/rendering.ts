@@ -1,9 +1,9 @@
 import sharp from "sharp";
 import { cardLayout, cardText } from "#core/job/index.ts";
+import { digest } from "../node-digest.ts";
 import { type Light, type PrintedCode, render, type Sheet, sheetSurface } from "../scenes/index.ts";
 import { exifOf } from "./drawings.ts";
 import { lettering } from "./lettering.ts";
-import { digestOf } from "./phone.ts";
 import type { Scene } from "./scenes.ts";
 
 /** What the demo's cards are printed on. */
@@ -14,7 +14,7 @@ export async function printedCard(company: string, job: string, step: string): P
   const { width, height, codes } = cardLayout(PAPER);
   const printed: PrintedCode[] = [];
   for (const [place, { name, corners }] of codes.entries()) {
-    const text = await cardText(digestOf, { company, job, step }, { paper: PAPER, place: place as 0 | 1 | 2 | 3 });
+    const text = await cardText(digest, { company, job, step }, { paper: PAPER, place: place as 0 | 1 | 2 | 3 });
     if (!text.ok) throw new Error(`a card was refused: ${text.refusal.code}`);
     const [{ x, y }, right] = corners;
     printed.push({ name, x: x / 1e6, y: y / 1e6, side: (right.x - x) / 1e6, text: text.value });

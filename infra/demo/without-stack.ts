@@ -1,10 +1,11 @@
 import { type AttachedVersion, chain, contentDigest, genesis, headAfter, type Json, type Ledger } from "#core/ledger/index.ts";
 import type { Outcome } from "#core/outcome/index.ts";
+import { digest } from "../node-digest.ts";
 import { defaultSheet, defaultSheetJson } from "../sheets/index.ts";
 import { kitCards } from "./company.ts";
 import { courtyard } from "./courtyard.ts";
 import { type Entering, enterAll } from "./enter.ts";
-import { digestOf, type JobBook, openBook, Phone, randomId } from "./phone.ts";
+import { type JobBook, openBook, Phone, randomId } from "./phone.ts";
 import { type Line, moment, ZONE } from "./script.ts";
 
 function sure<T>(outcome: Outcome<T>): T {
@@ -14,7 +15,7 @@ function sure<T>(outcome: Outcome<T>): T {
 
 const attached = async (kind: string, content: Json): Promise<AttachedVersion> => ({
   kind,
-  digest: sure(await contentDigest(digestOf, content)),
+  digest: sure(await contentDigest(digest, content)),
   content,
 });
 
@@ -28,7 +29,7 @@ async function chained(book: JobBook, versions: readonly AttachedVersion[]): Pro
   for (const { sealed, body } of book.outbox) {
     const envelope = chain(head, sealed, sealed.made + 500, sealed.made + 1000);
     entries.push({ envelope, body });
-    head = sure(await headAfter(digestOf, envelope));
+    head = sure(await headAfter(digest, envelope));
   }
   return { format: 1, job: book.job, entries, versions, head };
 }

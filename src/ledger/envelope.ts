@@ -79,5 +79,8 @@ export interface Ledger {
 /** The head before the first entry. */
 export const genesis: Head = { number: 0, hash: "0".repeat(64) };
 
-/** SHA-256 of the bytes, 32 bytes. Handed in: the core has no digest of its own. */
-export type Digest = (bytes: Uint8Array<ArrayBuffer>) => Promise<Uint8Array>;
+/**
+ * SHA-256 of the pieces one after the other, a text as its UTF-8: 64 hex digits. Handed in: the core has no digest of its own.
+ * A text is handed over as it is, since every platform turns it into bytes quicker than the core could; it is well-formed.
+ */
+export type Digest = (...pieces: readonly (string | Uint8Array<ArrayBuffer>)[]) => Promise<string>;

@@ -1,17 +1,14 @@
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
-import { fromHex, isHex64, joinBytes, toHex, utf8 } from "./bytes.ts";
+import { fromHex, isHex64 } from "./bytes.ts";
 import { canonicalFault, canonicalText } from "./canonical.ts";
 import type { Digest, Envelope, Head, Json, Part, Sealed } from "./envelope.ts";
 import { envelopeShape, sealedShape, shapeFaults } from "./shape.ts";
 
-const hashOf = async (digest: Digest, bytes: Uint8Array<ArrayBuffer>): Promise<string> => toHex(await digest(bytes));
-
 /** SHA-256 of the canonical text, of a value whose shape is already checked. */
-export const hashChecked = (digest: Digest, value: unknown): Promise<string> => hashOf(digest, utf8(canonicalText(value as Json)));
+export const hashChecked = (digest: Digest, value: unknown): Promise<string> => digest(canonicalText(value as Json));
 
 /** SHA-256(salt ‖ canonical content), of a part whose shape is already checked. */
-export const hashCheckedPart = (digest: Digest, part: Part): Promise<string> =>
-  hashOf(digest, joinBytes(fromHex(part.salt), utf8(canonicalText(part.content))));
+export const hashCheckedPart = (digest: Digest, part: Part): Promise<string> => digest(fromHex(part.salt), canonicalText(part.content));
 
 /** The fields that the phone made, without those that the edge added. */
 export const sealedOf = (envelope: Sealed): Sealed => ({

@@ -1,4 +1,5 @@
 export { canonical, deepest } from "./canonical.ts";
+export { digestBy, type Hashing } from "./digest.ts";
 export {
   customerEdition,
   type EditionRule,

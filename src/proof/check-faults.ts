@@ -8,8 +8,6 @@ import { fileNames, type RecordSeal, type SealedFindings, type SealedPages, seal
 
 // Each gives one kind of fault. Places are names of attached files, or paths into what they hold.
 
-const hex = (bytes: Uint8Array): string => Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
-
 /** `seal-file-missing`, `seal-file-changed`, `seal-file-unexpected`: every byte of every attached file counts. */
 export async function fileFaults(
   files: ReadonlyMap<string, Uint8Array<ArrayBuffer>>,
@@ -20,7 +18,7 @@ export async function fileFaults(
   for (const name of sealedFiles) {
     const bytes = files.get(name);
     if (bytes === undefined) faults.push(refuse("seal-file-missing", name, { file: name }).refusal);
-    else if (hex(await digest(bytes)) !== seal.files[name]) faults.push(refuse("seal-file-changed", name, { file: name }).refusal);
+    else if ((await digest(bytes)) !== seal.files[name]) faults.push(refuse("seal-file-changed", name, { file: name }).refusal);
   }
   const known: readonly string[] = [...sealedFiles, fileNames.seal];
   const others = [...files.keys()].filter((name) => !known.includes(name));

@@ -45,8 +45,6 @@ export function jpegsIn(bytes: Uint8Array<ArrayBuffer>): readonly Uint8Array<Arr
   return found;
 }
 
-const hex = (bytes: Uint8Array): string => Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
-
 /** A record out of its PDF, that `document` has opened. What the reader throws is passed on: the file is no PDF. */
 export async function recordFileOf(document: PdfDocument, bytes: Uint8Array<ArrayBuffer>, digest: Digest): Promise<RecordFile> {
   const attached = await document.getAttachments();
@@ -54,6 +52,6 @@ export async function recordFileOf(document: PdfDocument, bytes: Uint8Array<Arra
   const files = new Map<string, Uint8Array<ArrayBuffer>>();
   for (const name of names) files.set(name, Uint8Array.from((await document.getAttachmentContent(name)) ?? []));
   const pictures: string[] = [];
-  for (const picture of jpegsIn(bytes)) pictures.push(hex(await digest(picture)));
+  for (const picture of jpegsIn(bytes)) pictures.push(await digest(picture));
   return { files, pages: await pageWords(document), pictures };
 }

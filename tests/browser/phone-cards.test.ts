@@ -7,6 +7,7 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { cardText } from "#core/job/index.ts";
 import { type ForPhone, forPhone } from "#infra/demo/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { cardScene, type FourTexts } from "../helpers/card-scene.ts";
 import { draftsOn } from "../helpers/crew-phone.ts";
 import { axe, crowded, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
@@ -118,8 +119,6 @@ describe("finding", () => {
     expect(script.headers.get("cache-control")).toContain("immutable");
   });
 });
-
-const digest = async (bytes: Uint8Array): Promise<Uint8Array> => createHash("sha256").update(bytes).digest();
 
 interface Taken {
   readonly path: string;

@@ -6,8 +6,9 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { cardText, photoMeasured, type Whats } from "#core/job/index.ts";
 import { type ForPhone, forPhone } from "#infra/demo/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { allSent, keptOn, read } from "../helpers/crew-phone.ts";
-import { digest, sha256, until } from "../helpers/edge.ts";
+import { sha256, until } from "../helpers/edge.ts";
 import { BOARD, type MeasuredScene, measuredScene } from "../helpers/measured-scene.ts";
 import { arrive, axe, newScreen, openBrowser, type Screen, textOf } from "../helpers/screen.ts";
 

@@ -1,7 +1,8 @@
 import { beforeAll, describe, expect, inject, it } from "vitest";
 import { cardText } from "#core/job/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { cardPhoto } from "../helpers/card-photo.ts";
-import { batchOf, type Company, digest, type Loose, newCompany, newJob, sha256, until } from "../helpers/edge.ts";
+import { batchOf, type Company, type Loose, newCompany, newJob, sha256, until } from "../helpers/edge.ts";
 import { readPdf } from "../helpers/pdf.ts";
 
 let company: Company;

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, inject, it } from "vitest";
 import { entryDigest } from "#core/ledger/index.ts";
-import { batchOf, type Company, digest, type Loose, newCompany, newJob, SENT } from "../helpers/edge.ts";
+import { digest } from "#infra/node-digest.ts";
+import { batchOf, type Company, type Loose, newCompany, newJob, SENT } from "../helpers/edge.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
 
 let company: Company;

@@ -1,5 +1,6 @@
 import { chain, entryDigest, genesis, headAfter, type Json, type Ledger, type LedgerEntry, seal, sealedOf } from "#core/ledger/index.ts";
-import { digest, type Loose, salt, sha256 } from "./edge.ts";
+import { digest } from "#infra/node-digest.ts";
+import { type Loose, salt, sha256 } from "./edge.ts";
 
 export interface PackedFile {
   readonly name: string;

@@ -1,7 +1,7 @@
 import { type JobState, jobState, type ToleranceSheet } from "#core/job/index.ts";
 import { type CardsPageModel, cardsPageModel } from "#core/record/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { companySettings } from "./design-page.ts";
-import { digest } from "./edge.ts";
 import { bench, book, pictureItem } from "./job.ts";
 
 /** Three steps, two of which ask for a picture. */

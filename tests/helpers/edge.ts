@@ -1,12 +1,12 @@
 import { createHash, randomBytes } from "node:crypto";
 import { type Json, type SealedEntry, seal } from "#core/ledger/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import ten from "../samples/sheets/ten-items.json" with { type: "json" };
 
 /** What tests of the edge share: a client that keeps a cookie, and a phone that seals entries. */
 
 export const newId = (): string => randomBytes(12).toString("hex");
 export const salt = (): string => randomBytes(32).toString("hex");
-export const digest = async (bytes: Uint8Array): Promise<Uint8Array> => new Uint8Array(createHash("sha256").update(bytes).digest());
 export const sha256 = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
 
 // biome-ignore lint/suspicious/noExplicitAny: what the edge answered is what a test looks at

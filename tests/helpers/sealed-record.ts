@@ -25,12 +25,12 @@ import {
   sealedFindings,
 } from "#core/proof/index.ts";
 import { filesOf, type RecordModel, recordModel } from "#core/record/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { defaultSheet } from "#infra/sheets/default-sheet.ts";
 import { meansWith } from "#infra/verify/means.ts";
 import { afterTwoDays, twoDayLedger } from "../samples/two-day-job.ts";
 
 export const sha256 = (content: string | Uint8Array): string => createHash("sha256").update(content).digest("hex");
-const digest = async (bytes: Uint8Array): Promise<Uint8Array> => new Uint8Array(createHash("sha256").update(bytes).digest());
 const taken = <T>(outcome: { ok: true; value: T } | { ok: false; refusal: unknown }): T => {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));
   return outcome.value;

@@ -6,8 +6,9 @@ import { chain, genesis, type Head, headAfter, type Json, seal } from "#core/led
 import { makeStore, originalKey, type Store } from "#functions/shared/index.ts";
 import { BUCKET, REGION, secretsIn, startStore } from "#infra/local/index.ts";
 import { type Database, migrate } from "#infra/local/migrations.ts";
+import { digest } from "#infra/node-digest.ts";
 import { d1Over } from "./d1-over-sqlite.ts";
-import { digest, salt, sha256 } from "./edge.ts";
+import { salt, sha256 } from "./edge.ts";
 
 export const migrations = fileURLToPath(new URL("../../infra/migrations", import.meta.url));
 export const D1_PLACE = `d1/miniflare-D1DatabaseObject/${"5a".repeat(32)}.sqlite`;

@@ -1,7 +1,7 @@
 import { type Ledger, verify } from "#core/ledger/index.ts";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import { type ArchiveList, archiveList, read } from "#core/wire/index.ts";
-import { hex, sha256Hex } from "../chance.ts";
+import { sha256Hex } from "../chance.ts";
 import { COMPANY_LEDGER } from "../company/change.ts";
 import { joined } from "../joined.ts";
 import type { Services } from "../services.ts";
@@ -48,7 +48,7 @@ export async function ledgerIn(services: Services, entries: ArchiveEntries, list
   const parts: Uint8Array[] = [];
   for await (const block of entries.bytes(list.ledger.bytes)) parts.push(block);
   const bytes = joined(parts);
-  const digest = hex(await services.digest(bytes));
+  const digest = await services.digest(bytes);
   if (digest !== list.ledger.sha256) return refuse("archive-part-differs", "ledger.json", {});
   let ledger: unknown;
   try {

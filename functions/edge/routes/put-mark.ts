@@ -2,7 +2,6 @@ import { refuse } from "#core/outcome/index.ts";
 import { LARGEST_MARK, markMade } from "#core/wire/index.ts";
 import { markKeys } from "#functions/shared/index.ts";
 import { bodyOf } from "../body.ts";
-import { hex } from "../chance.ts";
 import { json, officeUp, route } from "./route.ts";
 
 export const putMark = route({
@@ -16,7 +15,7 @@ export const putMark = route({
   async run({ services, session, request }) {
     const bytes = await bodyOf(request, LARGEST_MARK);
     if (bytes === undefined) return refuse("mark-too-large", "mark", { most: LARGEST_MARK });
-    const mark = hex(await services.digest(new Uint8Array(bytes)));
+    const mark = await services.digest(new Uint8Array(bytes));
     const about = { length: bytes.length, type: "application/octet-stream", sha256: mark };
     const put = await services.store.put(markKeys(session.company, mark).sent, bytes, about);
     if (!put.ok) return put;

@@ -1,10 +1,13 @@
+import { digestBy } from "../../ledger/index.ts";
 import { ok, refuse } from "../../outcome/index.ts";
 import type { Judging, KeyList, Means } from "../../proof/index.ts";
 import { signatureBy } from "../../signature/index.ts";
 import { rulesAddress } from "./pdf.ts";
 
-const sha256 = async (bytes: Uint8Array<ArrayBuffer>): Promise<Uint8Array> => new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
-const hex = (bytes: Uint8Array): string => Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+const sha256 = digestBy({
+  sha256: (bytes) => crypto.subtle.digest("SHA-256", bytes),
+  encode: (text) => new TextEncoder().encode(text),
+});
 
 const decode = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
 
@@ -19,7 +22,7 @@ export const meansWith = (keys: readonly KeyList[]): Means => ({
       // an address that is none is answered with the app's own page
       if (!answer.ok || !(answer.headers.get("content-type") ?? "").includes("javascript"))
         return refuse("rules-unknown", "rules", { version });
-      const digest = hex(await sha256(new Uint8Array(await answer.arrayBuffer())));
+      const digest = await sha256(new Uint8Array(await answer.arrayBuffer()));
       return ok({ digest, judging: (await import(/* @vite-ignore */ rulesAddress(version))) as Judging });
     } catch {
       return refuse("rules-unknown", "rules", { version });

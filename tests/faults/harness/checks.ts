@@ -1,7 +1,8 @@
 import { isDeepStrictEqual } from "node:util";
 import { verify } from "#core/ledger/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { rowsIn } from "../../helpers/database.ts";
-import { type Client, digest, type Loose, type Reply, sha256 } from "../../helpers/edge.ts";
+import { type Client, type Loose, type Reply, sha256 } from "../../helpers/edge.ts";
 import { verifyLedger } from "../../helpers/verifier.ts";
 import type { KeptRecord } from "../phone-that-keeps.ts";
 import { limited, pause } from "../waiting.ts";

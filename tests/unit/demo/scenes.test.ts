@@ -4,9 +4,9 @@ import { cardPlane, photoLength } from "#core/geometry/index.ts";
 import { cardLayout, cardSteps, readCard } from "#core/job/index.ts";
 import { readCodes } from "#infra/card-read/index.ts";
 import { courtyard } from "#infra/demo/courtyard.ts";
-import { digestOf } from "#infra/demo/phone.ts";
 import { printedCard, rendering } from "#infra/demo/rendering.ts";
 import { type SceneName, scenes } from "#infra/demo/scenes.ts";
+import { digest } from "#infra/node-digest.ts";
 import { distance, inPicture, plus, project, spotOnSheet, type Vector } from "#infra/scenes/index.ts";
 import { defaultSheet } from "#infra/sheets/index.ts";
 
@@ -55,7 +55,7 @@ describe("the demo's scenes", () => {
     const { codes } = await readCodes(bytes, printed.codes, { x: 0, y: 0, width, height });
     expect(codes.map(({ name }) => name).sort()).toEqual(["a", "b", "c", "d"]);
     const [first] = printed.codes;
-    const said = await readCard(digestOf, first?.text ?? "", "demo", [{ job: "job-1", steps: ["trench-open", "liner-laid"] }]);
+    const said = await readCard(digest, first?.text ?? "", "demo", [{ job: "job-1", steps: ["trench-open", "liner-laid"] }]);
     expect(said).toEqual({ is: "card", job: "job-1", step: "liner-laid", paper: "letter", place: 0 });
     // White gives 0.72 of full light and ink 0.045, in bytes 0.87 and 0.24 of the range: half-way between is 0.27 of light, a third of
     // the way, and lies 0.45 x 0.67 = 0.3 pixels off an edge that blur of 0.6 and the pixel itself make 0.67 wide: 0.43 at a corner.

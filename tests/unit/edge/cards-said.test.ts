@@ -2,7 +2,8 @@ import { expect, it } from "vitest";
 import { cardText } from "#core/job/index.ts";
 import type { Json } from "#core/ledger/index.ts";
 import type { CardCodeSeen } from "#core/photo/index.ts";
-import { digest, type Loose } from "../../helpers/edge.ts";
+import { digest } from "#infra/node-digest.ts";
+import type { Loose } from "../../helpers/edge.ts";
 
 // By a variable name: the edge is written for another platform's types than the tests.
 const cardsSaidFile = "#functions/edge/photos/cards-said.ts";

@@ -2,10 +2,11 @@ import fc from "fast-check";
 import { beforeAll, expect, it } from "vitest";
 import { genesis, type Json, type Ledger } from "#core/ledger/index.ts";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { workersStreams } from "#infra/simulate/workers-streams.ts";
 import { archiveOf, chained, jsonBytes, type PackedFile, packed } from "../../helpers/archive.ts";
 import { byteChange, bytesChanged, damagedValue, hostileSigns } from "../../helpers/damage.ts";
-import { digest, type Loose, sha256 } from "../../helpers/edge.ts";
+import { type Loose, sha256 } from "../../helpers/edge.ts";
 import { expectRefusal, fuzz, patience } from "../../helpers/fuzz.ts";
 
 workersStreams();

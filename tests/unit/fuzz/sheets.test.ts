@@ -3,8 +3,8 @@ import fc from "fast-check";
 import { expect, it } from "vitest";
 import { clearances, findings, jobState, readSheet, sheetFaults, type ToleranceSheet } from "#core/job/index.ts";
 import { contentDigest, type Json } from "#core/ledger/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { damagedValue, retoldValue } from "../../helpers/damage.ts";
-import { digest } from "../../helpers/edge.ts";
 import { expectRefusal, fuzz, patience, RUNS } from "../../helpers/fuzz.ts";
 import { afterTwoDays, twoDayLedger, twoDaySheetDigest } from "../../samples/two-day-job.ts";
 

@@ -1,12 +1,11 @@
-import { createHash } from "node:crypto";
 import fc from "fast-check";
 import encodeQR from "qr";
 import { describe, expect, it } from "vitest";
 import { type CardFor, cardLayout, cardSteps, cardText, readCard } from "#core/job/index.ts";
 import { type CardPlace, cardSigns } from "#core/photo/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { defaultSheet } from "#infra/sheets/index.ts";
 
-const digest = async (bytes: Uint8Array): Promise<Uint8Array> => new Uint8Array(createHash("sha256").update(bytes).digest());
 const upperLeft: CardPlace = { paper: "letter", place: 0 };
 const card: CardFor = { company: "stillwater", job: "0f3a", step: "basin-set" };
 const textOf = async (of: CardFor, place = upperLeft): Promise<string> => {

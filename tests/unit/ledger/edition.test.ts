@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { customerEdition, isWithheld, type LedgerEntry, partNames, verify, type WithheldReason, withhold } from "#core/ledger/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { verifyLedger } from "../../helpers/verifier.ts";
-import { digest, sampleLedger, taken } from "./sample.ts";
+import { sampleLedger, taken } from "./sample.ts";
 
 const rule = { wholeBodies: ["note-for-office", "moved-out", "moved-in"] };
 

@@ -3,7 +3,6 @@ import fc from "fast-check";
 import {
   chain,
   contentDigest,
-  type Digest,
   type Draft,
   genesis,
   type Head,
@@ -14,8 +13,7 @@ import {
   seal,
 } from "#core/ledger/index.ts";
 import type { Outcome } from "#core/outcome/index.ts";
-
-export const digest: Digest = async (bytes) => new Uint8Array(createHash("sha256").update(bytes).digest());
+import { digest } from "#infra/node-digest.ts";
 
 export function taken<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));

@@ -1,7 +1,7 @@
 import { webcrypto } from "node:crypto";
 import { beforeAll, describe, expect, test } from "vitest";
 import { findings, jobLedgerOf, jobState, sheetFaults } from "#core/job/index.ts";
-import { type Ledger, verify } from "#core/ledger/index.ts";
+import { digestBy, type Ledger, verify } from "#core/ledger/index.ts";
 import { type JobObserved, observe } from "#core/quality/index.ts";
 import { companyFrom, idFrom, ledgerDrawn, planted, questionsSheet, versionsDrawn } from "#infra/company/index.ts";
 
@@ -22,7 +22,10 @@ beforeAll(async () => {
 
 describe("a drawn job and its ledger say the same", () => {
   test("the ledger verifies, and its tolerance sheet has no fault", async () => {
-    const digest = async (bytes: Uint8Array<ArrayBuffer>) => new Uint8Array(await webcrypto.subtle.digest("SHA-256", bytes));
+    const digest = digestBy({
+      sha256: (bytes) => webcrypto.subtle.digest("SHA-256", bytes),
+      encode: (text) => new TextEncoder().encode(text),
+    });
     for (const ledger of ledgers) expect((await verify(digest, ledger)).faults).toEqual([]);
     expect(sheetFaults(questionsSheet())).toEqual([]);
   });

@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { jobState, readCard } from "#core/job/index.ts";
 import { cardsPageModel } from "#core/record/index.ts";
 import { cardsEn } from "#core/record/words/cards-en.ts";
+import { digest } from "#infra/node-digest.ts";
 import { cardsPages } from "#templates/cards/index.ts";
 import { cardsPage } from "../../helpers/cards-page.ts";
-import { digest } from "../../helpers/edge.ts";
 import { start } from "../../helpers/job.ts";
 
 const jobs = [{ job: "job-one", steps: ["hole", "line", "basin"] }];

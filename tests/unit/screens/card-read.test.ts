@@ -1,11 +1,9 @@
-import { createHash } from "node:crypto";
 import { describe, expect, test } from "vitest";
 import { cardText } from "#core/job/index.ts";
 import { readCards } from "#core/screens/field/cards/read-cards.ts";
 import type { CardsSeen } from "#core/screens/field/cards/seen.ts";
 import type { Keep } from "#core/screens/field/keep/index.ts";
-
-const digest = async (bytes: Uint8Array): Promise<Uint8Array> => createHash("sha256").update(bytes).digest();
+import { digest } from "#infra/node-digest.ts";
 
 const steps = [{ id: "hole" }, { id: "trench" }];
 let judged: string[] = [];

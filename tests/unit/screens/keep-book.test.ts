@@ -7,7 +7,8 @@ import type { Book } from "#core/screens/field/keep/index.ts";
 import type { KeptJob, OwnEntry, OwnPhoto } from "#core/screens/field/keep/shapes.ts";
 import { inOrder, openFirst } from "#core/screens/field/next.ts";
 import type { SentEntry } from "#core/wire/index.ts";
-import { digest, salt } from "../../helpers/edge.ts";
+import { digest } from "#infra/node-digest.ts";
+import { salt } from "../../helpers/edge.ts";
 import { bench, book, lengthItem, minute, pictureItem, sheetDigest, start } from "../../helpers/job.ts";
 
 const hour = 60 * minute;

@@ -10,8 +10,8 @@ import { judgedForLens, type LensPhoto, lensBy, WELL_KNOWN } from "#core/screens
 import { rulerTyped } from "#core/screens/field/measure/ruler-kept.ts";
 import { measuredWhat } from "#core/screens/field/measure/what.ts";
 import { readWhat } from "#core/wire/index.ts";
+import { digest } from "#infra/node-digest.ts";
 import { codesSeen, height, seenFrom, type View, width } from "../../helpers/card-seen.ts";
-import { digest } from "../../helpers/edge.ts";
 
 const here = { company: "company-1", job: "job-1", steps: ["dig", "set"] };
 const view: View = { tilt: 0.3, away: 0.8, right: 0.1, down: -0.05, k: 0.002 };

@@ -5,8 +5,8 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { findings, jobLedgerOf, jobState, RULES } from "#core/job/index.ts";
 import { type AttachedVersion, contentDigest, type Ledger, type LedgerEntry, verify } from "#core/ledger/index.ts";
 import { type Database, migrate } from "#infra/local/migrations.ts";
+import { digest } from "#infra/node-digest.ts";
 import { d1Over } from "../../helpers/d1-over-sqlite.ts";
-import { digest } from "../../helpers/edge.ts";
 import { migrations } from "../../helpers/stack-folder.ts";
 import { verifyLedger } from "../../helpers/verifier.ts";
 

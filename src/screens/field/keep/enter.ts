@@ -1,7 +1,7 @@
 import { type Json, seal } from "../../../ledger/index.ts";
 import type { Outcome } from "../../../outcome/index.ts";
 import type { SentEntry } from "../../../wire/index.ts";
-import { chance, hexOf, sha256 } from "./chance.ts";
+import { chance, sha256 } from "./chance.ts";
 import { type Database, readAbout, settled, strictly } from "./database.ts";
 import type { OwnEntry, OwnPhoto } from "./shapes.ts";
 
@@ -151,7 +151,7 @@ export async function photoOf(file: Blob, taken: number): Promise<Photo> {
   const first = new Uint8Array(bytes, 0, Math.min(16, bytes.byteLength));
   const text = String.fromCharCode(...first);
   const type = magics.find(([, is]) => is(first, text))?.[0] ?? file.type;
-  return { sha256: hexOf(await sha256(bytes)), bytes, type, taken };
+  return { sha256: await sha256(new Uint8Array(bytes)), bytes, type, taken };
 }
 
 export const phoneId = async (database: Database): Promise<string | undefined> => (await readAbout(database, "phone"))?.id;
