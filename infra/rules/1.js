@@ -7349,7 +7349,7 @@ var card = (kind, unit, doubt) => ({
 	...unit && { unit },
 	...doubt && { doubt }
 });
-var planned = (kind, unit, doubt) => ({
+var planned$1 = (kind, unit, doubt) => ({
 	kind,
 	from: "design",
 	...unit && { unit },
@@ -7376,14 +7376,14 @@ var designFigures = {
 	basinWeight: card("mass", pound, { share: .05 }),
 	displacedShare: card("ratio", percent, { halfWidth: .02 }),
 	lidLoad: card("mass", pound),
-	outOfLevel: planned("length", inch, { halfWidth: inches(1 / 16) }),
-	reserveWanted: planned("ratio", percent),
-	stoneDepth: planned("length", inch, { halfWidth: inches(1 / 2) }),
+	outOfLevel: planned$1("length", inch, { halfWidth: inches(1 / 16) }),
+	reserveWanted: planned$1("ratio", percent),
+	stoneDepth: planned$1("length", inch, { halfWidth: inches(1 / 2) }),
 	/** Plan of the stone on the lid; the basin's plan where absent. */
-	stoneArea: planned("area", square, byEye),
-	boulderLength: planned("length", inch, size$1),
-	boulderWidth: planned("length", inch, size$1),
-	boulderHeight: planned("length", inch, size$1),
+	stoneArea: planned$1("area", square, byEye),
+	boulderLength: planned$1("length", inch, size$1),
+	boulderWidth: planned$1("length", inch, size$1),
+	boulderHeight: planned$1("length", inch, size$1),
 	intakeHeight: card("length", inch, size$1),
 	/** Points of the card: `0 gpm 24 ft; 20 gpm 21 ft; 77 gpm 0 ft`, or in L/min and m. See `pumpPoints`. */
 	pumpCurve: words("kit card"),
@@ -7396,80 +7396,80 @@ var designFigures = {
 		metric: "A"
 	}, { share: .1 }),
 	cordLength: card("length", foot, { halfWidth: inches(2) }),
-	staticHead: planned("length", foot, { halfWidth: inches(6) }),
-	pipeRun: planned("length", foot, run$1),
-	pipeSize: planned("length", inch),
+	staticHead: planned$1("length", foot, { halfWidth: inches(6) }),
+	pipeRun: planned$1("length", foot, run$1),
+	pipeSize: planned$1("length", inch),
 	/** `rigid`, `flexible`, `ribbed`; rigid PVC where nothing is said. */
 	pipeKind: words("design"),
 	pipeBore: card("length", inch, { halfWidth: inches(1 / 32) }),
 	/** Hazen-Williams C, from the pipe's own paper. */
 	pipeCoefficient: card("count", pieces),
-	elbows90: planned("count", pieces),
-	elbows45: planned("count", pieces),
-	teesRun: planned("count", pieces),
-	teesBranch: planned("count", pieces),
-	gateValves: planned("count", pieces),
-	adapters: planned("count", pieces),
+	elbows90: planned$1("count", pieces),
+	elbows45: planned$1("count", pieces),
+	teesRun: planned$1("count", pieces),
+	teesBranch: planned$1("count", pieces),
+	gateValves: planned$1("count", pieces),
+	adapters: planned$1("count", pieces),
 	/** What a part without length takes, from its paper, at `knownLossFlow`: a filter box, a strainer. */
 	knownLoss: card("length", foot, { share: .1 }),
 	knownLossFlow: card("flow", flow),
-	checkValveDistance: planned("length", foot, run$1),
+	checkValveDistance: planned$1("length", foot, run$1),
 	/** The part of the run that lies below the basin's water at rest. */
-	pipeBelowWater: planned("length", foot, run$1),
-	spillwayWidth: planned("length", inch, size$1),
+	pipeBelowWater: planned$1("length", foot, run$1),
+	spillwayWidth: planned$1("length", inch, size$1),
 	/** Flow wanted per length of lip; or `flowWanted` for the whole lip, which goes before it. */
-	flowPerInch: planned("flowPerLength", {
+	flowPerInch: planned$1("flowPerLength", {
 		inch: "gph/in",
 		metric: "L/min/m"
 	}),
-	flowWanted: planned("flow", flow),
-	lipOutOfLevel: planned("length", inch, { halfWidth: inches(1 / 16) }),
-	streamLength: planned("length", foot, byEye),
-	streamWidth: planned("length", inch, byEye),
-	streamDepth: planned("length", inch, { share: .3 }),
-	poolLength: planned("length", foot, byEye),
-	poolWidth: planned("length", foot, byEye),
+	flowWanted: planned$1("flow", flow),
+	lipOutOfLevel: planned$1("length", inch, { halfWidth: inches(1 / 16) }),
+	streamLength: planned$1("length", foot, byEye),
+	streamWidth: planned$1("length", inch, byEye),
+	streamDepth: planned$1("length", inch, { share: .3 }),
+	poolLength: planned$1("length", foot, byEye),
+	poolWidth: planned$1("length", foot, byEye),
 	/** Loss a day in all, or what evaporates a day from `openWaterArea`. */
-	lossPerDay: planned("volume", gallon, { share: .3 }),
-	evaporationPerDay: planned("length", inch, { share: .3 }),
-	openWaterArea: planned("area", square, byEye),
+	lossPerDay: planned$1("volume", gallon, { share: .3 }),
+	evaporationPerDay: planned$1("length", inch, { share: .3 }),
+	openWaterArea: planned$1("area", square, byEye),
 	/** Of the site; north above zero. The weather of a leak test needs it. */
-	latitude: planned("angle", {
+	latitude: planned$1("angle", {
 		inch: "°",
 		metric: "°"
 	}),
 	/** Above the sea. */
-	elevation: planned("length", foot),
-	rimBelowGrade: planned("length", inch, { halfWidth: inches(1 / 2) }),
-	groundwaterDepth: planned("length", foot, { halfWidth: inches(6) }),
-	waterInHole: planned("length", inch, { halfWidth: inches(1 / 2) }),
+	elevation: planned$1("length", foot),
+	rimBelowGrade: planned$1("length", inch, { halfWidth: inches(1 / 2) }),
+	groundwaterDepth: planned$1("length", foot, { halfWidth: inches(6) }),
+	waterInHole: planned$1("length", inch, { halfWidth: inches(1 / 2) }),
 	/** Rain to be expected while the hole is open. */
-	rainExpected: planned("length", inch, { share: .25 }),
-	holeArea: planned("area", square, byEye),
+	rainExpected: planned$1("length", inch, { share: .25 }),
+	holeArea: planned$1("area", square, byEye),
 	/** What drains into the hole, itself included; the hole alone where absent. */
-	catchArea: planned("area", square, { share: .25 }),
+	catchArea: planned$1("area", square, { share: .25 }),
 	/** Top of the layer that is washed in, above the basin's underside. */
-	layerTop: planned("length", inch, { halfWidth: inches(1) }),
-	linedArea: planned("area", square, byEye),
+	layerTop: planned$1("length", inch, { halfWidth: inches(1) }),
+	linedArea: planned$1("area", square, byEye),
 	/** Water at rest to the place it leaves by. */
-	freeboard: planned("length", inch, size$1),
-	rainPerDay: planned("length", inch, { share: .25 }),
+	freeboard: planned$1("length", inch, size$1),
+	rainPerDay: planned$1("length", inch, { share: .25 }),
 	/** The cord's way from outlet to pump. */
-	cordRoute: planned("length", foot, run$1),
-	voltage: planned("voltage", {
+	cordRoute: planned$1("length", foot, run$1),
+	voltage: planned$1("voltage", {
 		inch: "V",
 		metric: "V"
 	}, { share: .05 }),
 	/** American Wire Gauge: `14`, `12 AWG`. */
 	wireSize: words("design"),
-	wireRun: planned("length", foot, run$1),
+	wireRun: planned$1("length", foot, run$1),
 	socketDepth: card("length", inch, { halfWidth: inches(1 / 32) }),
-	bedThickness: planned("length", inch),
-	fittingBelowRim: planned("length", inch),
-	lipOverGrade: planned("length", inch),
-	linerEdgeOverLip: planned("length", inch),
+	bedThickness: planned$1("length", inch),
+	fittingBelowRim: planned$1("length", inch),
+	lipOverGrade: planned$1("length", inch),
+	linerEdgeOverLip: planned$1("length", inch),
 	/** The height mark above finished grade; below it, less than zero. A reading of both from one set-up goes before it. */
-	markOverGrade: planned("length", inch)
+	markOverGrade: planned$1("length", inch)
 };
 /** Room to tamp all round a basin, metres: the hole's plan where `holeArea` is absent (own). */
 var WORKING_ROOM = feet(1);
@@ -8562,12 +8562,13 @@ var designSwitches = (sheet, design) => switchesBySheetId(Object.fromEntries(she
 // src/job/remembered.ts
 /**
 * A function of plain data (texts, numbers, yes and no), worked out once for each of the last few things that it was asked of: the
-* same value, sooner. `most`: how many are remembered; the oldest goes first.
+* same value, sooner. `most`: how many are remembered; the oldest goes first. `keyOf`: a text that differs wherever what is given does,
+* for what JSON does not write.
 */
-function remembered(most, compute) {
+function remembered(most, compute, keyOf = JSON.stringify) {
 	const kept = /* @__PURE__ */ new Map();
 	return (...given) => {
-		const key = JSON.stringify(given);
+		const key = keyOf(given);
 		const value = kept.get(key) ?? compute(...given);
 		kept.delete(key);
 		kept.set(key, value);
@@ -9062,6 +9063,10 @@ function measuredMarks(marks, all, without) {
 		further
 	};
 }
+/** A doubt's parts as rows, which a text can hold. */
+var mapsAsRows = (_, value) => value instanceof Map ? [...value] : value;
+/** Most entries tie nothing: as many jobs as a phone has open, each with a few marks left out, keep their plan from one to the next. */
+var planned = remembered(16, sitePlan, (given) => JSON.stringify(given, mapsAsRows));
 /** The plan of as many marks as can be placed: one that cannot is left out, with what it lacks. */
 var sitePlaced = oncePer((state, _) => {
 	const raw = tiedThings(state);
@@ -9085,7 +9090,7 @@ var sitePlaced = oncePer((state, _) => {
 			...site,
 			left
 		};
-		const plan = sitePlan(measured, points.map(({ key, ties, side }) => ({
+		const plan = planned(measured, points.map(({ key, ties, side }) => ({
 			name: key,
 			ties: ties.filter(({ mark }) => !without.has(mark)),
 			...sideAmong(side, without)

@@ -3,6 +3,7 @@ import type { FurtherMark, MeasuredMarks, SideSaid } from "../geometry/index.ts"
 import type { Refusal } from "../outcome/index.ts";
 import { type SitePlan, sitePlan } from "./design/index.ts";
 import { oncePer } from "./once-per.ts";
+import { remembered } from "./remembered.ts";
 import type { JobState, Tag } from "./state.ts";
 import { type TiedThing, type TieTaken, tiedThings } from "./tied-things.ts";
 
@@ -120,6 +121,12 @@ function measuredMarks(marks: readonly SiteMark[], all: readonly MarkDistance[],
   return { first: base.from, second: { name: base.to, distance: base.tie.distance }, further };
 }
 
+/** A doubt's parts as rows, which a text can hold. */
+const mapsAsRows = (_: string, value: unknown): unknown => (value instanceof Map ? [...value] : value);
+
+/** Most entries tie nothing: as many jobs as a phone has open, each with a few marks left out, keep their plan from one to the next. */
+const planned = remembered(16, sitePlan, (given) => JSON.stringify(given, mapsAsRows));
+
 /** The plan of as many marks as can be placed: one that cannot is left out, with what it lacks. */
 export const sitePlaced = oncePer((state: JobState, _: "all"): SitePlaced => {
   const raw = tiedThings(state);
@@ -136,7 +143,7 @@ export const sitePlaced = oncePer((state: JobState, _: "all"): SitePlaced => {
   for (;;) {
     const measured = measuredMarks(marks, distances, without);
     if (measured === undefined) return { ...site, left };
-    const plan = sitePlan(
+    const plan = planned(
       measured,
       points.map(({ key, ties, side }) => ({
         name: key,

@@ -221,3 +221,21 @@ describe("ties that were not taken", () => {
     expect(missed(b)).toEqual(["thing-tie-3"]);
   });
 });
+
+test("a plan is kept from one entry to the next only while nothing that it is made of changed: neither a distance nor its doubt", () => {
+  const found = (typed: string, placing: string): number | undefined => {
+    const b = marks("50 0/16");
+    taken(b, "thing-tie-1", "1", sill, "30 0/16", "left");
+    b.read({ item: "thing-tie-2", tag: "1" }, typed, { mark: post, placing });
+    return thing(b).value;
+  };
+  const [edge, turf, farther, again] = [
+    found("40 0/16", "hard-place"),
+    found("40 0/16", "soft-place"),
+    found("41 0/16", "hard-place"),
+    found("40 0/16", "hard-place"),
+  ];
+  expect(again).toBe(edge);
+  expect(turf).toBeGreaterThan(2 * (edge ?? 0));
+  expect(farther).not.toBe(edge);
+});
