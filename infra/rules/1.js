@@ -164,14 +164,21 @@ var DRIFT = 2e-5;
 var LONGEST_WAY_MS = 12e4;
 /** Index of the last entry that each contact carried. */
 function carriedBy(own) {
-	const last = /* @__PURE__ */ new Map();
-	own.forEach(({ sent, received }, i) => {
-		if (sent !== void 0 && received !== void 0) last.set(`${sent} ${received}`, i);
-	});
-	return new Map([...last.values()].map((i) => [i, {
-		sent: own[i]?.sent ?? 0,
-		received: own[i]?.received ?? 0
-	}]));
+	const known = /* @__PURE__ */ new Map();
+	const carried = /* @__PURE__ */ new Map();
+	for (let i = own.length - 1; i >= 0; i -= 1) {
+		const { sent, received } = own[i];
+		if (sent === void 0 || received === void 0) continue;
+		const later = known.get(received);
+		if (later?.includes(sent)) continue;
+		if (later) later.push(sent);
+		else known.set(received, [sent]);
+		carried.set(i, {
+			sent,
+			received
+		});
+	}
+	return carried;
 }
 /** A clock that goes back within the phone's own order was set back there: contacts before and after it do not serve alike. */
 function clockOf(own) {
@@ -223,10 +230,19 @@ function slowerThan(contacts) {
 		return isQuickest ? 0 : Math.round(skew - drifted);
 	});
 }
+/** Of contacts in the order of their sending: the earlier of two that are as near. */
 function nearest$1(contacts, made) {
-	let best;
-	for (const contact of contacts) if (best === void 0 || Math.abs(contact.sent - made) < Math.abs(best.sent - made)) best = contact;
-	return best;
+	let [from, to] = [0, contacts.length];
+	while (from < to) {
+		const middle = from + to >> 1;
+		if (contacts[middle].sent < made) from = middle + 1;
+		else to = middle;
+	}
+	const after = contacts[from];
+	let before = contacts[from - 1];
+	if (before === void 0 || after !== void 0 && after.sent - made < made - before.sent) return after;
+	for (let i = from - 2; contacts[i]?.sent === before.sent; i -= 1) before = contacts[i];
+	return before;
 }
 /** One phone's entries, in its own order, with corrected times that never go back. */
 function phoneOrder(entries) {
@@ -1183,7 +1199,21 @@ var mean = (list) => combine(list.map((of) => ({
 	of
 })));
 /** Root of the sum of squares of the parts, unit of the value. Only + × and a square root: the same in every engine. */
-var standardUncertainty = (x) => Math.sqrt(total(Array.from(x.parts.values(), (part) => part * part)));
+function standardUncertainty(x) {
+	const squares = [];
+	for (const part of x.parts.values()) squares.push(part * part);
+	return Math.sqrt(total(squares));
+}
+/** That of a − b, to the last bit what `subtract` would have: what both share cancels. For a comparison that wants the doubt alone. */
+function uncertaintyOfDifference(a, b) {
+	const squares = [];
+	for (const [source, part] of a.parts) {
+		const left = part - (b.parts.get(source) ?? 0);
+		squares.push(left * left);
+	}
+	for (const [source, part] of b.parts) if (!a.parts.has(source)) squares.push(part * part);
+	return Math.sqrt(total(squares));
+}
 /** U = 2 u, unit of the value. */
 var expanded = (x) => 2 * standardUncertainty(x);
 /** Standard uncertainty of something anywhere in ± `halfWidth` with equal chance (GUM 4.3.7, from memory). */
@@ -1328,6 +1358,10 @@ var shared = /* @__PURE__ */ new Set([
 	"permitted-error",
 	"vial"
 ]);
+function unfitSize(name, size) {
+	if (!Number.isFinite(size)) return refuse("number-not-finite", `reading/${name}`).refusal;
+	return size < 0 ? refuse("number-not-positive", `reading/${name}`).refusal : void 0;
+}
 /**
 * One reading with its doubt, metres. New with every reading: resolution, placing, receiver, slope of the line × distance.
 * Once per set-up, hence without effect on differences within it: height of the line, permitted error, the vial's error.
@@ -1337,26 +1371,23 @@ function readingUncertainty(circumstances, figures = ownFigures) {
 	const { reading, setUp, value, resolution, placingHalfWidth, instrument, line } = circumstances;
 	if (!Number.isFinite(value)) return refuse("number-not-finite", "reading/value");
 	const permittedError = instrument?.permittedErrorHalfWidth ?? tapePermittedError(value);
-	const sizes = {
-		resolution,
-		placingHalfWidth,
-		permittedErrorHalfWidth: permittedError,
-		distance: line?.distance ?? 0
+	const distance = line?.distance ?? 0;
+	const fault = unfitSize("resolution", resolution) ?? unfitSize("placingHalfWidth", placingHalfWidth) ?? unfitSize("permittedErrorHalfWidth", permittedError) ?? unfitSize("distance", distance);
+	if (fault) return {
+		ok: false,
+		refusal: fault
 	};
-	for (const [name, size] of Object.entries(sizes)) {
-		if (!Number.isFinite(size)) return refuse("number-not-finite", `reading/${name}`);
-		if (size < 0) return refuse("number-not-positive", `reading/${name}`);
-	}
-	const parts = [
-		["resolution", resolutionUncertainty(resolution)],
-		["placing", rectangular(placingHalfWidth)],
-		["permitted-error", rectangular(permittedError)],
-		...(line ? lineHalfWidths(line, figures) : []).map(([role, halfWidth]) => [role, rectangular(halfWidth)])
-	];
-	const named = (role) => setUp !== void 0 && shared.has(role) ? ofSetUp(setUp, role) : ofReading(reading, role);
+	const parts = /* @__PURE__ */ new Map();
+	const bring = (role, u) => {
+		if (u !== 0) parts.set(setUp !== void 0 && shared.has(role) ? ofSetUp(setUp, role) : ofReading(reading, role), u);
+	};
+	bring("resolution", resolutionUncertainty(resolution));
+	bring("placing", rectangular(placingHalfWidth));
+	bring("permitted-error", rectangular(permittedError));
+	if (line) for (const [role, halfWidth] of lineHalfWidths(line, figures)) bring(role, rectangular(halfWidth));
 	return ok({
 		value: 0 + value,
-		parts: new Map(parts.flatMap(([role, u]) => u === 0 ? [] : [[named(role), u]]))
+		parts
 	});
 }
 // src/doubt/repeated.ts
@@ -1372,7 +1403,7 @@ function agreement(first, second, allowed) {
 	};
 }
 /** Whether two readings of one point agree within the expanded doubt of their difference. */
-var agreeWithinDoubt = (a, b) => agreement(a, b, expanded(subtract(b, a)));
+var agreeWithinDoubt = (a, b) => agreement(a, b, 2 * uncertaintyOfDifference(b, a));
 /**
 * Whether a set-up closes: the first and the last reading of the height mark agree within 3/16 in (receiver on fine) or
 * 1/4 in (coarse), own figures; without a receiver (string, water level) within the expanded doubt of their difference.
@@ -1380,10 +1411,12 @@ var agreeWithinDoubt = (a, b) => agreement(a, b, expanded(subtract(b, a)));
 function setUpCloses(first, last, receiver, figures = ownFigures) {
 	return receiver === void 0 ? agreeWithinDoubt(first, last) : agreement(first, last, figures.closing[receiver]);
 }
-var repeatsAtOnePoint = (source) => {
+/** The role of a source that is named anew at each reading, and is the same each time. */
+function roleThatRepeats(source) {
+	if (!belongsToReading(source)) return void 0;
 	const role = roleOfSource(source);
-	return belongsToReading(source) && role !== void 0 && role !== "resolution" && role !== "placing";
-};
+	return role === "resolution" || role === "placing" ? void 0 : role;
+}
 /**
 * The mean of several readings of one point. What differs by chance each time (resolution, placing) goes down with √n. The
 * receiver's threshold and the line's slope are named anew at each reading but repeat at one point, so they stay whole:
@@ -1391,18 +1424,23 @@ var repeatsAtOnePoint = (source) => {
 */
 function meanAtOnePoint(list) {
 	const plain = mean(list);
-	const inAll = (source) => list.every((x) => x.parts.has(source));
-	const staysWhole = (source) => repeatsAtOnePoint(source) && !inAll(source);
-	const whole = list.flatMap((x) => [...x.parts].filter(([source]) => staysWhole(source)));
-	if (whole.length === 0) return plain;
-	const parts = new Map([...plain.parts].filter(([source]) => !staysWhole(source)));
-	for (const role of sourceRoles) {
-		const ofRole = whole.filter(([source]) => roleOfSource(source) === role);
-		const [name] = ofRole.map(([source]) => source).sort();
-		if (name === void 0) continue;
-		const sign = Math.sign(plain.parts.get(name) ?? 1);
-		parts.set(name, sign * total(ofRole.map(([, part]) => Math.abs(part))) / list.length);
+	const parts = new Map(plain.parts);
+	const whole = /* @__PURE__ */ new Map();
+	for (const x of list) for (const [source, part] of x.parts) {
+		const role = roleThatRepeats(source);
+		if (role === void 0 || list.every((other) => other.parts.has(source))) continue;
+		parts.delete(source);
+		const known = whole.get(role);
+		if (known === void 0) whole.set(role, {
+			name: source,
+			sizes: [Math.abs(part)]
+		});
+		else {
+			known.sizes.push(Math.abs(part));
+			if (source < known.name) known.name = source;
+		}
 	}
+	for (const { name, sizes } of whole.values()) parts.set(name, Math.sign(plain.parts.get(name) ?? 1) * total(sizes) / list.length);
 	return {
 		value: plain.value,
 		parts
@@ -1410,20 +1448,11 @@ function meanAtOnePoint(list) {
 }
 /** Several readings of one point (those not corrected) as one. */
 function repeated(list) {
-	const pairs = list.flatMap((a, i) => list.slice(i + 1).map((b) => agreeWithinDoubt(a, b)));
-	const agrees = pairs.every((pair) => pair.agrees);
-	const apart = [...pairs].sort((a, b) => b.difference - a.difference || a.allowed - b.allowed)[0];
-	const value = meanAtOnePoint(list);
-	const asksForThird = list.length === 2 && !agrees;
-	return apart === void 0 ? {
-		mean: value,
-		agrees,
+	const [first, second, ...further] = list;
+	const asksForThird = second !== void 0 && further.length === 0 && !agreeWithinDoubt(first, second).agrees;
+	return {
+		mean: meanAtOnePoint(list),
 		asksForThird
-	} : {
-		mean: value,
-		agrees,
-		asksForThird,
-		widest: apart
 	};
 }
 // src/geometry/cholesky.ts
@@ -1929,7 +1958,7 @@ function meetingOf(first, second) {
 var LEAST_DOUBT = 1e-4;
 var MOST_STEPS = 40;
 var SETTLED_WITHIN = 1e-9;
-function inRows(ties) {
+function inRows$1(ties) {
 	const sources = [...new Set(ties.flatMap(({ mark, distance }) => [
 		distance,
 		mark.x,
@@ -2031,7 +2060,7 @@ function weigh({ units, misclosures, doubts }) {
 * the same sources and cancels against whatever else rests on them. + − × ÷ and square roots only.
 */
 function solveTies(ties, guess) {
-	const rows = inRows(ties);
+	const rows = inRows$1(ties);
 	let at = guess;
 	for (let step = 0; step < MOST_STEPS; step++) {
 		const seen = seenFrom(at, rows);
@@ -6104,14 +6133,14 @@ function readQuantity(typed, asked) {
 var SPIRIT_LEVEL_LENGTH = 1.2192;
 /** The phone's typed instants are to the minute. */
 var MINUTE_MS$4 = 6e4;
-function lengthIn(typed) {
-	if (typed === void 0) return void 0;
-	const read = readQuantity(typed.typed, {
+/** Metres. One distance stands for all readings of a set-up. */
+var lengthIn = oncePer(({ typed, unit }, _) => {
+	const read = readQuantity(typed, {
 		kind: "length",
-		unit: typed.unit
+		unit
 	});
 	return read.ok ? read.value.value / fixedPerSi("length") : void 0;
-}
+});
 /** How a typed reading of an item is read: a temperature may stand below zero without saying so in the sheet. */
 function askedOf(item, unit) {
 	const kind = item.quantity ?? "length";
@@ -6141,7 +6170,8 @@ function circumstancesOf(state, item, fact) {
 	};
 }
 function lineOf$1({ what, setUp, instrument }, arranged) {
-	const distance = lengthIn(what.distance ?? setUp?.distance);
+	const typed = what.distance ?? setUp?.distance;
+	const distance = typed && lengthIn(typed, "length");
 	const far = distance === void 0 ? {} : { distance };
 	if (instrument?.line === "laser") return {
 		kind: "laser",
@@ -6187,10 +6217,12 @@ function measuredLength(state, item, fact, read, arranged) {
 var readTyped = ({ typed, unit }, item) => readQuantity(typed, askedOf(item, unit));
 /** What an entry said when it was made, before any correction. */
 var firstRead = oncePer((entry, item) => readTyped(entry.what, item));
+/** A reading as it was typed, its last correction applied. */
+var typedReading = (item, fact) => fact.correctedBy === void 0 ? firstRead(fact.entry, item) : readTyped(whatOf(fact, "reading-taken"), item);
 /** One reading with its doubt, SI; undefined where the text no longer reads (a sheet that changed the item's kind). */
 function measured(state, item, fact, arranged) {
 	const { kind } = askedOf(item, "");
-	const read = fact.correctedBy === void 0 ? firstRead(fact.entry, item) : readTyped(whatOf(fact, "reading-taken"), item);
+	const read = typedReading(item, fact);
 	if (!read.ok) return void 0;
 	const value = read.value.value / fixedPerSi(kind);
 	const resolution = (kind === "instant" ? MINUTE_MS$4 : read.value.resolution) / fixedPerSi(kind);
@@ -6334,6 +6366,12 @@ var meanLess = ({ items, minus = [] }) => (points) => {
 };
 // src/job/figures.ts
 var isTyped$1 = (figure) => typeof figure === "object" && figure !== null && "typed" in figure && "unit" in figure ? typeof figure.typed === "string" && typeof figure.unit === "string" : false;
+/** As somebody typed it: a design and a card are read for every check that rests on them. */
+var readFigure = oncePer(({ typed, unit }, kind) => readQuantity(typed, {
+	kind,
+	unit,
+	signed: true
+}));
 /**
 * A figure of the design or, where the design is silent, of a kit card, as an integer in the fixed unit of `kind`.
 * `undefined` where nobody said it, or where it is named as unknown.
@@ -6341,11 +6379,7 @@ var isTyped$1 = (figure) => typeof figure === "object" && figure !== null && "ty
 function figureValue(source, key, kind) {
 	const typed = [source.design.figures, ...source.kitCards.map((card) => card.facts)].find((figures) => Object.hasOwn(figures, key))?.[key];
 	if (!isTyped$1(typed)) return void 0;
-	const read = readQuantity(typed.typed, {
-		kind,
-		unit: typed.unit,
-		signed: true
-	});
+	const read = readFigure(typed, kind);
 	return read.ok ? read.value.value : void 0;
 }
 function switchOn(sheet, design, id) {
@@ -6384,11 +6418,10 @@ function askedChecks(state, sheet) {
 /** Limits that can be judged by: at least one, all finite, lower <= aim <= upper. Otherwise a refusal that names them. */
 function checkLimits(limits, place) {
 	const { aim, lower, upper } = limits;
-	for (const [name, limit] of Object.entries({
-		aim,
-		lower,
-		upper
-	})) if (limit !== void 0 && !Number.isFinite(limit)) return refuse("number-not-finite", `${place}/${name}`);
+	const isUnfit = (limit) => limit !== void 0 && !Number.isFinite(limit);
+	if (isUnfit(aim)) return refuse("number-not-finite", `${place}/aim`);
+	if (isUnfit(lower)) return refuse("number-not-finite", `${place}/lower`);
+	if (isUnfit(upper)) return refuse("number-not-finite", `${place}/upper`);
 	if (lower === void 0 && upper === void 0) return refuse("limits-missing", place);
 	if (lower !== void 0 && upper !== void 0 && lower > upper) return refuse("limits-crossed", place, {
 		lower,
@@ -6422,8 +6455,8 @@ function verdictOf(room, U) {
 	return -room > U ? "outside" : "too close to call";
 }
 /** Integers are what a verdict is taken from; anything else that is finite comes from a caller who forgot `leaveCore`. */
-function assertWhole(figures) {
-	for (const [name, figure] of Object.entries(figures)) if (figure !== void 0 && !Number.isSafeInteger(figure)) throw new TypeError(`${name} must be a whole number of fixed units`);
+function assertWhole(name, figure) {
+	if (figure !== void 0 && !Number.isSafeInteger(figure)) throw new TypeError(`${name} must be a whole number of fixed units`);
 }
 /**
 * The verdict on one measured value. Guarded: value ± U wholly inside the limits is `within`, wholly outside is `outside`,
@@ -6435,18 +6468,16 @@ function judge$1({ value, expanded, rule, aim, lower, upper }) {
 	if (!Number.isFinite(expanded)) return refuse("number-not-finite", "expanded");
 	if (expanded < 0) return refuse("number-not-positive", "expanded");
 	const limits = checkLimits({
-		...aim !== void 0 && { aim },
-		...lower !== void 0 && { lower },
-		...upper !== void 0 && { upper }
-	}, "limits");
-	if (!limits.ok) return limits;
-	assertWhole({
-		value,
-		expanded,
 		aim,
 		lower,
 		upper
-	});
+	}, "limits");
+	if (!limits.ok) return limits;
+	assertWhole("value", value);
+	assertWhole("expanded", expanded);
+	assertWhole("aim", aim);
+	assertWhole("lower", lower);
+	assertWhole("upper", upper);
 	const { room, nearest } = nearestLimit(value, limits.value);
 	const verdict = verdictOf(room, rule === "simple" ? 0 : expanded);
 	const side = room >= 0 ? "inside" : "outside";
@@ -9063,10 +9094,27 @@ function measuredMarks(marks, all, without) {
 		further
 	};
 }
-/** A doubt's parts as rows, which a text can hold. */
-var mapsAsRows = (_, value) => value instanceof Map ? [...value] : value;
+/** A distance with its doubt as rows, which a text can hold. */
+var inRows = ({ value, parts }) => [value, ...parts];
+var tiesInRows = (ties) => ties.map(({ mark, distance }) => [mark, inRows(distance)]);
 /** Most entries tie nothing: as many jobs as a phone has open, each with a few marks left out, keep their plan from one to the next. */
-var planned = remembered(16, sitePlan, (given) => JSON.stringify(given, mapsAsRows));
+var planned = remembered(16, sitePlan, ([{ first, second, further = [] }, points]) => JSON.stringify([
+	[
+		first,
+		second.name,
+		inRows(second.distance)
+	],
+	further.map(({ name, ties, side }) => [
+		name,
+		tiesInRows(ties),
+		side
+	]),
+	points.map(({ name, ties, side }) => [
+		name,
+		tiesInRows(ties),
+		side
+	])
+]));
 /** The plan of as many marks as can be placed: one that cannot is left out, with what it lacks. */
 var sitePlaced = oncePer((state, _) => {
 	const raw = tiedThings(state);
@@ -9968,9 +10016,9 @@ var steadyLimit = (value) => expanded(value);
 // src/job/check-limits.ts
 /** The last value that was typed for an instance, in the fixed unit of its kind. */
 function typedValue(state, instance) {
-	const what = seriesOf(state, instance).counting.at(-1)?.what;
-	if (typeof what?.typed !== "string" || typeof what.unit !== "string") return void 0;
-	const read = readQuantity(what.typed, askedOf(instance.item, what.unit));
+	const fact = seriesOf(state, instance).counting.at(-1);
+	if (typeof fact?.what.typed !== "string" || typeof fact.what.unit !== "string") return void 0;
+	const read = typedReading(instance.item, fact);
 	return read.ok ? read.value.value : void 0;
 }
 function limitsOf(state, sheet, check, tag, holds) {
@@ -10360,7 +10408,7 @@ function leavesOf({ state, sheet, check, tag, holds }) {
 	return leaves ? { leaves } : {};
 }
 /** Ids in the order of the work, each once. */
-var idsOf = (facts) => [...new Set([...facts].sort((a, b) => a.position - b.position).map(({ id }) => id))];
+var idsOf = (facts) => facts.length < 2 ? facts.map(({ id }) => id) : [...new Set([...facts].sort((a, b) => a.position - b.position).map(({ id }) => id))];
 /** The finding of one check, for one tag where it repeats. */
 function checkFinding(state, sheet, instance, items) {
 	const { check, tag } = instance;

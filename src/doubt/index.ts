@@ -37,5 +37,6 @@ export {
   type Term,
   total,
   type Uncertain,
+  uncertaintyOfDifference,
   withSource,
 } from "./uncertain.ts";

@@ -1,4 +1,4 @@
-import { type Outcome, ok, refuse } from "../outcome/index.ts";
+import { type Outcome, ok, type Refusal, refuse } from "../outcome/index.ts";
 import { type DoubtFigures, ownFigures, type Receiver } from "./figures.ts";
 import { ofReading, ofSetUp, type SourceRole } from "./sources.ts";
 import { tapePermittedError } from "./tapes.ts";
@@ -56,6 +56,11 @@ function lineHalfWidths(line: LevelLine, figures: DoubtFigures): (readonly [Sour
 
 const shared: ReadonlySet<SourceRole> = new Set<SourceRole>(["line", "permitted-error", "vial"]);
 
+function unfitSize(name: string, size: number): Refusal | undefined {
+  if (!Number.isFinite(size)) return refuse("number-not-finite", `reading/${name}`).refusal;
+  return size < 0 ? refuse("number-not-positive", `reading/${name}`).refusal : undefined;
+}
+
 /**
  * One reading with its doubt, metres. New with every reading: resolution, placing, receiver, slope of the line × distance.
  * Once per set-up, hence without effect on differences within it: height of the line, permitted error, the vial's error.
@@ -65,18 +70,22 @@ export function readingUncertainty(circumstances: ReadingCircumstances, figures:
   const { reading, setUp, value, resolution, placingHalfWidth, instrument, line } = circumstances;
   if (!Number.isFinite(value)) return refuse("number-not-finite", "reading/value");
   const permittedError = instrument?.permittedErrorHalfWidth ?? tapePermittedError(value);
-  const sizes = { resolution, placingHalfWidth, permittedErrorHalfWidth: permittedError, distance: line?.distance ?? 0 };
-  for (const [name, size] of Object.entries(sizes)) {
-    if (!Number.isFinite(size)) return refuse("number-not-finite", `reading/${name}`);
-    if (size < 0) return refuse("number-not-positive", `reading/${name}`);
-  }
-  const parts: (readonly [SourceRole, number])[] = [
-    ["resolution", resolutionUncertainty(resolution)],
-    ["placing", rectangular(placingHalfWidth)],
-    ["permitted-error", rectangular(permittedError)],
-    ...(line ? lineHalfWidths(line, figures) : []).map(([role, halfWidth]) => [role, rectangular(halfWidth)] as const),
-  ];
-  const named = (role: SourceRole): string => (setUp !== undefined && shared.has(role) ? ofSetUp(setUp, role) : ofReading(reading, role));
-  // no role comes twice, so nothing adds up; a value of -0 is 0, as in every sum
-  return ok({ value: 0 + value, parts: new Map(parts.flatMap(([role, u]) => (u === 0 ? [] : [[named(role), u] as const]))) });
+  const distance = line?.distance ?? 0;
+  const fault =
+    unfitSize("resolution", resolution) ??
+    unfitSize("placingHalfWidth", placingHalfWidth) ??
+    unfitSize("permittedErrorHalfWidth", permittedError) ??
+    unfitSize("distance", distance);
+  if (fault) return { ok: false, refusal: fault };
+  const parts = new Map<string, number>();
+  // no role comes twice, so nothing adds up
+  const bring = (role: SourceRole, u: number): void => {
+    if (u !== 0) parts.set(setUp !== undefined && shared.has(role) ? ofSetUp(setUp, role) : ofReading(reading, role), u);
+  };
+  bring("resolution", resolutionUncertainty(resolution));
+  bring("placing", rectangular(placingHalfWidth));
+  bring("permitted-error", rectangular(permittedError));
+  if (line) for (const [role, halfWidth] of lineHalfWidths(line, figures)) bring(role, rectangular(halfWidth));
+  // a value of -0 is 0, as in every sum
+  return ok({ value: 0 + value, parts });
 }

@@ -1,7 +1,7 @@
 import { metres, toMicrometres } from "../units/index.ts";
 import { type DoubtFigures, ownFigures, type Receiver } from "./figures.ts";
-import { belongsToReading, roleOfSource, sourceRoles } from "./sources.ts";
-import { expanded, mean, type NonEmpty, subtract, total, type Uncertain } from "./uncertain.ts";
+import { belongsToReading, roleOfSource, type SourceRole } from "./sources.ts";
+import { COVERAGE_FACTOR, mean, type NonEmpty, total, type Uncertain, uncertaintyOfDifference } from "./uncertain.ts";
 
 /** A comparison of two readings, in the integers it was taken from. Micrometres. */
 export interface Agreement {
@@ -20,7 +20,7 @@ function agreement(first: Uncertain, second: Uncertain, allowed: number): Agreem
 }
 
 /** Whether two readings of one point agree within the expanded doubt of their difference. */
-export const agreeWithinDoubt = (a: Uncertain, b: Uncertain): Agreement => agreement(a, b, expanded(subtract(b, a)));
+export const agreeWithinDoubt = (a: Uncertain, b: Uncertain): Agreement => agreement(a, b, COVERAGE_FACTOR * uncertaintyOfDifference(b, a));
 
 /**
  * Whether a set-up closes: the first and the last reading of the height mark agree within 3/16 in (receiver on fine) or
@@ -30,10 +30,12 @@ export function setUpCloses(first: Uncertain, last: Uncertain, receiver?: Receiv
   return receiver === undefined ? agreeWithinDoubt(first, last) : agreement(first, last, figures.closing[receiver]);
 }
 
-const repeatsAtOnePoint = (source: string): boolean => {
+/** The role of a source that is named anew at each reading, and is the same each time. */
+function roleThatRepeats(source: string): SourceRole | undefined {
+  if (!belongsToReading(source)) return undefined;
   const role = roleOfSource(source);
-  return belongsToReading(source) && role !== undefined && role !== "resolution" && role !== "placing";
-};
+  return role === "resolution" || role === "placing" ? undefined : role;
+}
 
 /**
  * The mean of several readings of one point. What differs by chance each time (resolution, placing) goes down with √n. The
@@ -42,37 +44,34 @@ const repeatsAtOnePoint = (source: string): boolean => {
  */
 function meanAtOnePoint(list: NonEmpty<Uncertain>): Uncertain {
   const plain = mean(list);
-  const inAll = (source: string): boolean => list.every((x) => x.parts.has(source));
-  const staysWhole = (source: string): boolean => repeatsAtOnePoint(source) && !inAll(source);
-  const whole = list.flatMap((x) => [...x.parts].filter(([source]) => staysWhole(source)));
-  if (whole.length === 0) return plain;
-  const parts = new Map([...plain.parts].filter(([source]) => !staysWhole(source)));
-  for (const role of sourceRoles) {
-    const ofRole = whole.filter(([source]) => roleOfSource(source) === role);
-    const [name] = ofRole.map(([source]) => source).sort();
-    if (name === undefined) continue;
-    const sign = Math.sign(plain.parts.get(name) ?? 1);
-    parts.set(name, (sign * total(ofRole.map(([, part]) => Math.abs(part)))) / list.length);
+  const parts = new Map(plain.parts);
+  const whole = new Map<SourceRole, { name: string; readonly sizes: number[] }>();
+  for (const x of list) {
+    for (const [source, part] of x.parts) {
+      const role = roleThatRepeats(source);
+      if (role === undefined || list.every((other) => other.parts.has(source))) continue;
+      parts.delete(source);
+      const known = whole.get(role);
+      if (known === undefined) whole.set(role, { name: source, sizes: [Math.abs(part)] });
+      else {
+        known.sizes.push(Math.abs(part));
+        if (source < known.name) known.name = source;
+      }
+    }
   }
+  for (const { name, sizes } of whole.values()) parts.set(name, (Math.sign(plain.parts.get(name) ?? 1) * total(sizes)) / list.length);
   return { value: plain.value, parts };
 }
 
 export interface Repeated {
   readonly mean: Uncertain;
-  /** No two differ by more than the expanded doubt of their difference. */
-  readonly agrees: boolean;
-  /** Two that do not agree ask for a third. */
+  /** Two that differ by more than the expanded doubt of their difference; from the third on the mean stands. */
   readonly asksForThird: boolean;
-  /** The pair that is furthest apart; absent for a single reading. */
-  readonly widest?: Agreement;
 }
 
 /** Several readings of one point (those not corrected) as one. */
 export function repeated(list: NonEmpty<Uncertain>): Repeated {
-  const pairs = list.flatMap((a, i) => list.slice(i + 1).map((b) => agreeWithinDoubt(a, b)));
-  const agrees = pairs.every((pair) => pair.agrees);
-  const apart = [...pairs].sort((a, b) => b.difference - a.difference || a.allowed - b.allowed)[0];
-  const value = meanAtOnePoint(list);
-  const asksForThird = list.length === 2 && !agrees;
-  return apart === undefined ? { mean: value, agrees, asksForThird } : { mean: value, agrees, asksForThird, widest: apart };
+  const [first, second, ...further] = list;
+  const asksForThird = second !== undefined && further.length === 0 && !agreeWithinDoubt(first, second).agrees;
+  return { mean: meanAtOnePoint(list), asksForThird };
 }

@@ -104,7 +104,22 @@ export const magnitude = (x: Uncertain): Uncertain => (x.value < 0 ? scale(x, -1
 export const mean = (list: NonEmpty<Uncertain>): Uncertain => combine(list.map((of) => ({ times: 1 / list.length, of })));
 
 /** Root of the sum of squares of the parts, unit of the value. Only + × and a square root: the same in every engine. */
-export const standardUncertainty = (x: Uncertain): number => Math.sqrt(total(Array.from(x.parts.values(), (part) => part * part)));
+export function standardUncertainty(x: Uncertain): number {
+  const squares: number[] = [];
+  for (const part of x.parts.values()) squares.push(part * part);
+  return Math.sqrt(total(squares));
+}
+
+/** That of a − b, to the last bit what `subtract` would have: what both share cancels. For a comparison that wants the doubt alone. */
+export function uncertaintyOfDifference(a: Uncertain, b: Uncertain): number {
+  const squares: number[] = [];
+  for (const [source, part] of a.parts) {
+    const left = part - (b.parts.get(source) ?? 0);
+    squares.push(left * left);
+  }
+  for (const [source, part] of b.parts) if (!a.parts.has(source)) squares.push(part * part);
+  return Math.sqrt(total(squares));
+}
 
 /** U = 2 u, unit of the value. */
 export const expanded = (x: Uncertain): number => COVERAGE_FACTOR * standardUncertainty(x);

@@ -134,9 +134,8 @@ function leavesOf({ state, sheet, check, tag, holds }: Asked): Pick<Finding, "le
 }
 
 /** Ids in the order of the work, each once. */
-const idsOf = (facts: readonly Live[]): readonly string[] => [
-  ...new Set([...facts].sort((a, b) => a.position - b.position).map(({ id }) => id)),
-];
+const idsOf = (facts: readonly Live[]): readonly string[] =>
+  facts.length < 2 ? facts.map(({ id }) => id) : [...new Set([...facts].sort((a, b) => a.position - b.position).map(({ id }) => id))];
 
 /** The finding of one check, for one tag where it repeats. */
 export function checkFinding(state: JobState, sheet: ToleranceSheet, instance: CheckInstance, items: ItemFindings): Finding {

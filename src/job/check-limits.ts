@@ -1,11 +1,10 @@
 import type { Uncertain } from "../doubt/index.ts";
-import { readQuantity } from "../reading/index.ts";
 import { instanceFor } from "./evaluation.ts";
 import { expectedOf, sourceFor } from "./expected.ts";
 import type { About } from "./fact.ts";
 import { type LimitContext, resolveLimit } from "./limits.ts";
 import { meaningOf } from "./meaning.ts";
-import { askedOf, readingsOf } from "./measured.ts";
+import { readingsOf, typedReading } from "./measured.ts";
 import { aboutOf, type Instance, seriesOf } from "./series.ts";
 import { type Check, itemNamed, type ToleranceSheet } from "./sheet.ts";
 import type { JobState } from "./state.ts";
@@ -25,9 +24,9 @@ export interface LimitsFound {
 
 /** The last value that was typed for an instance, in the fixed unit of its kind. */
 function typedValue(state: JobState, instance: Instance): number | undefined {
-  const what = seriesOf(state, instance).counting.at(-1)?.what;
-  if (typeof what?.typed !== "string" || typeof what.unit !== "string") return undefined;
-  const read = readQuantity(what.typed, askedOf(instance.item, what.unit));
+  const fact = seriesOf(state, instance).counting.at(-1);
+  if (typeof fact?.what.typed !== "string" || typeof fact.what.unit !== "string") return undefined;
+  const read = typedReading(instance.item, fact);
   return read.ok ? read.value.value : undefined;
 }
 

@@ -1,6 +1,7 @@
 import { readQuantity } from "../reading/index.ts";
 import type { QuantityKind } from "../units/index.ts";
 import type { Typed } from "./fact.ts";
+import { oncePer } from "./once-per.ts";
 import type { FigureAsked, ToleranceSheet } from "./sheet.ts";
 
 /** A kit card as the company filled it: facts of one bought part from its own paper. Unknown is allowed and named. */
@@ -28,6 +29,9 @@ const isTyped = (figure: unknown): figure is Typed =>
     ? typeof figure.typed === "string" && typeof figure.unit === "string"
     : false;
 
+/** As somebody typed it: a design and a card are read for every check that rests on them. */
+const readFigure = oncePer(({ typed, unit }: Typed, kind: QuantityKind) => readQuantity(typed, { kind, unit, signed: true }));
+
 /**
  * A figure of the design or, where the design is silent, of a kit card, as an integer in the fixed unit of `kind`.
  * `undefined` where nobody said it, or where it is named as unknown.
@@ -36,7 +40,7 @@ export function figureValue(source: FigureSource, key: string, kind: QuantityKin
   const places = [source.design.figures, ...source.kitCards.map((card) => card.facts)];
   const typed: unknown = places.find((figures) => Object.hasOwn(figures, key))?.[key];
   if (!isTyped(typed)) return undefined;
-  const read = readQuantity(typed.typed, { kind, unit: typed.unit, signed: true });
+  const read = readFigure(typed, kind);
   return read.ok ? read.value.value : undefined;
 }
 

@@ -35,11 +35,16 @@ export interface Arrangement {
   readonly lay: "first" | "turned";
 }
 
-function lengthIn(typed: { readonly typed: string; readonly unit: string } | undefined): number | undefined {
-  if (typed === undefined) return undefined;
-  const read = readQuantity(typed.typed, { kind: "length", unit: typed.unit });
-  return read.ok ? read.value.value / fixedPerSi("length") : undefined;
+interface Typed {
+  readonly typed: string;
+  readonly unit: string;
 }
+
+/** Metres. One distance stands for all readings of a set-up. */
+const lengthIn = oncePer(({ typed, unit }: Typed, _: "length"): number | undefined => {
+  const read = readQuantity(typed, { kind: "length", unit });
+  return read.ok ? read.value.value / fixedPerSi("length") : undefined;
+});
 
 /** How a typed reading of an item is read: a temperature may stand below zero without saying so in the sheet. */
 export function askedOf(item: Item, unit: string): QuantityAsked {
@@ -77,7 +82,8 @@ function circumstancesOf(state: JobState, item: Item, fact: Live): Circumstances
 }
 
 function lineOf({ what, setUp, instrument }: Circumstances, arranged: Arrangement | undefined): LevelLine | undefined {
-  const distance = lengthIn(what.distance ?? setUp?.distance);
+  const typed = what.distance ?? setUp?.distance;
+  const distance = typed && lengthIn(typed, "length");
   const far = distance === undefined ? {} : { distance };
   if (instrument?.line === "laser") return { kind: "laser", receiver: what.receiver ?? setUp?.receiver ?? "coarse", ...far };
   if (instrument?.line === "string with line level") return { kind: "string with line level", ...far };
@@ -125,10 +131,14 @@ const readTyped = ({ typed, unit }: Whats["reading-taken"], item: Item): ReturnT
 /** What an entry said when it was made, before any correction. */
 const firstRead = oncePer((entry: Entry, item: Item) => readTyped(entry.what as unknown as Whats["reading-taken"], item));
 
+/** A reading as it was typed, its last correction applied. */
+export const typedReading = (item: Item, fact: Live): ReturnType<typeof readQuantity> =>
+  fact.correctedBy === undefined ? firstRead(fact.entry, item) : readTyped(whatOf(fact, "reading-taken"), item);
+
 /** One reading with its doubt, SI; undefined where the text no longer reads (a sheet that changed the item's kind). */
 export function measured(state: JobState, item: Item, fact: Live, arranged?: Arrangement): Uncertain | undefined {
   const { kind } = askedOf(item, "");
-  const read = fact.correctedBy === undefined ? firstRead(fact.entry, item) : readTyped(whatOf(fact, "reading-taken"), item);
+  const read = typedReading(item, fact);
   if (!read.ok) return undefined;
   const value = read.value.value / fixedPerSi(kind);
   const resolution = (kind === "instant" ? MINUTE_MS : read.value.resolution) / fixedPerSi(kind);

@@ -33,11 +33,18 @@ interface PhoneClock {
 
 /** Index of the last entry that each contact carried. */
 function carriedBy(own: readonly Entry[]): ReadonlyMap<number, Pick<Contact, "sent" | "received">> {
-  const last = new Map<string, number>();
-  own.forEach(({ sent, received }, i) => {
-    if (sent !== undefined && received !== undefined) last.set(`${sent} ${received}`, i);
-  });
-  return new Map([...last.values()].map((i) => [i, { sent: own[i]?.sent ?? 0, received: own[i]?.received ?? 0 }]));
+  const known = new Map<number, number[]>();
+  const carried = new Map<number, Pick<Contact, "sent" | "received">>();
+  for (let i = own.length - 1; i >= 0; i -= 1) {
+    const { sent, received } = own[i] as Entry;
+    if (sent === undefined || received === undefined) continue;
+    const later = known.get(received);
+    if (later?.includes(sent)) continue;
+    if (later) later.push(sent);
+    else known.set(received, [sent]);
+    carried.set(i, { sent, received });
+  }
+  return carried;
 }
 
 /** A clock that goes back within the phone's own order was set back there: contacts before and after it do not serve alike. */
@@ -80,12 +87,19 @@ function slowerThan(contacts: readonly Omit<Contact, "slower">[]): number[] {
   });
 }
 
+/** Of contacts in the order of their sending: the earlier of two that are as near. */
 function nearest(contacts: readonly Contact[], made: number): Contact | undefined {
-  let best: Contact | undefined;
-  for (const contact of contacts) {
-    if (best === undefined || Math.abs(contact.sent - made) < Math.abs(best.sent - made)) best = contact;
+  let [from, to] = [0, contacts.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if ((contacts[middle] as Contact).sent < made) from = middle + 1;
+    else to = middle;
   }
-  return best;
+  const after = contacts[from];
+  let before = contacts[from - 1];
+  if (before === undefined || (after !== undefined && after.sent - made < made - before.sent)) return after;
+  for (let i = from - 2; contacts[i]?.sent === before.sent; i -= 1) before = contacts[i] as Contact;
+  return before;
 }
 
 /** One phone's entries, in its own order, with corrected times that never go back. */

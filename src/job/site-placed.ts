@@ -1,5 +1,5 @@
 import { expanded, type Uncertain } from "../doubt/index.ts";
-import type { FurtherMark, MeasuredMarks, SideSaid } from "../geometry/index.ts";
+import type { FurtherMark, MeasuredMarks, SideSaid, Tie } from "../geometry/index.ts";
 import type { Refusal } from "../outcome/index.ts";
 import { type SitePlan, sitePlan } from "./design/index.ts";
 import { oncePer } from "./once-per.ts";
@@ -121,11 +121,18 @@ function measuredMarks(marks: readonly SiteMark[], all: readonly MarkDistance[],
   return { first: base.from, second: { name: base.to, distance: base.tie.distance }, further };
 }
 
-/** A doubt's parts as rows, which a text can hold. */
-const mapsAsRows = (_: string, value: unknown): unknown => (value instanceof Map ? [...value] : value);
+/** A distance with its doubt as rows, which a text can hold. */
+const inRows = ({ value, parts }: Uncertain): readonly unknown[] => [value, ...parts];
+const tiesInRows = (ties: readonly Tie[]): readonly unknown[] => ties.map(({ mark, distance }) => [mark, inRows(distance)]);
 
 /** Most entries tie nothing: as many jobs as a phone has open, each with a few marks left out, keep their plan from one to the next. */
-const planned = remembered(16, sitePlan, (given) => JSON.stringify(given, mapsAsRows));
+const planned = remembered(16, sitePlan, ([{ first, second, further = [] }, points]) =>
+  JSON.stringify([
+    [first, second.name, inRows(second.distance)],
+    further.map(({ name, ties, side }) => [name, tiesInRows(ties), side]),
+    points.map(({ name, ties, side }) => [name, tiesInRows(ties), side]),
+  ]),
+);
 
 /** The plan of as many marks as can be placed: one that cannot is left out, with what it lacks. */
 export const sitePlaced = oncePer((state: JobState, _: "all"): SitePlaced => {

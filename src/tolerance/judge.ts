@@ -35,10 +35,8 @@ function verdictOf(room: number, U: number): MeasuredVerdict {
 }
 
 /** Integers are what a verdict is taken from; anything else that is finite comes from a caller who forgot `leaveCore`. */
-function assertWhole(figures: Readonly<Record<string, number | undefined>>): void {
-  for (const [name, figure] of Object.entries(figures)) {
-    if (figure !== undefined && !Number.isSafeInteger(figure)) throw new TypeError(`${name} must be a whole number of fixed units`);
-  }
+function assertWhole(name: string, figure: number | undefined): void {
+  if (figure !== undefined && !Number.isSafeInteger(figure)) throw new TypeError(`${name} must be a whole number of fixed units`);
 }
 
 /**
@@ -50,12 +48,13 @@ export function judge({ value, expanded, rule, aim, lower, upper }: MeasuredAgai
   if (!Number.isFinite(value)) return refuse("number-not-finite", "value");
   if (!Number.isFinite(expanded)) return refuse("number-not-finite", "expanded");
   if (expanded < 0) return refuse("number-not-positive", "expanded");
-  const limits = checkLimits(
-    { ...(aim !== undefined && { aim }), ...(lower !== undefined && { lower }), ...(upper !== undefined && { upper }) },
-    "limits",
-  );
+  const limits = checkLimits({ aim, lower, upper }, "limits");
   if (!limits.ok) return limits;
-  assertWhole({ value, expanded, aim, lower, upper });
+  assertWhole("value", value);
+  assertWhole("expanded", expanded);
+  assertWhole("aim", aim);
+  assertWhole("lower", lower);
+  assertWhole("upper", upper);
   const { room, nearest } = nearestLimit(value, limits.value);
   const verdict = verdictOf(room, rule === "simple" ? 0 : expanded);
   const side = room >= 0 ? "inside" : "outside";

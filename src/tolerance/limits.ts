@@ -1,9 +1,9 @@
 import { type Outcome, ok, refuse } from "../outcome/index.ts";
 
 export interface Limits {
-  readonly aim?: number;
-  readonly lower?: number;
-  readonly upper?: number;
+  readonly aim?: number | undefined;
+  readonly lower?: number | undefined;
+  readonly upper?: number | undefined;
 }
 
 /** `guarded`: the whole band value ± U must lie inside. `simple`: the value alone counts. The company chooses per limit. */
@@ -12,9 +12,10 @@ export type DecisionRule = "guarded" | "simple";
 /** Limits that can be judged by: at least one, all finite, lower <= aim <= upper. Otherwise a refusal that names them. */
 export function checkLimits<L extends Limits>(limits: L, place: string): Outcome<L> {
   const { aim, lower, upper } = limits;
-  for (const [name, limit] of Object.entries({ aim, lower, upper })) {
-    if (limit !== undefined && !Number.isFinite(limit)) return refuse("number-not-finite", `${place}/${name}`);
-  }
+  const isUnfit = (limit: number | undefined): boolean => limit !== undefined && !Number.isFinite(limit);
+  if (isUnfit(aim)) return refuse("number-not-finite", `${place}/aim`);
+  if (isUnfit(lower)) return refuse("number-not-finite", `${place}/lower`);
+  if (isUnfit(upper)) return refuse("number-not-finite", `${place}/upper`);
   if (lower === undefined && upper === undefined) return refuse("limits-missing", place);
   if (lower !== undefined && upper !== undefined && lower > upper) return refuse("limits-crossed", place, { lower, upper });
   if (aim !== undefined && lower !== undefined && aim < lower) return refuse("limits-crossed", `${place}/aim`, { lower, upper: aim });

@@ -14,6 +14,7 @@ import {
   standardUncertainty,
   subtract,
   type Uncertain,
+  uncertaintyOfDifference,
   withSource,
 } from "#core/doubt/index.ts";
 
@@ -104,5 +105,14 @@ describe("a value with its doubt", () => {
         expect(standardUncertainty(back)).toBeCloseTo(standardUncertainty(a), 12);
       }),
     );
+  });
+
+  test("the doubt of a difference alone is, to the last bit, that of the difference", () => {
+    fc.assert(
+      fc.property(quantity, quantity, (a, b) => {
+        expect(uncertaintyOfDifference(a, b)).toBe(standardUncertainty(subtract(a, b)));
+      }),
+    );
+    expect(uncertaintyOfDifference(of(5, { line: 3, tape: 4 }), of(2, { line: 3 }))).toBe(4);
   });
 });
