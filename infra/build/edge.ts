@@ -4,7 +4,7 @@ import { mkdir, mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promise
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { build } from "esbuild";
-import { compatibility, keepNames } from "../deploy/index.ts";
+import { asWritten, compatibility } from "../deploy/index.ts";
 import { project } from "./project.ts";
 import { sourcesDigest } from "./sources.ts";
 
@@ -21,8 +21,8 @@ async function bundleAsDeployed(file: string, folder: string): Promise<void> {
     main: entryFile("worker"),
     compatibility_date: compatibility.date,
     compatibility_flags: compatibility.flags,
-    minify: true,
-    keep_names: keepNames,
+    minify: asWritten.minify,
+    keep_names: asWritten.keepNames,
   };
   await writeFile(configuration, JSON.stringify(settings));
   const wrangler = join(dirname(createRequire(import.meta.url).resolve("wrangler/package.json")), "bin/wrangler.js");
@@ -56,7 +56,7 @@ async function bundleForHere(source: string, outfile: string): Promise<void> {
     platform: "browser",
     conditions: ["workerd", "worker", "browser"],
     external: ["node:*", "cloudflare:*"],
-    keepNames,
+    ...asWritten,
     logLevel: "error",
   });
 }

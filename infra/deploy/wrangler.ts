@@ -1,6 +1,6 @@
 import { join, relative } from "node:path";
 import { type Environment, type EnvironmentName, type Environments, environmentNames } from "./environments.ts";
-import { assets, bindings, compatibility, cron, deployedEntry, keepNames, queue, queueNames, secrets } from "./platform.ts";
+import { assets, asWritten, bindings, compatibility, cron, deployedEntry, queue, queueNames, secrets } from "./platform.ts";
 
 /** The worker's variables: everything that it reads and that is no secret. */
 export const variablesOf = ({ store, media, print, origin, optional }: Environment): Readonly<Record<string, string>> => ({
@@ -57,8 +57,8 @@ export const wranglerConfiguration = (environments: Environments, project: strin
     main: to(deployedEntry),
     compatibility_date: compatibility.date,
     compatibility_flags: [...compatibility.flags],
-    minify: true,
-    keep_names: keepNames,
+    minify: asWritten.minify,
+    keep_names: asWritten.keepNames,
     // one address alone: sign-in is bound to it, and an address that shows an older version would read a newer database
     workers_dev: false,
     preview_urls: false,

@@ -4,6 +4,7 @@ import { appendToHeldJob, appendToJob } from "../jobs/append.ts";
 import { type Judged, judgeBatch } from "../jobs/batch.ts";
 import { photosNamed } from "../jobs/consequences.ts";
 import { follow } from "../jobs/findings.ts";
+import { pause } from "../lanes.ts";
 import type { Appended } from "../ledger/index.ts";
 import { tellKnown } from "../photos/owed-work.ts";
 import { anyRole, type Call, json, placeOf, route } from "./route.ts";
@@ -41,7 +42,12 @@ function answered({ services, session, now, afterwards }: Call, place: Place, ju
   const { head, answers, rows } = written;
   if (rows.length > 0) {
     const photos = rows.flatMap(photosNamed);
-    afterwards(follow(services, place).then(() => tellKnown(services, session.company, place.job, photos)));
+    // the answer leaves first: judging a job keeps the isolate's one thread for longer than everything before it
+    afterwards(
+      pause(0)
+        .then(() => follow(services, place))
+        .then(() => tellKnown(services, session.company, place.job, photos)),
+    );
   }
   return json({ received: now, head, answers: judged.answers(answers, session) });
 }
