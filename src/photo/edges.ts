@@ -5,15 +5,12 @@ const DIAGONAL = 2.5;
 /** Sum of the weights 1-2-1 down times 1-2-1 across. */
 const WEIGHTS = 16;
 
-/** The picture smoothed by 1-2-1 across and down, times `WEIGHTS`: exact integers. The rim of one pixel stays nought. */
-function smoothed(grey: Uint8Array, width: number, height: number): Int16Array {
-  const across = new Int16Array(grey.length);
-  for (let at = 1; at < grey.length - 1; at += 1)
-    across[at] = (grey[at - 1] as number) + 2 * (grey[at] as number) + (grey[at + 1] as number);
-  const both = new Int16Array(grey.length);
-  for (let at = width; at < width * (height - 1); at += 1)
-    both[at] = (across[at - width] as number) + 2 * (across[at] as number) + (across[at + width] as number);
-  return both;
+/** A row of the picture smoothed by 1-2-1 across and down, times `WEIGHTS`: exact integers. Its two ends stay nought. */
+function smoothRow(grey: Uint8Array, width: number, y: number, down: Int32Array, row: Int32Array): void {
+  const from = y * width;
+  for (let x = 0; x < width; x += 1)
+    down[x] = (grey[from - width + x] as number) + 2 * (grey[from + x] as number) + (grey[from + width + x] as number);
+  for (let x = 1; x < width - 1; x += 1) row[x] = (down[x - 1] as number) + 2 * (down[x] as number) + (down[x + 1] as number);
 }
 
 /**
@@ -25,24 +22,63 @@ function smoothed(grey: Uint8Array, width: number, height: number): Int16Array {
 export function weakestEdges(grey: Uint8Array, width: number, height: number): number {
   checkShape(grey, width, height);
   if (width < 5 || height < 5) return 0;
-  const picture = smoothed(grey, width, height);
+  // three rows at a time, whose pixels wander from right to left: each is read once, and nothing of the picture's size is written
+  const down = new Int32Array(width);
+  let [above, own, below] = [new Int32Array(width), new Int32Array(width), new Int32Array(width)];
+  smoothRow(grey, width, 1, down, above);
+  smoothRow(grey, width, 2, down, own);
+  const squares = { across: 0, down: 0, falling: 0, rising: 0 };
+  for (let y = 2; y < height - 2; y += 1) {
+    smoothRow(grey, width, y + 1, down, below);
+    addSquares(squares, above, own, below);
+    [above, own, below] = [own, below, above];
+  }
+  const least = Math.min(squares.across, squares.down, squares.falling / DIAGONAL, squares.rising / DIAGONAL);
+  return least / ((width - 4) * (height - 4) * WEIGHTS * WEIGHTS);
+}
+
+interface Squares {
+  across: number;
+  down: number;
+  falling: number;
+  rising: number;
+}
+
+/** Adds the squared second differences of the middle row. Sums of integers far below 2^53: exact. */
+function addSquares(squares: Squares, above: Int32Array, own: Int32Array, below: Int32Array): void {
   let across = 0;
   let down = 0;
   let falling = 0;
   let rising = 0;
-  for (let y = 2; y < height - 2; y += 1) {
-    for (let at = y * width + 2; at < (y + 1) * width - 2; at += 1) {
-      const middle = 2 * (picture[at] as number);
-      const a = (picture[at - 1] as number) + (picture[at + 1] as number) - middle;
-      const d = (picture[at - width] as number) + (picture[at + width] as number) - middle;
-      const f = (picture[at - width - 1] as number) + (picture[at + width + 1] as number) - middle;
-      const r = (picture[at - width + 1] as number) + (picture[at + width - 1] as number) - middle;
-      across += a * a;
-      down += d * d;
-      falling += f * f;
-      rising += r * r;
-    }
+  let upperLeft = above[1] as number;
+  let upper = above[2] as number;
+  let left = own[1] as number;
+  let here = own[2] as number;
+  let lowerLeft = below[1] as number;
+  let lower = below[2] as number;
+  for (let x = 3; x < own.length - 1; x += 1) {
+    const upperRight = above[x] as number;
+    const right = own[x] as number;
+    const lowerRight = below[x] as number;
+    const middle = 2 * here;
+    const a = (left + right - middle) | 0;
+    const d = (upper + lower - middle) | 0;
+    const f = (upperLeft + lowerRight - middle) | 0;
+    const r = (upperRight + lowerLeft - middle) | 0;
+    across += Math.imul(a, a);
+    down += Math.imul(d, d);
+    falling += Math.imul(f, f);
+    rising += Math.imul(r, r);
+    // written out: taking lists apart here costs five times the rest
+    upperLeft = upper;
+    upper = upperRight;
+    left = here;
+    here = right;
+    lowerLeft = lower;
+    lower = lowerRight;
   }
-  const least = Math.min(across, down, falling / DIAGONAL, rising / DIAGONAL);
-  return least / ((width - 4) * (height - 4) * WEIGHTS * WEIGHTS);
+  squares.across += across;
+  squares.down += down;
+  squares.falling += falling;
+  squares.rising += rising;
 }
