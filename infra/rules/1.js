@@ -6219,8 +6219,16 @@ var readTyped = ({ typed, unit }, item) => readQuantity(typed, askedOf(item, uni
 var firstRead = oncePer((entry, item) => readTyped(entry.what, item));
 /** A reading as it was typed, its last correction applied. */
 var typedReading = (item, fact) => fact.correctedBy === void 0 ? firstRead(fact.entry, item) : readTyped(whatOf(fact, "reading-taken"), item);
+/** A fact is one state's and that of how the state stood earlier: its sheet and its set-ups are the same. */
+var measuredOf = oncePer((_, __) => ({}));
 /** One reading with its doubt, SI; undefined where the text no longer reads (a sheet that changed the item's kind). */
 function measured(state, item, fact, arranged) {
+	if (arranged) return measuredAnew(state, item, fact, arranged);
+	const own = measuredOf(fact, item);
+	if (!("value" in own)) own.value = measuredAnew(state, item, fact);
+	return own.value;
+}
+function measuredAnew(state, item, fact, arranged) {
 	const { kind } = askedOf(item, "");
 	const read = typedReading(item, fact);
 	if (!read.ok) return void 0;
@@ -6401,17 +6409,19 @@ var withTag = (thing, tag) => tag === void 0 ? thing : {
 	...thing,
 	tag
 };
+/** Whether something is asked under the design that it is judged by, for a tag of its set where it repeats. */
+var isAskedNow = (state, sheet, asked, set, tag) => asked.switches === void 0 || isAsked(sheet, designFor(state, coveringHeld(state, asked, set, tag)), asked.switches);
 /** Every item that the sheet asks under this design, once for each tag where it repeats. */
 function askedItems(state, sheet) {
 	return sheet.items.flatMap((item) => {
 		if (item.whenNoTagOf !== void 0 && state.tags.some((t) => t.set === item.whenNoTagOf)) return [];
-		return tagsOf(state, item.tags).map((tag) => withTag({ item }, tag)).filter((instance) => isAsked(sheet, designFor(state, coveringHeld(state, item, item.tags, instance.tag)), item.switches));
+		return tagsOf(state, item.tags).map((tag) => withTag({ item }, tag)).filter(({ tag }) => isAskedNow(state, sheet, item, item.tags, tag));
 	});
 }
 function askedChecks(state, sheet) {
 	return sheet.checks.flatMap((check) => {
 		const set = tagSetOf(sheet.items, check);
-		return tagsOf(state, set).map((tag) => withTag({ check }, tag)).filter(({ tag }) => isAsked(sheet, designFor(state, coveringHeld(state, check, set, tag)), check.switches));
+		return tagsOf(state, set).map((tag) => withTag({ check }, tag)).filter(({ tag }) => isAskedNow(state, sheet, check, set, tag));
 	});
 }
 // src/tolerance/limits.ts
@@ -8934,7 +8944,8 @@ function flowAsMeasured(context) {
 }
 // src/job/tied-things.ts
 /** Ties of one point differ in the number at the end of their items' names, and in nothing else. */
-var keyOf$1 = (item, tag) => `${item.id.replace(/-\d+$/, "")} ${tag ?? ""}`;
+var keyOf$1 = (item, tag) => `${stemOf(item, "-")} ${tag ?? ""}`;
+var stemOf = oncePer(({ id }, _) => id.replace(/-\d+$/, ""));
 var isMarkSaid = (fact) => {
 	const { mark } = whatOf(fact, "reading-taken");
 	return typeof mark === "string" && mark.trim() !== "";
@@ -8942,7 +8953,12 @@ var isMarkSaid = (fact) => {
 var markOf = (fact) => String(whatOf(fact, "reading-taken").mark ?? "").trim();
 function groupedBy(things, key) {
 	const groups = /* @__PURE__ */ new Map();
-	for (const thing of things) groups.set(key(thing), [...groups.get(key(thing)) ?? [], thing]);
+	for (const thing of things) {
+		const own = key(thing);
+		const known = groups.get(own);
+		if (known) known.push(thing);
+		else groups.set(own, [thing]);
+	}
 	return groups;
 }
 function tieOf(mark, readings) {

@@ -3,7 +3,7 @@ import type { Design } from "./figures.ts";
 import { isAsked } from "./figures.ts";
 import { oncePer } from "./once-per.ts";
 import { coveringHeld, type Instance, seriesOf } from "./series.ts";
-import { type Check, type ToleranceSheet, tagSetOf } from "./sheet.ts";
+import { type Check, type Item, type ToleranceSheet, tagSetOf } from "./sheet.ts";
 import { designAt, type JobState } from "./state.ts";
 
 export interface CheckInstance {
@@ -23,13 +23,22 @@ const tagsOf = (state: JobState, set: string | undefined): readonly (string | un
 const withTag = <T extends object>(thing: T, tag: string | undefined): T & { tag?: string } =>
   tag === undefined ? thing : { ...thing, tag };
 
+/** Whether something is asked under the design that it is judged by, for a tag of its set where it repeats. */
+const isAskedNow = (
+  state: JobState,
+  sheet: ToleranceSheet,
+  asked: Check | Item,
+  set: string | undefined,
+  tag: string | undefined,
+): boolean => asked.switches === undefined || isAsked(sheet, designFor(state, coveringHeld(state, asked, set, tag)), asked.switches);
+
 /** Every item that the sheet asks under this design, once for each tag where it repeats. */
 export function askedItems(state: JobState, sheet: ToleranceSheet): readonly Instance[] {
   return sheet.items.flatMap((item) => {
     if (item.whenNoTagOf !== undefined && state.tags.some((t) => t.set === item.whenNoTagOf)) return [];
     return tagsOf(state, item.tags)
       .map((tag) => withTag({ item }, tag))
-      .filter((instance) => isAsked(sheet, designFor(state, coveringHeld(state, item, item.tags, instance.tag)), item.switches));
+      .filter(({ tag }) => isAskedNow(state, sheet, item, item.tags, tag));
   });
 }
 
@@ -38,7 +47,7 @@ export function askedChecks(state: JobState, sheet: ToleranceSheet): readonly Ch
     const set = tagSetOf(sheet.items, check);
     return tagsOf(state, set)
       .map((tag) => withTag({ check }, tag))
-      .filter(({ tag }) => isAsked(sheet, designFor(state, coveringHeld(state, check, set, tag)), check.switches));
+      .filter(({ tag }) => isAskedNow(state, sheet, check, set, tag));
   });
 }
 

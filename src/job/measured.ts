@@ -135,8 +135,22 @@ const firstRead = oncePer((entry: Entry, item: Item) => readTyped(entry.what as 
 export const typedReading = (item: Item, fact: Live): ReturnType<typeof readQuantity> =>
   fact.correctedBy === undefined ? firstRead(fact.entry, item) : readTyped(whatOf(fact, "reading-taken"), item);
 
+interface Measured {
+  value?: Uncertain | undefined;
+}
+
+/** A fact is one state's and that of how the state stood earlier: its sheet and its set-ups are the same. */
+const measuredOf = oncePer((_: Live, __: Item): Measured => ({}));
+
 /** One reading with its doubt, SI; undefined where the text no longer reads (a sheet that changed the item's kind). */
 export function measured(state: JobState, item: Item, fact: Live, arranged?: Arrangement): Uncertain | undefined {
+  if (arranged) return measuredAnew(state, item, fact, arranged);
+  const own = measuredOf(fact, item);
+  if (!("value" in own)) own.value = measuredAnew(state, item, fact);
+  return own.value;
+}
+
+function measuredAnew(state: JobState, item: Item, fact: Live, arranged?: Arrangement): Uncertain | undefined {
   const { kind } = askedOf(item, "");
   const read = typedReading(item, fact);
   if (!read.ok) return undefined;

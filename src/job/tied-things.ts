@@ -3,6 +3,7 @@ import type { SideSaid } from "../geometry/index.ts";
 import { pointOf } from "./evaluation.ts";
 import { type Live, whatOf } from "./live.ts";
 import { type Reading, readingsOf } from "./measured.ts";
+import { oncePer } from "./once-per.ts";
 import type { Item } from "./sheet.ts";
 import type { JobState, Tag } from "./state.ts";
 
@@ -30,7 +31,8 @@ export interface TiedThing {
 }
 
 /** Ties of one point differ in the number at the end of their items' names, and in nothing else. */
-const keyOf = (item: Item, tag: string | undefined): string => `${item.id.replace(/-\d+$/, "")} ${tag ?? ""}`;
+const keyOf = (item: Item, tag: string | undefined): string => `${stemOf(item, "-")} ${tag ?? ""}`;
+const stemOf = oncePer(({ id }: Item, _: "-"): string => id.replace(/-\d+$/, ""));
 
 export const isMarkSaid = (fact: Live): boolean => {
   const { mark } = whatOf(fact, "reading-taken");
@@ -40,7 +42,12 @@ const markOf = (fact: Live): string => String(whatOf(fact, "reading-taken").mark
 
 function groupedBy<T>(things: readonly T[], key: (thing: T) => string): ReadonlyMap<string, readonly T[]> {
   const groups = new Map<string, T[]>();
-  for (const thing of things) groups.set(key(thing), [...(groups.get(key(thing)) ?? []), thing]);
+  for (const thing of things) {
+    const own = key(thing);
+    const known = groups.get(own);
+    if (known) known.push(thing);
+    else groups.set(own, [thing]);
+  }
   return groups;
 }
 
