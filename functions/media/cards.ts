@@ -1,9 +1,9 @@
 import { Worker } from "node:worker_threads";
 import type { Sharp } from "sharp";
 import { type CardCodeSeen, WHOLE_CARD } from "#core/photo/index.ts";
+import { OneThread } from "#functions/shared/index.ts";
 import type { CardsFound } from "./cards-worker.ts";
 import { type Base, decode } from "./decode.ts";
-import { OneThread } from "./thread.ts";
 
 /** Own: a picture made to hold very many patterns costs this, and is a picture without a card. */
 const SEARCH_MS = 5_000;

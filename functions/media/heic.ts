@@ -1,6 +1,6 @@
 import { Worker } from "node:worker_threads";
+import { OneThread } from "#functions/shared/index.ts";
 import type { HeicAnswer, HeicAsked } from "./heic-worker.ts";
-import { OneThread } from "./thread.ts";
 
 /** A decode that takes longer is given up and its thread ended; own. */
 const DECODE_MS = 60_000;

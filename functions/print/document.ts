@@ -1,10 +1,10 @@
+import type { Page } from "puppeteer";
 import { type Outcome, refuse } from "#core/outcome/index.ts";
 import type { Store } from "#functions/shared/index.ts";
 import type { WarmBrowser } from "./browser.ts";
 import { type Drawn, draw } from "./draw.ts";
 import type { FinishedAbout } from "./finish.ts";
 import type { Fonts } from "./fonts.ts";
-import type { Served } from "./origin.ts";
 
 export interface Printer {
   readonly store: Pick<Store, "get" | "put">;
@@ -25,17 +25,16 @@ export interface Document extends Omit<FinishedAbout, "id"> {
 
 const ROUNDS = 3;
 
-/** Draws a page of print's own fonts and these files, and again where the browser ended under it. */
-export async function drawn(
-  { browser, fonts }: Pick<Printer, "browser" | "fonts">,
-  html: string,
-  files: ReadonlyMap<string, Served> = new Map(),
-): Promise<Outcome<Drawn>> {
-  const served = new Map([...fonts.files, ...files]);
-  let last: Outcome<Drawn> = refuse("print-failed", "print", { why: "browser" });
+/** Hands a page of the browser to `work`, and another one where the browser ended under it. */
+export async function onPage<T>({ browser }: Pick<Printer, "browser">, work: (page: Page) => Promise<Outcome<T>>): Promise<Outcome<T>> {
+  let last: Outcome<T> = refuse("print-failed", "print", { why: "browser" });
   for (let round = 0; round < ROUNDS; round += 1) {
-    last = await browser.withPage((page) => draw(page, html, served));
+    last = await browser.withPage(work);
     if (last.ok || last.refusal.figures.why !== "browser-ended") return last;
   }
   return last;
 }
+
+/** Draws a page of print's own fonts. */
+export const drawn = (printer: Pick<Printer, "browser" | "fonts">, html: string): Promise<Outcome<Drawn>> =>
+  onPage(printer, (page) => draw(page, html, printer.fonts.files));

@@ -20,8 +20,29 @@ const POLICY = `default-src 'none'; style-src 'unsafe-inline'; font-src ${ORIGIN
 export async function draw(page: Page, html: string, files: ReadonlyMap<string, Served>): Promise<Outcome<Drawn>> {
   await page.setJavaScriptEnabled(false);
   await page.setRequestInterception(true);
-  page.on("request", (request) => void answer(request, html, files).catch(() => {}));
+  serve(page, html, files);
   await page.goto(PAGE_ADDRESS, { waitUntil: "load", timeout: 0 });
+  return printed(page, files);
+}
+
+/**
+ * Prints a page that was drawn with another body: as if it were drawn anew, in half the browser's time. Its head has to be the same.
+ * An address is asked for once: what was not there, or was another picture, needs another.
+ */
+export async function drawAgain(page: Page, html: string, files: ReadonlyMap<string, Served>): Promise<Outcome<Drawn>> {
+  serve(page, html, files);
+  await page.evaluate(
+    `document.body.replaceWith(document.adoptNode(new DOMParser().parseFromString(${JSON.stringify(html)}, "text/html").body))`,
+  );
+  return printed(page, files);
+}
+
+function serve(page: Page, html: string, files: ReadonlyMap<string, Served>): void {
+  page.removeAllListeners("request");
+  page.on("request", (request) => void answer(request, html, files).catch(() => {}));
+}
+
+async function printed(page: Page, files: ReadonlyMap<string, Served>): Promise<Outcome<Drawn>> {
   // As text, since the page's own world has other globals than this file.
   const { undecoded, fonts, headings, parts } = (await page.evaluate(whatIsThere(wholeOf(files)))) as Omit<Drawn, "pdf"> & {
     fonts: string[];

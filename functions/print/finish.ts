@@ -1,8 +1,9 @@
-import { AFRelationship, PDFDocument, PDFHexString, PDFName } from "@cantoo/pdf-lib";
+import { AFRelationship, type PDFDocument, PDFHexString, PDFName } from "@cantoo/pdf-lib";
 import type { PrintAttachment } from "#functions/shared/index.ts";
 import { type Bound, bind } from "./bind.ts";
 import { documentData } from "./document-data.ts";
 import { nameOutline } from "./outline.ts";
+import { opened, saved } from "./own-pdf.ts";
 import { putPictures, type StandIns } from "./stand-ins.ts";
 import { renumberStructureIds } from "./structure-ids.ts";
 
@@ -32,7 +33,7 @@ export interface Finished {
  * is in it. Two prints may still differ in the browser's own bytes now and then: no seal rests on them.
  */
 export async function finish(printed: Uint8Array, about: FinishedAbout): Promise<Finished> {
-  const document = await PDFDocument.load(renumberStructureIds(printed), { updateMetadata: false });
+  const document = await opened(renumberStructureIds(printed));
   nameOutline(document, about.headings);
   if (about.standIns) putPictures(document, about.standIns);
   if (about.bound) await bind(document, about.bound);
@@ -55,7 +56,7 @@ export async function finish(printed: Uint8Array, about: FinishedAbout): Promise
 
 /** Puts more files into a PDF that was finished; everything else of it stays. */
 export async function attachLater(finished: Uint8Array, attachments: readonly PrintAttachment[], issuedAt: number): Promise<Finished> {
-  const document = await PDFDocument.load(finished, { updateMetadata: false });
+  const document = await opened(finished);
   await attach(document, attachments, new Date(issuedAt));
   return { pdf: await saved(document), pages: document.getPageCount() };
 }
@@ -71,6 +72,3 @@ async function attach(document: PDFDocument, attachments: readonly PrintAttachme
     });
   }
 }
-
-const saved = (document: PDFDocument): Promise<Uint8Array> =>
-  document.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false });

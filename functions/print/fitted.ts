@@ -1,9 +1,13 @@
 import sharp from "sharp";
 import type { Served } from "./origin.ts";
+import { inTurns } from "./turns.ts";
 
-// Beside a browser: one picture at a time, and none kept.
+// Beside a browser: each picture on one thread, and none kept.
 sharp.cache(false);
 sharp.concurrency(1);
+
+/** Pictures that are made smaller at the same time. Own. */
+const AT_ONCE = 2;
 
 /** Bytes that all pictures of a record may come to, so that it stays under ten million with its ledger inside. Own. */
 export const MOST_PICTURE_BYTES = 8_600_000;
@@ -34,16 +38,45 @@ async function smaller(served: Served, { edge, quality }: (typeof sizes)[number]
 }
 
 /**
- * The same pictures, as they are where they fit into a record; otherwise all of them in the largest of the sizes in which they do,
- * the smallest where none does. One after another: print holds a browser beside them.
+ * Pictures of a record as they come, made to fit: as they are where all of them do; otherwise all of them in the largest of the sizes
+ * in which they do, the smallest where none does.
  */
-export async function fitted(files: ReadonlyMap<string, Served>, most = MOST_PICTURE_BYTES): Promise<ReadonlyMap<string, Served>> {
-  let fitting = files;
-  for (const size of sizes) {
-    if (bytesOf(fitting) <= most) return fitting;
-    const made = new Map<string, Served>();
-    for (const [address, served] of files) made.set(address, await smaller(served, size));
-    fitting = made;
+export class Fitting {
+  readonly #most: number;
+  readonly #come = new Map<string, Served>();
+  readonly #begun = new Map<string, Promise<Served>>();
+  readonly #turn = inTurns(AT_ONCE);
+  #bytes = 0;
+
+  constructor(most = MOST_PICTURE_BYTES) {
+    this.#most = most;
   }
-  return fitting;
+
+  readonly take = (address: string, served: Served): void => {
+    this.#come.set(address, served);
+    this.#bytes += served.bytes.length;
+    if (this.#bytes <= this.#most) return;
+    // whatever else comes, none can stay as it is
+    for (const [one, picture] of this.#come) void this.#largest(one, picture);
+  };
+
+  #largest(address: string, served: Served): Promise<Served> {
+    const begun = this.#begun.get(address) ?? this.#turn(() => smaller(served, sizes[0]));
+    this.#begun.set(address, begun);
+    return begun;
+  }
+
+  /** All that have come. */
+  async all(): Promise<ReadonlyMap<string, Served>> {
+    let fitting: ReadonlyMap<string, Served> = this.#come;
+    for (const size of sizes) {
+      if (bytesOf(fitting) <= this.#most) return fitting;
+      const made = [...this.#come].map(async ([address, served]) => {
+        const begun = size === sizes[0] ? this.#largest(address, served) : this.#turn(() => smaller(served, size));
+        return [address, await begun] as const;
+      });
+      fitting = new Map(await Promise.all(made));
+    }
+    return fitting;
+  }
 }

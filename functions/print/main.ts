@@ -7,7 +7,7 @@ import { mailServiceFrom, message } from "./sending.ts";
 import { printServer } from "./server.ts";
 import { oneAfterAnother } from "./turns.ts";
 
-/** From the opening of a page to its PDF. Own; a record of 60 pictures takes under one second. */
+/** From the opening of a page to its last PDF. Own; a record of 60 pictures, made to fit meanwhile, takes some two seconds. */
 const PAGE_LIMIT_MS = 60_000;
 const CLOSE_LIMIT_MS = 3_000;
 

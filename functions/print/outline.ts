@@ -1,4 +1,5 @@
-import { PDFArray, PDFDict, PDFDocument, PDFHexString, PDFName, PDFRef } from "@cantoo/pdf-lib";
+import { PDFArray, PDFDict, type PDFDocument, PDFHexString, PDFName, PDFRef } from "@cantoo/pdf-lib";
+import { opened } from "./own-pdf.ts";
 
 /**
  * Writes the outline's titles anew from the page's headings, in their order: the browser drops the blank where a heading
@@ -26,7 +27,7 @@ export async function pagesOfParts(
   printed: Uint8Array,
   parts: readonly string[],
 ): Promise<{ readonly pages: Readonly<Record<string, number>>; readonly count: number }> {
-  const document = await PDFDocument.load(printed, { updateMetadata: false });
+  const document = await opened(printed);
   const count = document.getPageCount();
   const items = inOrder(document.catalog.lookupMaybe(PDFName.of("Outlines"), PDFDict));
   if (items.length !== parts.length) return { pages: {}, count };

@@ -6,13 +6,6 @@ import { photoAddress, type Served } from "./origin.ts";
 /** Why a picture is printed as missing although the model names its rendition: a key of the record's words. */
 export type Absent = "photo-not-in-store" | "photo-unreadable";
 
-export interface FetchedPhotos {
-  /** By address on the print's own origin. */
-  readonly files: ReadonlyMap<string, Served>;
-  /** By the SHA-256 of the original. */
-  readonly absent: ReadonlyMap<string, Absent>;
-}
-
 const AT_ONCE = 6;
 
 /** The hashes of all pictures that the model expects to print, each once. */
@@ -24,13 +17,16 @@ export const photosOf = (model: RecordModel): readonly string[] => [
   ),
 ];
 
-/** Fetches the print renditions. What is not there is told, never an error; a store that is down is `store-unavailable`. */
+/**
+ * Fetches the print renditions and hands each over as it comes, by its address on print's own origin. Answers those that are not
+ * there, by the SHA-256 of the original; a store that is down is `store-unavailable`.
+ */
 export async function fetchPhotos(
   model: RecordModel,
   keys: Readonly<Record<string, string>>,
   store: Pick<Store, "get">,
-): Promise<Outcome<FetchedPhotos>> {
-  const files = new Map<string, Served>();
+  picture: (address: string, served: Served) => void,
+): Promise<Outcome<ReadonlyMap<string, Absent>>> {
   const absent = new Map<string, Absent>();
   const fetchOne = async (photo: string): Promise<Outcome<null>> => {
     const key = keys[photo];
@@ -43,7 +39,7 @@ export async function fetchPhotos(
     const bytes = await got.value.bytes();
     if (!bytes.ok) return bytes;
     // Only a JPEG goes into the PDF as it is; anything else would be decoded and grow many times over.
-    if (sniff(bytes.value) === "image/jpeg") files.set(photoAddress(photo), { type: "image/jpeg", bytes: bytes.value });
+    if (sniff(bytes.value) === "image/jpeg") picture(photoAddress(photo), { type: "image/jpeg", bytes: bytes.value });
     else absent.set(photo, "photo-unreadable");
     return ok(null);
   };
@@ -51,5 +47,5 @@ export async function fetchPhotos(
   while (waiting.length > 0) {
     for (const outcome of await Promise.all(waiting.splice(0, AT_ONCE).map(fetchOne))) if (!outcome.ok) return outcome;
   }
-  return ok({ files, absent });
+  return ok(absent);
 }

@@ -1,14 +1,16 @@
 import { deflateSync } from "node:zlib";
+import type { Page } from "puppeteer";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import { filesOf, type RecordModel } from "#core/record/index.ts";
 import type { PrintRecord } from "#functions/shared/index.ts";
 import { type BoundPaper, boundArea, type PrintedPhoto, recordPage, recordTitle } from "#templates/record/index.ts";
-import { type Document, drawn, type Printer } from "./document.ts";
-import { bytesOf, fitted } from "./fitted.ts";
-import { photoAddress, type Served } from "./origin.ts";
+import { type Document, onPage, type Printer } from "./document.ts";
+import { draw, drawAgain } from "./draw.ts";
+import { bytesOf, Fitting } from "./fitted.ts";
+import { BLANK_ADDRESS, photoAddress, type Served } from "./origin.ts";
 import { pagesOfParts } from "./outline.ts";
 import { fetchPapers, fittingPapers, type NotBound, type Paper } from "./papers.ts";
-import { type Absent, fetchPhotos, photosOf } from "./photos.ts";
+import { type Absent, fetchPhotos } from "./photos.ts";
 import { printable } from "./printable.ts";
 import { sha256Of } from "./shown.ts";
 import { type StandIns, standInsFor } from "./stand-ins.ts";
@@ -18,26 +20,40 @@ const ROUNDS = 3;
 /** Bytes that a record comes to at most with the papers that are bound in; its seal comes afterwards. Own. */
 const MOST_BYTES = 9_750_000;
 
-/**
- * Draws a record: its pages are counted while its pictures come, then it is printed with their numbers; and once more where a photo
- * did not decode: a box that says so, never a blank.
- */
+/** Draws a record. */
 export async function drawRecord(request: PrintRecord, printer: Printer): Promise<Outcome<Document>> {
-  const { model, attachments } = request;
-  const sheet = printable(model, printer.fonts.has);
-  const [counted, come] = await Promise.all([pagesOf(sheet, printer), filesFor(request, printer)]);
-  if (!counted.ok) return counted;
+  // before a page is open, which may be so only for a time: a store may be slow
+  const fitting = new Fitting();
+  const come = await filesFor(request, printer, fitting.take);
   if (!come.ok) return come;
-  const { files, standIns, papers } = come.value;
+  const making = fitting.all().then(async (files) => ({ files, standIns: await standInsFor(files) }));
+  const [document] = await Promise.all([onPage(printer, (page) => drawOn(page, request, printer, come.value, making)), making]);
+  return document;
+}
+
+/**
+ * Its pages are counted while its pictures are made to fit, then it is printed with their numbers; and once more where a photo did
+ * not decode: a box that says so, never a blank.
+ */
+async function drawOn(
+  page: Page,
+  { model, attachments }: PrintRecord,
+  { fonts }: Printer,
+  { papers, ...come }: Come,
+  making: Promise<Made>,
+): Promise<Outcome<Document>> {
+  const sheet = printable(model, fonts.has);
+  const [counted, { files, standIns }] = await Promise.all([pagesOf(page, sheet, fonts), making]);
+  if (!counted.ok) return counted;
   const attached = attachments.reduce((sum, { text }) => sum + deflateSync(text).length, 0);
   const { pages, count, bytes } = counted.value;
   const bound = fittingPapers(papers, MOST_BYTES - attached - bytes - bytesOf(files));
-  let { absent } = come.value;
+  let { absent } = come;
   for (let round = 0; round < ROUNDS; round += 1) {
-    const surroundings = { fonts: printer.fonts.css, photo: photoIn(model, absent), pages, bound: placed(bound, count) };
-    const page = await drawn(printer, recordPage(sheet, surroundings), standIns.files);
-    if (!page.ok) return page;
-    const { pdf, undecoded, headings } = page.value;
+    const surroundings = { fonts: fonts.css, photo: photoIn(model, absent), pages, bound: placed(bound, count) };
+    const printed = await drawAgain(page, recordPage(sheet, surroundings), standIns.files);
+    if (!printed.ok) return printed;
+    const { pdf, undecoded, headings } = printed.value;
     if (undecoded.length > 0) {
       absent = withUndecoded(absent, undecoded, model);
       continue;
@@ -60,22 +76,23 @@ export async function drawRecord(request: PrintRecord, printer: Printer): Promis
   return refuse("print-failed", "print", { why: "browser" });
 }
 
-interface Come {
+interface Made {
   /** As they will lie in the record. */
   readonly files: ReadonlyMap<string, Served>;
   readonly standIns: StandIns;
+}
+
+interface Come {
   readonly absent: ReadonlyMap<string, Absent>;
   readonly papers: ReadonlyMap<string, Paper | NotBound>;
 }
 
-/** Pictures, made to fit, and papers. */
-async function filesFor({ model, photos: keys, key }: PrintRecord, { store }: Printer): Promise<Outcome<Come>> {
-  const photos = await fetchPhotos(model, keys, store);
-  if (!photos.ok) return photos;
+/** Pictures, each handed over as it comes, and papers. */
+async function filesFor({ model, photos, key }: PrintRecord, { store }: Printer, picture: Fitting["take"]): Promise<Outcome<Come>> {
+  const absent = await fetchPhotos(model, photos, store, picture);
+  if (!absent.ok) return absent;
   const papers = await fetchPapers(model, key.slice(0, key.indexOf("/")), store);
-  if (!papers.ok) return papers;
-  const files = await fitted(photos.value.files);
-  return ok({ files, standIns: await standInsFor(files), absent: photos.value.absent, papers: papers.value });
+  return papers.ok ? ok({ absent: absent.value, papers: papers.value }) : papers;
 }
 
 /** Behind so many pages the papers follow each other; those that are only listed say why. */
@@ -108,11 +125,11 @@ interface Counted {
 }
 
 /** Laid out without its pictures: only then is it known on which page each part begins, and the numbers have their room already. */
-async function pagesOf(model: RecordModel, printer: Printer): Promise<Outcome<Counted>> {
-  const surroundings = { fonts: printer.fonts.css, photo: photoIn(model, new Map()), bound: roomForNumbers };
-  const blank = new Map(photosOf(model).map((photo) => [photoAddress(photo), BLANK]));
-  const page = await drawn(printer, recordPage(model, surroundings), blank);
-  return page.ok ? ok({ ...(await pagesOfParts(page.value.pdf, page.value.parts)), bytes: page.value.pdf.length }) : page;
+async function pagesOf(page: Page, model: RecordModel, { css, files }: Printer["fonts"]): Promise<Outcome<Counted>> {
+  const photo = photoIn(model, new Map(), () => BLANK_ADDRESS);
+  const html = recordPage(model, { fonts: css, photo, bound: roomForNumbers });
+  const drawn = await draw(page, html, new Map([...files, [BLANK_ADDRESS, BLANK]]));
+  return drawn.ok ? ok({ ...(await pagesOfParts(drawn.value.pdf, drawn.value.parts)), bytes: drawn.value.pdf.length }) : drawn;
 }
 
 /** SHA-256 of the pictures that are in the record, as they are in it. */
@@ -140,9 +157,9 @@ const withUndecoded = (
 };
 
 const photoIn =
-  (model: RecordModel, absent: ReadonlyMap<string, Absent>): PrintedPhoto =>
+  (model: RecordModel, absent: ReadonlyMap<string, Absent>, addressOf = photoAddress): PrintedPhoto =>
   ({ photo, rendition, missing }) => {
     const why = absent.get(photo);
-    if (rendition !== undefined && why === undefined) return { address: photoAddress(photo) };
+    if (rendition !== undefined && why === undefined) return { address: addressOf(photo) };
     return { missing: missing ?? model.words[why ?? "photo-not-in-store"] ?? "" };
   };

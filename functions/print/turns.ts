@@ -7,3 +7,14 @@ export function oneAfterAnother(): <T>(work: () => Promise<T>) => Promise<T> {
     return mine;
   };
 }
+
+/** Runs at most `count` of what it is given at the same time. */
+export function inTurns(count: number): <T>(work: () => Promise<T>) => Promise<T> {
+  const lanes = Array.from({ length: count }, oneAfterAnother);
+  let given = 0;
+  return (work) => {
+    const lane = lanes[given % count] as (typeof lanes)[number];
+    given += 1;
+    return lane(work);
+  };
+}

@@ -34,4 +34,5 @@ export { PROBLEM_TYPE, type Problem, problem, problemResponse, type Say } from "
 export { SNIFF_BYTES, sniff, whyNoPhoto } from "./sniff.ts";
 export { statusOf } from "./status.ts";
 export { makeStore, type PutAbout, type Store, type StoredAbout, type StoreSettings } from "./store.ts";
+export { OneThread, type ThreadSettings } from "./thread.ts";
 export { type Audience, bearer, checkToken, issueToken, TOKEN_LIFE_MS, type TokenCheck, type TokenFor } from "./token.ts";

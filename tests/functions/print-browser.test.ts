@@ -6,10 +6,11 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { ok } from "#core/outcome/index.ts";
 import type { WarmBrowser } from "#functions/print/browser.ts";
-import { draw } from "#functions/print/draw.ts";
+import { draw, drawAgain } from "#functions/print/draw.ts";
 import { photoAddress } from "#functions/print/origin.ts";
+import { renumberStructureIds } from "#functions/print/structure-ids.ts";
 import { browserEnvironment } from "#infra/browser/index.ts";
-import { readPdf } from "../helpers/pdf.ts";
+import { readWords } from "../helpers/pdf.ts";
 import { warmBrowser } from "../helpers/printer.ts";
 
 const alive = (pid: number): boolean => {
@@ -55,7 +56,7 @@ describe("draw", () => {
 <video hidden src="${outside}/video" autoplay></video><svg><image href="${outside}/svg"/></svg><p>after</p>`),
     );
     if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));
-    const { text } = await readPdf(outcome.value.pdf);
+    const { text } = await readWords(outcome.value.pdf);
     expect(text).toBe("before after");
     expect(asked).toEqual([]);
   });
@@ -67,9 +68,59 @@ describe("draw", () => {
     expect(asked).toEqual([]);
   });
 
+  it("prints a page with another body as if it were drawn anew, pictures and all", async () => {
+    const grey = (level: number) => ({
+      type: "image/svg+xml",
+      bytes: new TextEncoder().encode(
+        `<svg xmlns="http://www.w3.org/2000/svg" width="40" height="30"><rect width="40" height="30" fill="rgb(${level} 0 0)"/></svg>`,
+      ),
+    });
+    const address = (name: string): string => photoAddress(name.repeat(64));
+    const body = (name: string, numbers: readonly number[]): string =>
+      page(
+        `<h1>Contents</h1><ol>${numbers.map((one) => `<li><a href="#part${one}">part ${one}</a></li>`).join("")}</ol><img src="${address(name)}" alt="a picture">
+${numbers.map((one) => `<h2 id="part${one}" style="break-before: page">Part ${one}</h2><p>of the trench</p>`).join("")}`,
+      );
+    const [before, after] = [body("a", [1, 2]), body("b", [3, 4, 5])];
+    const files = new Map([
+      [address("a"), grey(20)],
+      [address("b"), grey(200)],
+    ]);
+    const anew = await browser.withPage((one) => draw(one, after, files));
+    const again = await browser.withPage(async (one) => {
+      const first = await draw(one, before, files);
+      return first.ok ? drawAgain(one, after, files) : first;
+    });
+    if (!anew.ok || !again.ok) throw new Error(JSON.stringify([anew, again]));
+    const still = (pdf: Uint8Array): string =>
+      Buffer.from(renumberStructureIds(pdf))
+        .toString("latin1")
+        .replace(/\(D:\d{14}[^)]*\)/g, "");
+    expect(still(again.value.pdf)).toBe(still(anew.value.pdf));
+    expect({ ...again.value, pdf: undefined }).toEqual({ ...anew.value, pdf: undefined });
+    const missing = await browser.withPage(async (one) => {
+      const first = await draw(one, before, files);
+      return first.ok ? drawAgain(one, body("c", [3]), files) : first;
+    });
+    expect(missing).toMatchObject({ ok: true, value: { undecoded: [address("c")] } });
+    expect(asked).toEqual([]);
+  });
+
+  it("runs nothing and reaches nothing from another body either", async () => {
+    const outcome = await browser.withPage(async (one) => {
+      const first = await draw(one, page("<p>before</p>"), new Map());
+      const hostile = `<p>after</p><iframe src="${outside}/frame"></iframe>
+<script>document.body.append("taken over"); fetch("${outside}/fetch")</script><style>@import url("${outside}/import");</style>`;
+      return first.ok ? drawAgain(one, page(hostile), new Map()) : first;
+    });
+    if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));
+    expect((await readWords(outcome.value.pdf)).text).toBe("after");
+    expect(asked).toEqual([]);
+  });
+
   it("does not print a page that has left its place", async () => {
     const outcome = await drawn(page(`<meta http-equiv="refresh" content="0;url=${outside}/elsewhere"><p>here</p>`));
-    if (outcome.ok) expect((await readPdf(outcome.value.pdf)).text).toBe("here");
+    if (outcome.ok) expect((await readWords(outcome.value.pdf)).text).toBe("here");
     else expect(outcome.refusal.code).toBe("print-failed");
     expect(asked).toEqual([]);
   });

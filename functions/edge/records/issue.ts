@@ -32,11 +32,13 @@ export async function issue(services: Services, place: Place, asked: NewRecord, 
     const key = await signingKey(services, author);
     if (!key.ok) return key;
     const draft = await drafted(services, place, asked, key.value.kid, now);
-    const kept = await keptFiles(services, place, draft);
-    if (!kept.ok) return kept;
     const at = fileKey({ ...place, id: draft.id, version: draft.model.title.version }, "pdf");
     const attachments = attachmentsOf(draft.texts);
-    const drawn = await services.machines.print({ kind: "record", model: draft.model, key: at, photos: draft.photos, attachments });
+    const [kept, drawn] = await Promise.all([
+      keptFiles(services, place, draft),
+      services.machines.print({ kind: "record", model: draft.model, key: at, photos: draft.photos, attachments }),
+    ]);
+    if (!kept.ok) return kept;
     if (!drawn.ok) return drawn;
     const toSeal = { ...draft, company: place.company, job: place.job, record: draft.id };
     const sealed = await sealPrinted(services, key.value, toSeal, { at, printed: drawn.value });
@@ -107,13 +109,12 @@ async function keptFiles({ store }: Services, { company, job }: Place, draft: Dr
   const { version } = draft.model.title;
   const { model, ledger, findings } = draft.texts;
   const texts = { "model.json": model, "ledger.json": ledger, "findings.json": findings };
-  for (const [ending, text] of Object.entries(texts)) {
+  const kept = Object.entries(texts).map(async ([ending, text]) => {
     const bytes = new TextEncoder().encode(text);
     const about = { length: bytes.length, type: "application/json", sha256: await sha256Hex(text) };
-    const put = await store.put(fileKey({ company, job, id: draft.id, version }, ending), bytes, about);
-    if (!put.ok) return put;
-  }
-  return ok(null);
+    return store.put(fileKey({ company, job, id: draft.id, version }, ending), bytes, about);
+  });
+  return (await Promise.all(kept)).find((put) => !put.ok) ?? ok(null);
 }
 
 async function recorded(

@@ -92,7 +92,7 @@ const referenceLibraries = [
 const entryFiles = [
   "^functions/edge/(worker|local)\\.ts$",
   "^functions/(media|print)/main\\.ts$",
-  "^functions/media/(heic|cards)-worker\\.ts$",
+  "^functions/(media/(heic|cards)|print/words)-worker\\.ts$",
   "^infra/local/(start|demo|store|edge)\\.ts$",
   "^infra/build/(main|types|lint|imports|test)\\.ts$",
   "^infra/bench/main\\.ts$",

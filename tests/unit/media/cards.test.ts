@@ -3,7 +3,7 @@ import sharp from "sharp";
 import { afterAll, describe, expect, it } from "vitest";
 import { photoFacts } from "#core/wire/index.ts";
 import { CardReader, HeicDecoder, lookAt } from "#functions/media/index.ts";
-import { OneThread } from "#functions/media/thread.ts";
+import { OneThread } from "#functions/shared/index.ts";
 import { cardPhoto } from "../../helpers/card-photo.ts";
 import { exifBlock, jpegWith, TAG } from "../../helpers/photo-bytes.ts";
 
@@ -87,7 +87,7 @@ describe("a thread of its own", () => {
     });
     try {
       const answers = await Promise.all(["one", "hang", "two", "die", "three"].map((asked) => thread.ask(asked)));
-      expect(answers).toEqual(["one!", "failed: the decoder took too long", "two!", "failed: the decoder stopped", "three!"]);
+      expect(answers).toEqual(["one!", "failed: the thread took too long", "two!", "failed: the thread stopped", "three!"]);
       expect(started).toBe(3);
     } finally {
       await thread.close();

@@ -1,7 +1,13 @@
-import type { Worker } from "node:worker_threads";
+/** As much of Node's own thread as is needed here, so that this file knows no Node. */
+interface Thread {
+  on(event: string, then: (told: unknown) => void): unknown;
+  off(event: string, then: (told: unknown) => void): unknown;
+  postMessage(asked: unknown): void;
+  terminate(): Promise<unknown>;
+}
 
 export interface ThreadSettings<Answer> {
-  readonly start: () => Worker;
+  readonly start: () => Thread;
   /** An answer that takes longer is given up and its thread ended, milliseconds. */
   readonly limit: number;
   /** The answer of a thread that hangs or dies. */
@@ -14,7 +20,7 @@ export interface ThreadSettings<Answer> {
  */
 export class OneThread<Asked, Answer> {
   readonly #settings: ThreadSettings<Answer>;
-  #worker: Worker | undefined;
+  #worker: Thread | undefined;
   #before: Promise<unknown> = Promise.resolve();
 
   constructor(settings: ThreadSettings<Answer>) {
@@ -32,22 +38,27 @@ export class OneThread<Asked, Answer> {
     this.#worker = undefined;
   }
 
-  #start(): Worker {
+  #start(): Thread {
     const worker = this.#settings.start();
     const forget = (): void => {
       if (this.#worker === worker) this.#worker = undefined;
     };
-    return worker.on("error", forget).on("exit", forget);
+    worker.on("error", forget);
+    worker.on("exit", forget);
+    return worker;
   }
 
   #ask(asked: Asked): Promise<Answer> {
     this.#worker ??= this.#start();
     const worker = this.#worker;
     return new Promise((resolve) => {
-      const end = (answer: Answer): void => {
+      const end = (answer: unknown): void => {
         clearTimeout(limit);
-        worker.off("message", end).off("error", broke).off("exit", stopped);
-        resolve(answer);
+        worker.off("message", end);
+        worker.off("error", broke);
+        worker.off("exit", stopped);
+        // what the thread answers is its own business and that of whoever started it
+        resolve(answer as Answer);
       };
       const fail = (says: string): void => {
         this.#worker = undefined;
@@ -55,9 +66,11 @@ export class OneThread<Asked, Answer> {
         void worker.terminate();
       };
       const broke = (error: unknown): void => fail(error instanceof Error ? error.message : String(error));
-      const stopped = (): void => fail("the decoder stopped");
-      const limit = setTimeout(() => fail("the decoder took too long"), this.#settings.limit);
-      worker.on("message", end).on("error", broke).on("exit", stopped);
+      const stopped = (): void => fail("the thread stopped");
+      const limit = setTimeout(() => fail("the thread took too long"), this.#settings.limit);
+      worker.on("message", end);
+      worker.on("error", broke);
+      worker.on("exit", stopped);
       worker.postMessage(asked);
     });
   }
