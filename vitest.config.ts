@@ -49,7 +49,7 @@ const phone = ["tests/browser/phone-*.test.ts"];
 const longPhone = ["tests/browser/phone-{clocks,full,numbers,pictures}.test.ts"];
 const shortPhone = { ASBURIED_JOB: "first-day", ASBURIED_PICTURES: "40", ASBURIED_LANGUAGES: "es", ASBURIED_AXE_EVERY: "3" };
 /** What measures waits until nothing else runs. */
-const measured = ["tests/functions/*-{bench,cost}.test.ts"];
+const measured = ["tests/functions/*-cost.test.ts"];
 
 /** One stack for all files of a project, and one worker: what a file imports is loaded once. */
 const sharedStack = { globalSetup: ["./tests/helpers/stack.ts"], isolate: false };

@@ -1,4 +1,5 @@
 import { spawn } from "node:child_process";
+import { constants, getPriority, setPriority } from "node:os";
 import { join } from "node:path";
 import { project } from "./project.ts";
 
@@ -12,11 +13,19 @@ export interface Ran {
 /**
  * Runs a command in the project's root, on this Node where it is one of the installed tools.
  * @param show passes its words on while it runs
+ * @param last lets whatever else runs on this machine go first
  */
-export const run = (command: string, args: readonly string[], show: boolean, env: Readonly<Record<string, string>> = {}): Promise<Ran> =>
+export const run = (
+  command: string,
+  args: readonly string[],
+  show: boolean,
+  env: Readonly<Record<string, string>> = {},
+  last = false,
+): Promise<Ran> =>
   new Promise((resolve) => {
     const began = performance.now();
     const child = spawn(command, args, { cwd: project, stdio: ["ignore", "pipe", "pipe"], env: { ...process.env, ...env } });
+    if (last && child.pid !== undefined) setPriority(child.pid, Math.max(getPriority(), constants.priority.PRIORITY_BELOW_NORMAL));
     let output = "";
     const hear = (bytes: Buffer): void => {
       output += bytes.toString("utf8");
@@ -33,5 +42,10 @@ export const run = (command: string, args: readonly string[], show: boolean, env
   });
 
 /** A script of an installed package, run on this Node. */
-export const runTool = (script: string, args: readonly string[], show: boolean, env: Readonly<Record<string, string>> = {}): Promise<Ran> =>
-  run(process.execPath, [join(project, script), ...args], show, env);
+export const runTool = (
+  script: string,
+  args: readonly string[],
+  show: boolean,
+  env: Readonly<Record<string, string>> = {},
+  last = false,
+): Promise<Ran> => run(process.execPath, [join(project, script), ...args], show, env, last);

@@ -4,27 +4,27 @@ import { join } from "node:path";
 import { browserEnvironment } from "../browser/index.ts";
 import { buildApp } from "./app.ts";
 import { bundleEdge } from "./edge.ts";
-import { forbiddenImports } from "./imports/index.ts";
 import { project } from "./project.ts";
 import { countProcesses, judgeRun, type Line, table } from "./report.ts";
-import { runTool } from "./run.ts";
+import { run, runTool } from "./run.ts";
 import { givenStack, startTestStack } from "./test-stack.ts";
 import { checkTypes, typeProjects } from "./type-projects.ts";
 
 // `npm test`: everything that can fail, one table, and `N passed, N failed` as the last line
 
-// Three pieces of work at a time on two cores, the longest first: now and then each waits, for what it killed, for a page or for a clock.
-const AT_A_TIME = 3;
+// Two pieces of work at a time on two cores, the longest first: each takes about one core. A third beside them would slow down what goes
+// from process to process (a route's test waits for four of them in turn) more than it gets done itself.
+const AT_A_TIME = 2;
 const work: readonly (() => Promise<void>)[] = [
   () => onOneStack(["record", "browser"]),
   () => onOneStack(["contract", "functions"]),
   () => onOneStack(["phone-short"]),
   () => oneAfterAnother(["unit"]),
   () => oneAfterAnother(["faults"]),
-  () => types(),
-  () => lintAndImports(),
   () => oneAfterAnother(["reference", "architecture"]),
 ];
+/** What only computes and knows no time limit: in what the others leave of the cores while they wait for a page, a clock or what they killed. */
+const between: readonly (() => Promise<void>)[] = [() => types(), () => lint(), () => imports()];
 /** At the end and with the machine to itself: what measures. */
 const measured = ["measured"];
 /** Prints what the reference tests were checked against; its last line goes into the table. */
@@ -52,23 +52,19 @@ process.env.NODE_COMPILE_CACHE = join(out, "compiled");
 
 async function types(): Promise<void> {
   for (const name of typeProjects) {
-    const ran = await checkTypes(name);
+    const ran = await checkTypes(name, true);
     one(`types ${name}`, ran.code === 0, ran.seconds, ran.output);
   }
 }
 
-async function lintAndImports(): Promise<void> {
-  const lint = await runTool("node_modules/@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "--colors=off"], false);
-  one("lint", lint.code === 0, lint.seconds, lint.output);
+async function lint(): Promise<void> {
+  const ran = await runTool("node_modules/@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "--colors=off"], false, {}, true);
+  one("lint", ran.code === 0, ran.seconds, ran.output);
+}
 
-  const began = performance.now();
-  const imports = await forbiddenImports(project).catch((error: Error) => error);
-  one(
-    "imports",
-    !(imports instanceof Error) && imports.violations.length === 0,
-    (performance.now() - began) / 1000,
-    imports instanceof Error ? imports.message : imports.violations.map(({ from, to, rule }) => `${from} → ${to} (${rule})`).join("\n"),
-  );
+async function imports(): Promise<void> {
+  const ran = await run(process.execPath, [join(project, "infra/build/imports.ts")], false, {}, true);
+  one("imports", ran.code === 0, ran.seconds, ran.output);
 }
 
 async function tests(name: string, env: Readonly<Record<string, string>> = {}): Promise<void> {
@@ -103,12 +99,15 @@ async function onOneStack(names: readonly string[]): Promise<void> {
 }
 
 // what every stack is started from is made before anything runs beside it, and found by all of them
-await Promise.all([buildApp(), bundleEdge("local"), browserEnvironment()]);
-const left = [...work];
-const oneByOne = async (): Promise<void> => {
-  for (let next = left.shift(); next !== undefined; next = left.shift()) await next();
+await Promise.all([buildApp(), bundleEdge("local"), bundleEdge("worker"), browserEnvironment()]);
+const [left, leftBetween] = [[...work], [...between]];
+const oneByOne = async (take: () => (() => Promise<void>) | undefined): Promise<void> => {
+  for (let next = take(); next !== undefined; next = take()) await next();
 };
-await Promise.all(Array.from({ length: AT_A_TIME }, oneByOne));
+await Promise.all([
+  ...Array.from({ length: AT_A_TIME }, () => oneByOne(() => left.shift() ?? leftBetween.shift())),
+  oneByOne(() => leftBetween.shift()),
+]);
 await onOneStack(measured);
 
 const counts = countProcesses(await readFile(processLog, "utf8"));

@@ -15,6 +15,6 @@ const projects = [
 /** The type projects that there are files for. */
 export const typeProjects: readonly string[] = projects.filter(({ needs }) => existsSync(join(project, needs))).map(({ name }) => name);
 
-/** Runs the compiler over one project. */
-export const checkTypes = (name: string): Promise<Ran> =>
-  runTool("node_modules/typescript/bin/tsc", ["-p", `infra/build/tsconfig.${name}.json`, "--pretty", "false"], false);
+/** Runs the compiler over one project; `last` lets whatever else runs go first. */
+export const checkTypes = (name: string, last = false): Promise<Ran> =>
+  runTool("node_modules/typescript/bin/tsc", ["-p", `infra/build/tsconfig.${name}.json`, "--pretty", "false"], false, {}, last);

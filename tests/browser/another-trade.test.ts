@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import type { Json } from "#core/ledger/index.ts";
 import { follow, rightJob } from "../helpers/crew-pages.ts";
 import { batchOf, type Company, newCompany, newJob } from "../helpers/edge.ts";
-import { newScreen, openBrowser, type Screen, textOf } from "../helpers/screen.ts";
+import { newScreenOnline, openBrowser, type Screen, textOf } from "../helpers/screen.ts";
 
 /** A tolerance sheet of another trade on the same screens, with nothing in them changed for it. */
 let company: Company;
@@ -32,7 +32,7 @@ beforeAll(async () => {
   );
   expect(answer.body.answers.map((one: { outcome?: string }) => one.outcome)).toEqual(Array(6).fill("taken"));
   browser = await openBrowser();
-  screen = await newScreen(browser);
+  screen = await newScreenOnline(browser);
   const [name = "", value = ""] = company.crew.cookie.split("=");
   await screen.page.browserContext().setCookie({ name, value, domain: new URL(inject("edge")).hostname, path: "/", httpOnly: true });
 }, 120_000);
@@ -68,7 +68,7 @@ test("a photo that has not come yet is named as such, and no broken picture is s
 
 /** The page of the office on a job: what it says to read first, or in another part. */
 async function readFirst(of: string, part = ".exceptions"): Promise<string> {
-  const office = await newScreen(browser);
+  const office = await newScreenOnline(browser);
   try {
     const [name = "", value = ""] = company.office.cookie.split("=");
     await office.page.browserContext().setCookie({ name, value, domain: new URL(inject("edge")).hostname, path: "/", httpOnly: true });

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Browser, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { batchOf, type Company, type Loose, newCompany, newJob, type Phone } from "../helpers/edge.ts";
-import { arrive, axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { arrive, axe, newScreenOnline, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office sees what is about to be buried, decides, and others send their papers; on the real stack. */
 let company: Company;
@@ -24,7 +24,7 @@ async function enter(kind: string, what: Loose, who?: Loose): Promise<string> {
 }
 
 async function signedIn(person: string, size?: { readonly width: number; readonly height: number }): Promise<Screen> {
-  const opened = await newScreen(browser, size);
+  const opened = await newScreenOnline(browser, size);
   const { link } = (await company.owner.post(`/api/people/${person}/links`)).body;
   await arrive(opened.page, address(link));
   return opened;
@@ -156,7 +156,7 @@ describe("others", () => {
     const link = await textOf(page, ".others-link");
     const paper = join(tmpdir(), `paper-${own.job}.pdf`);
     await writeFile(paper, "%PDF-1.7\n% a paper of our own\n%%EOF\n");
-    const outside = await newScreen(browser);
+    const outside = await newScreenOnline(browser);
     await outside.page.goto(link);
     await says(outside.page, "Set the outlet");
     await isInOrder(outside);

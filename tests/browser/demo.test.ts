@@ -7,7 +7,18 @@ import { verdicts } from "#core/job/index.ts";
 import { defaultSheet } from "#infra/sheets/index.ts";
 import { findingsSaid, follow, linksIn, rightJob, rowsOf, said } from "../helpers/crew-pages.ts";
 import { type TheDemo, theDemo } from "../helpers/demo.ts";
-import { axe, crowded, largePhone, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+import {
+  axe,
+  crowded,
+  largePhone,
+  newScreen,
+  newScreenOnline,
+  openBrowser,
+  phone,
+  type Screen,
+  targets,
+  textOf,
+} from "../helpers/screen.ts";
 import { keptOffEnglish, keptOffSpanish, kinderWords } from "../unit/record/kept-off.ts";
 
 /** The demo company on the real stack, looked at by each of its three roles. */
@@ -366,12 +377,10 @@ describe("office", () => {
   });
 
   test("a refusal to issue is said in words, and nothing is lost", async () => {
-    const screen = await newScreen(browser);
+    const screen = await newScreenOnline(browser);
     const { page } = screen;
     await page.goto(await demo.newLink("office"));
     await open(page, jobPath(covered));
-    // the app's own worker, once it has taken over, would ask past this page
-    await page.setBypassServiceWorker(true);
     await page.setRequestInterception(true);
     page.on("request", (request) => {
       if (request.method() !== "POST" || !request.url().endsWith("/records")) return void request.continue();
@@ -586,7 +595,7 @@ describe.each(["es", "en"] as const)("in %s", (language) => {
 });
 
 test("the policy stops a style that somebody puts into the page, and these tests would have seen it", async () => {
-  const screen = await newScreen(browser);
+  const screen = await newScreenOnline(browser);
   const { page, troubles } = screen;
   await page.goto(await demo.newLink("crew"));
   await page.waitForSelector("main");

@@ -1,7 +1,7 @@
 import type { Browser, CDPSession, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { type Company, newCompany } from "../helpers/edge.ts";
-import { axe, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { axe, newScreenOnline, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** Getting in as people do it: a real browser with an authenticator of its own (W3C Web Authentication Level 3, 11), on the real stack. */
 let company: Company;
@@ -15,7 +15,7 @@ interface Desk extends Screen {
 }
 
 async function newDesk(size: { readonly width: number; readonly height: number } = { width: 1280, height: 900 }): Promise<Desk> {
-  const screen = await newScreen(browser, size);
+  const screen = await newScreenOnline(browser, size);
   const devtools = await screen.page.createCDPSession();
   await devtools.send("WebAuthn.enable");
   let now: string | undefined;
@@ -105,7 +105,11 @@ describe("office and owner", () => {
     await clean(desk);
     // the newest is in the browser now; the first one goes
     await press(page, "Remove");
+    const removed = page.waitForResponse((answer) => answer.request().method() !== "GET" && answer.url().includes("passkey"));
     await press(page, "Remove it, and sign out what it signed in");
+    await removed;
+    // looked at again: by itself the page asks every 15 s
+    await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange")));
     await heading(page, "Sign in");
     refusedOnly(desk);
     await press(page, "Sign in with a passkey");
@@ -165,7 +169,7 @@ describe("a crew's phone", () => {
     expect(first.digits).toMatch(/^\d{4} \d{4} \d{4}$/);
     await clean(office);
 
-    const crew = await newScreen(browser);
+    const crew = await newScreenOnline(browser);
     await crew.page.goto(address("/"));
     await heading(crew.page, "Sign in");
     refusedOnly(crew);
@@ -175,7 +179,7 @@ describe("a crew's phone", () => {
     await heading(crew.page, "Open in the ground");
     expect(await textOf(crew.page)).toContain("Sam Birch");
 
-    const second = await newScreen(browser);
+    const second = await newScreenOnline(browser);
     await second.page.goto(address("/join"));
     await heading(second.page, "Take this phone into use");
     await second.page.type("input[name=digits]", first.digits);

@@ -1,7 +1,7 @@
 import type { Browser } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { type Company, newCompany, newJob } from "../helpers/edge.ts";
-import { axe, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { axe, newScreenOnline, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** Work that did not go through, on the office's page. What is listed is given by the test: the real list takes hours to come about. */
 let company: Company;
@@ -25,7 +25,7 @@ beforeAll(async () => {
   ];
   const session = (await company.office.get("/api/session")).body;
   browser = await openBrowser();
-  screen = await newScreen(browser, { width: 1280, height: 900 });
+  screen = await newScreenOnline(browser, { width: 1280, height: 900 });
   const { page } = screen;
   const [name = "", value = ""] = company.office.cookie.split("=");
   await page.browserContext().setCookie({ name, value, domain: new URL(inject("edge")).hostname, path: "/", httpOnly: true });

@@ -2,7 +2,7 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { defaultSheetJson } from "#infra/sheets/index.ts";
 import { batchOf, type Company, newCompany, newId, Phone, sha256 } from "../helpers/edge.ts";
-import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { axe, newScreenOnline, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** What comes after the work, on the office's pages and the real stack: handed over, warranty, the register, callbacks. */
 let company: Company;
@@ -57,7 +57,7 @@ beforeAll(async () => {
   await setCompany({ warranty });
   job = await openJob();
   browser = await openBrowser();
-  screen = await newScreen(browser, { width: 1100, height: 900 });
+  screen = await newScreenOnline(browser, { width: 1100, height: 900 });
   const [name = "", value = ""] = company.office.cookie.split("=");
   await browser.setCookie({ name, value, domain: new URL(inject("edge")).hostname, path: "/", httpOnly: true });
   await screen.page.browserContext().setCookie({ name, value, domain: new URL(inject("edge")).hostname, path: "/", httpOnly: true });

@@ -6,7 +6,7 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { markSvg } from "#infra/demo/mark.ts";
 import { type Client, type Company, newCompany, newId } from "../helpers/edge.ts";
-import { axe, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { axe, newScreenOnline, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** What the office sets for the whole company and files with a job, on its pages and the real stack. */
 let company: Company;
@@ -18,7 +18,7 @@ let jobs: readonly [string, string];
 
 const address = (path: string): string => new URL(path, inject("edge")).href;
 async function signedIn(client: Client): Promise<Screen> {
-  const screen = await newScreen(browser, { width: 1280, height: 900 });
+  const screen = await newScreenOnline(browser, { width: 1280, height: 900 });
   const [name = "", value = ""] = client.cookie.split("=");
   await screen.page.browserContext().setCookie({ name, value, domain: new URL(inject("edge")).hostname, path: "/", httpOnly: true });
   return screen;

@@ -1,7 +1,7 @@
 import type { Browser } from "puppeteer";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { type Client, type Company, newCompany, newId, until } from "../helpers/edge.ts";
-import { axe, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { axe, newScreenOnline, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** Somebody's own data, and how long things are kept, on the office's pages and the real stack. */
 let company: Company;
@@ -10,7 +10,7 @@ let office: Screen;
 
 const address = (path: string): string => new URL(path, inject("edge")).href;
 async function signedIn(client: Client): Promise<Screen> {
-  const screen = await newScreen(browser, { width: 1280, height: 900 });
+  const screen = await newScreenOnline(browser, { width: 1280, height: 900 });
   const [name = "", value = ""] = client.cookie.split("=");
   await screen.page.browserContext().setCookie({ name, value, domain: new URL(inject("edge")).hostname, path: "/", httpOnly: true });
   return screen;

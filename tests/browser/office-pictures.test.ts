@@ -8,7 +8,7 @@ import type { SeenBefore } from "#core/wire/index.ts";
 import { Client } from "#infra/demo/index.ts";
 import { type TheDemo, theDemo } from "../helpers/demo.ts";
 import { photographs } from "../helpers/photographs.ts";
-import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { axe, newScreenOnline, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office blurs parts of a picture, compares pictures seen before and says where a site is, on the real stack. */
 let demo: TheDemo;
@@ -39,7 +39,7 @@ beforeAll(async () => {
   demo = await theDemo();
   client = await new Client(inject("edge")).signIn(demo.links.owner);
   browser = await openBrowser();
-  screen = await newScreen(browser, { width: 1280, height: 900 });
+  screen = await newScreenOnline(browser, { width: 1280, height: 900 });
   await screen.page.goto(demo.links.office);
 }, 240_000);
 afterAll(() => browser?.close());
@@ -90,7 +90,7 @@ describe("parts of a picture that have to go", () => {
 
   test("the page is reached from under each picture that is shown, by office and owner", async () => {
     const { page } = screen;
-    const owner = await newScreen(browser);
+    const owner = await newScreenOnline(browser);
     await owner.page.goto(await demo.newLink("owner"));
     for (const which of [owner.page, page]) {
       const figures = await figuresOf(which);
@@ -313,7 +313,7 @@ describe("pictures seen before", () => {
   });
 
   test("the crew is not shown the pages", async () => {
-    const crew = await newScreen(browser);
+    const crew = await newScreenOnline(browser);
     await crew.page.goto(demo.links.crew);
     for (const path of ["seen-before", "site", `blurring/${first}`]) {
       await open(crew.page, `/jobs/${job(0)}/${path}`);

@@ -5,7 +5,7 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { defaultSheetJson } from "#infra/sheets/default-sheet.ts";
 import { type Company, type Loose, newCompany } from "../helpers/edge.ts";
-import { arrive, axe, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { arrive, axe, newScreenOnline, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office opens jobs, takes a table of them and an archive, on the real stack: at a desk in English, on a phone in Spanish. */
 let company: Company;
@@ -41,8 +41,8 @@ beforeAll(async () => {
   await company.office.post("/api/company/kit-cards", { id: "pump", part: "Pump 140 W", facts });
   folder = await mkdtemp(join(tmpdir(), "asburied-opening-"));
   browser = await openBrowser();
-  desk = await newScreen(browser, { width: 1280, height: 900 });
-  hand = await newScreen(browser, phone);
+  desk = await newScreenOnline(browser, { width: 1280, height: 900 });
+  hand = await newScreenOnline(browser, phone);
   await signIn(desk, company);
 }, 120_000);
 afterAll(async () => {

@@ -4,7 +4,7 @@ import { isReadAgainAsked } from "#core/job/index.ts";
 import { defaultSheet, defaultSheetJson } from "#infra/sheets/index.ts";
 import { rightJob } from "../helpers/crew-pages.ts";
 import { batchOf, type Client, type Company, type Loose, newCompany, newId, newJob, Phone, until } from "../helpers/edge.ts";
-import { axe, newScreen, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { axe, newScreenOnline, openBrowser, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The company owner's questions and the crew's pages that feed them, on the real stack. */
 let company: Company;
@@ -12,7 +12,7 @@ let browser: Browser;
 const address = (path: string): string => new URL(path, inject("edge")).href;
 
 async function screenOf(client: Client, size: { width: number; height: number }): Promise<Screen> {
-  const screen = await newScreen(browser, size);
+  const screen = await newScreenOnline(browser, size);
   const [name = "", value = ""] = client.cookie.split("=");
   await screen.page.browserContext().setCookie({ name, value, domain: new URL(inject("edge")).hostname, path: "/", httpOnly: true });
   return screen;

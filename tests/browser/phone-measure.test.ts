@@ -10,7 +10,7 @@ import { digest } from "#infra/node-digest.ts";
 import { allSent, keptOn, read } from "../helpers/crew-phone.ts";
 import { sha256, until } from "../helpers/edge.ts";
 import { BOARD, type MeasuredScene, measuredScene } from "../helpers/measured-scene.ts";
-import { arrive, axe, newScreen, openBrowser, type Screen, textOf } from "../helpers/screen.ts";
+import { arrive, axe, newScreen, newScreenOnline, openBrowser, type Screen, textOf } from "../helpers/screen.ts";
 
 /** A length in a rendered photo of which every figure is known, measured on the crew's phone, kept, and found at the edge. */
 let company: ForPhone;
@@ -55,7 +55,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "asburied-measure-"));
   company = await forPhone(inject("edge"), inject("operatorKey"));
   browser = await openBrowser();
-  [crew, office] = [await newScreen(browser, size), await newScreen(browser)];
+  [crew, office] = [await newScreen(browser, size), await newScreenOnline(browser)];
   crew.page.setDefaultTimeout(PATIENCE_MS);
   await signIn(crew.page);
   await arrive(office.page, await company.officeLink());

@@ -2,7 +2,7 @@ import type { Browser, ElementHandle, Page } from "puppeteer";
 import { afterAll, beforeAll, describe, expect, inject, test } from "vitest";
 import { defaultSheet, defaultSheetJson } from "#infra/sheets/index.ts";
 import { batchOf, type Company, type Loose, newCompany, newId, Phone } from "../helpers/edge.ts";
-import { arrive, axe, newScreen, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
+import { arrive, axe, newScreenOnline, openBrowser, phone, type Screen, targets, textOf } from "../helpers/screen.ts";
 
 /** The office changes a limit of the tolerance sheet and moves a job to it, on the real stack: at a desk in English, on a phone in Spanish. */
 let company: Company;
@@ -78,7 +78,7 @@ beforeAll(async () => {
   const sent = await company.crew.post(`/api/jobs/${job}/entries`, { ...batchOf(tag, reading), sent: Date.now() });
   expect(sent.body.answers.map(({ outcome }: Loose) => outcome)).toEqual(["taken", "taken"]);
   browser = await openBrowser();
-  desk = await newScreen(browser, { width: 1280, height: 900 });
+  desk = await newScreenOnline(browser, { width: 1280, height: 900 });
   const { link } = (await company.owner.post(`/api/people/${company.people.office}/links`)).body;
   await arrive(desk.page, new URL(link, inject("edge")).href);
 }, 60_000);

@@ -3,7 +3,7 @@ import { cardText } from "#core/job/index.ts";
 import { digest } from "#infra/node-digest.ts";
 import { cardPhoto } from "../helpers/card-photo.ts";
 import { batchOf, type Company, type Loose, newCompany, newJob, sha256, until } from "../helpers/edge.ts";
-import { readPdf } from "../helpers/pdf.ts";
+import { readWords } from "../helpers/pdf.ts";
 
 let company: Company;
 let job: Awaited<ReturnType<typeof newJob>>;
@@ -48,7 +48,7 @@ describe("cards that lie in pictures", () => {
     const paper = await company.office.get(`/api/jobs/${job.job}/cards/pdf`);
     expect(paper).toMatchObject({ status: 200 });
     expect(paper.headers.get("content-type")).toBe("application/pdf");
-    const { pages, title } = await readPdf(paper.bytes);
+    const { pages, title } = await readWords(paper.bytes);
     expect(title).toMatch(/^Cards for pictures: /);
     // three of its four steps ask for a picture: dig-hole, stand-post, top-of-footing
     expect(pages).toHaveLength(4);

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, inject, it } from "vitest";
 import type { DesignLine, Expectation } from "#core/job/index.ts";
 import { batchOf, type Company, newCompany, newJob } from "../helpers/edge.ts";
-import { readPdf } from "../helpers/pdf.ts";
+import { readWords } from "../helpers/pdf.ts";
 import { inch, metric, parabola } from "../unit/design/planned.ts";
 
 const figure = (typed: string, unit: string) => ({ typed, unit });
@@ -53,7 +53,7 @@ describe("the design of a job", () => {
       expect(paper.status).toBe(200);
       expect(paper.headers.get("content-type")).toBe("application/pdf");
       expect(paper.headers.get("cache-control")).toBe("no-store");
-      const { pages, title, text } = await readPdf(paper.bytes);
+      const { pages, title, text } = await readWords(paper.bytes);
       expect(pages).toHaveLength(1);
       expect(title).toBe("Design check: Elm Street 4");
       for (const words of ["Basin: length", "60 in", "Will the empty basin float tonight?", "entry 3"]) expect(text).toContain(words);

@@ -2,7 +2,7 @@ import type { AddressInfo } from "node:net";
 import { createServer, type Server } from "node:net";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { batchOf, Client, type Company, type Loose, newCompany, newId, newJob, type Reply, tenItems } from "../helpers/edge.ts";
-import { readPdf } from "../helpers/pdf.ts";
+import { readWords } from "../helpers/pdf.ts";
 
 /** Whoever knocks here has fetched something that was only typed: a connection is enough, a request need not follow. */
 let listener: Server;
@@ -53,7 +53,7 @@ describe("what was typed with markup, addresses and scripts in it", () => {
     expect(sent.body.answers.map((one: Loose) => one.outcome)).toEqual(["taken", "taken"]);
     const issued = await company.office.post(`/api/jobs/${job}/records`, { edition: "customer" });
     expect(issued.status, JSON.stringify(issued.body)).toBe(201);
-    const pdf = await readPdf((await company.office.get(issued.body.pdf)).bytes);
+    const pdf = await readWords((await company.office.get(issued.body.pdf)).bytes);
     for (const words of [says.title, says.note, says.caption]) expect(bare(pdf.text)).toContain(bare(words));
     const released = await company.office.post(`/api/records/${issued.body.record}/releases`, { to: says.name });
     const page = await new Client(inject("edge")).get(released.body.link);
@@ -75,7 +75,7 @@ describe("signs that deceive", () => {
     expect(ledger.body.what.content.title).toBe(name);
     const issued = await company.office.post(`/api/jobs/${job}/records`, { edition: "customer" });
     expect(issued.status, JSON.stringify(issued.body)).toBe(201);
-    const pdf = await readPdf((await company.office.get(issued.body.pdf)).bytes);
+    const pdf = await readWords((await company.office.get(issued.body.pdf)).bytes);
     expect(bare(pdf.text)).toContain(bare("Elm Street 4 gnidliub end"));
     const flood = `a${"\u0301".repeat(500)}`;
     expect((await company.office.post(`/api/jobs/${job}/particulars`, { title: flood.slice(0, 200) })).status).toBe(201);

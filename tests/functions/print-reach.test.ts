@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import type { WarmBrowser } from "#functions/print/browser.ts";
 import { draw } from "#functions/print/draw.ts";
 import { ORIGIN } from "#functions/print/origin.ts";
-import { readPdf } from "../helpers/pdf.ts";
+import { readWords } from "../helpers/pdf.ts";
 import { warmBrowser } from "../helpers/printer.ts";
 
 let browser: WarmBrowser;
@@ -42,7 +42,7 @@ ${places.map((place) => `<img src="${place}" hidden><picture><source srcset="${p
   expect(answered.filter((address) => !address.startsWith(ORIGIN))).toEqual([]);
   const plain = await browser.withPage((page) => draw(page, html.replaceAll(/<img [^>]*>/g, ""), new Map()));
   if (!plain.ok) throw new Error(JSON.stringify(plain.refusal));
-  expect((await readPdf(plain.value.pdf)).text).toMatch(/^before there/);
+  expect((await readWords(plain.value.pdf)).text).toMatch(/^before there/);
   // a hint is followed late
   await new Promise((later) => setTimeout(later, 300));
   expect(connections).toBe(0);

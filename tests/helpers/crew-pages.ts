@@ -1,4 +1,6 @@
 import type { Page } from "puppeteer";
+import { draftsOn } from "./crew-phone.ts";
+import { until } from "./edge.ts";
 
 /** How a test goes through the crew's pages: once a day it is asked which job is the right one, then page after page without loading anew. */
 
@@ -10,6 +12,11 @@ export async function rightJob(page: Page, address: string): Promise<string> {
   await page.locator(".right-job > .target.main").click();
   await page.waitForFunction(() => document.querySelector(".right-job") === null);
   await page.waitForSelector("main > section");
+  // who goes on before the phone has kept the answer is asked again
+  await until(
+    () => draftsOn(page),
+    (places) => places.includes(`right-job ${new URL(address).pathname.split("/")[2]}`),
+  );
   return words;
 }
 

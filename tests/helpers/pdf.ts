@@ -1,7 +1,8 @@
 import { PDFDocument, PDFName, type PDFNumber, PDFRawStream } from "@cantoo/pdf-lib";
 import { getDocument, OPS, type PDFDocumentProxy, type PDFPageProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
 
-export interface ReadPdf {
+/** What a file says, its structure and what lies in it. */
+export interface PdfWords {
   /** Text of each page, white space as single blanks. */
   readonly pages: readonly string[];
   /** All pages, without the running strip between them being cut out. */
@@ -12,10 +13,6 @@ export interface ReadPdf {
   /** Links inside the file, in the order of the pages: where they stand and where they lead. */
   readonly links: readonly { readonly from: number; readonly to: number }[];
   readonly attachments: ReadonlyMap<string, Uint8Array>;
-  /** How many images are painted on each page. */
-  readonly painted: readonly number[];
-  /** Every font of every page, as the file names it. */
-  readonly fonts: readonly string[];
   readonly title: string | undefined;
   readonly language: string | undefined;
   /** Alternative texts of all figures in the structure tree. */
@@ -24,6 +21,14 @@ export interface ReadPdf {
   readonly structure: ReadonlyMap<string, number>;
   /** Width and height of each page in points. */
   readonly sizes: readonly (readonly [number, number])[];
+}
+
+/** And what is drawn on its pages. */
+export interface ReadPdf extends PdfWords {
+  /** How many images are painted on each page. */
+  readonly painted: readonly number[];
+  /** Every font of every page, as the file names it. */
+  readonly fonts: readonly string[];
 }
 
 export interface OutlineItem {
@@ -37,36 +42,52 @@ interface Node {
   readonly children?: readonly Node[];
 }
 
-/** Reads a PDF with pdf.js, a reader that shares nothing with what wrote it. */
-export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+type Opened = readonly [document: PDFDocumentProxy, pages: readonly PDFPageProxy[]];
+
+async function opened<T>(bytes: Uint8Array, use: (...given: Opened) => Promise<T>): Promise<T> {
   const task = getDocument({ data: bytes.slice(), useSystemFonts: false, fontExtraProperties: true, verbosity: 0 });
   const document = await task.promise;
   try {
-    const pages = await Promise.all(Array.from({ length: document.numPages }, (_, at) => document.getPage(at + 1)));
-    const texts = await Promise.all(pages.map(textOf));
-    const content = await Promise.all(pages.map(contentOf));
-    const trees = (await Promise.all(pages.map((page) => page.getStructTree()))) as (Node | null)[];
-    const nodes = trees.flatMap((tree) => (tree ? all(tree) : []));
-    const metadata = await document.getMetadata();
-    const info = metadata.info as { Title?: string; Language?: string };
-    return {
-      pages: texts,
-      text: texts.join(" "),
-      outline: flat((await document.getOutline()) ?? []),
-      begins: await Promise.all(places((await document.getOutline()) ?? []).map((place) => pageOf(document, place))),
-      links: (await Promise.all(pages.map((page) => linksOf(document, page)))).flat(),
-      attachments: await attachmentsOf(document),
-      painted: content.map(({ images }) => images),
-      fonts: [...new Set(content.flatMap(({ fonts }) => fonts))].sort(),
-      title: info.Title,
-      language: info.Language,
-      figures: nodes.filter(({ role }) => role === "Figure").map(({ alt }) => alt ?? ""),
-      structure: count(nodes.flatMap(({ role }) => (role === undefined ? [] : [role]))),
-      sizes: pages.map((page) => [page.view[2] as number, page.view[3] as number]),
-    };
+    return await use(document, await Promise.all(Array.from({ length: document.numPages }, (_, at) => document.getPage(at + 1))));
   } finally {
     await task.destroy();
   }
+}
+
+/** Reads a PDF with pdf.js, a reader that shares nothing with what wrote it. */
+export const readPdf = (bytes: Uint8Array): Promise<ReadPdf> =>
+  opened(bytes, async (document, pages) => {
+    const words = await wordsOf(document, pages);
+    const content = await Promise.all(pages.map(contentOf));
+    return {
+      ...words,
+      painted: content.map(({ images }) => images),
+      fonts: [...new Set(content.flatMap(({ fonts }) => fonts))].sort(),
+    };
+  });
+
+/** The same without what is drawn: for that every picture is decoded. */
+export const readWords = (bytes: Uint8Array): Promise<PdfWords> => opened(bytes, wordsOf);
+
+async function wordsOf(...[document, pages]: Opened): Promise<PdfWords> {
+  const texts = await Promise.all(pages.map(textOf));
+  const trees = (await Promise.all(pages.map((page) => page.getStructTree()))) as (Node | null)[];
+  const nodes = trees.flatMap((tree) => (tree ? all(tree) : []));
+  const metadata = await document.getMetadata();
+  const info = metadata.info as { Title?: string; Language?: string };
+  return {
+    pages: texts,
+    text: texts.join(" "),
+    outline: flat((await document.getOutline()) ?? []),
+    begins: await Promise.all(places((await document.getOutline()) ?? []).map((place) => pageOf(document, place))),
+    links: (await Promise.all(pages.map((page) => linksOf(document, page)))).flat(),
+    attachments: await attachmentsOf(document),
+    title: info.Title,
+    language: info.Language,
+    figures: nodes.filter(({ role }) => role === "Figure").map(({ alt }) => alt ?? ""),
+    structure: count(nodes.flatMap(({ role }) => (role === undefined ? [] : [role]))),
+    sizes: pages.map((page) => [page.view[2] as number, page.view[3] as number]),
+  };
 }
 
 export const blanked = (text: string): string => text.replace(/\s+/g, " ").trim();

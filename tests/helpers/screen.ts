@@ -37,6 +37,22 @@ export async function newScreen(browser: Browser, size: { readonly width: number
   return { page, troubles, close: () => context.close() };
 }
 
+/**
+ * The same, with an app that is not kept for a start without signal: keeping it takes two seconds of a core for each new context. For
+ * what is looked at is not the worker; crew, office and owner have it in the demo, and the crew in every test of the phone.
+ */
+export async function newScreenOnline(
+  browser: Browser,
+  size: { readonly width: number; readonly height: number } = phone,
+): Promise<Screen> {
+  const screen = await newScreen(browser, size);
+  // as in a browser that takes none: the app goes on without
+  await screen.page.evaluateOnNewDocument(() => {
+    ServiceWorkerContainer.prototype.register = () => Promise.reject(new Error("no worker is kept here"));
+  });
+  return screen;
+}
+
 /** Follows somebody's one-time link and goes on to the first page, whether or not a passkey is asked for before. */
 export async function arrive(page: Page, link: string): Promise<void> {
   await page.goto(link);
@@ -48,23 +64,31 @@ export const textOf = (page: Page, selector = "body"): Promise<string> =>
   // biome-ignore lint/performance/useDomNodeTextContent: what is hidden must not count as said
   page.$eval(selector, (element) => (element as HTMLElement).innerText);
 
-const axeSource = readFile(fileURLToPath(import.meta.resolve("axe-core/axe.min.js")), "utf8");
-
-interface AxeResult {
-  readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];
-  readonly passes: readonly { readonly id: string }[];
+/** Of axe, what is asked here. */
+interface Looking {
+  readonly run: (
+    where: Document,
+    how: object,
+  ) => Promise<{
+    readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];
+    readonly passes: readonly unknown[];
+  }>;
 }
 
-/** What axe finds, rules of WCAG's AAA contrast and of target size among them. */
+const axeSource = readFile(fileURLToPath(import.meta.resolve("axe-core/axe.min.js")), "utf8");
+
+/** What axe finds, rules of WCAG's AAA contrast and of target size among them. Only what it finds is described and handed over: of what is well, the count of rules. */
 export async function axe(page: Page): Promise<{ readonly violations: readonly string[]; readonly rules: number }> {
-  await page.evaluate(await axeSource);
-  const result = (await page.evaluate(
-    "axe.run(document, { rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } } })",
-  )) as AxeResult;
-  return {
-    violations: result.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`),
-    rules: result.passes.length,
-  };
+  if (!(await page.evaluate(() => "axe" in globalThis))) await page.evaluate(await axeSource);
+  return page.evaluate(async () => {
+    const { axe: looking } = globalThis as unknown as { axe: Looking };
+    const rules = { "color-contrast-enhanced": { enabled: true }, "target-size": { enabled: true } };
+    const { violations, passes } = await looking.run(document, { rules, resultTypes: ["violations"], selectors: false });
+    return {
+      violations: violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`),
+      rules: passes.length,
+    };
+  });
 }
 
 export interface Target {

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { RecordModel } from "#core/record/index.ts";
-import { blanked, imagesOf, type ReadPdf, readPdf } from "../helpers/pdf.ts";
+import { blanked, imagesOf, type ReadPdf, readPdf, readWords } from "../helpers/pdf.ts";
 import { renditionOf, type SamplePrinter, samplePrinter } from "../helpers/printer.ts";
 import { hostile, sampleModel, samplePhotoCount, signs, spanishChange } from "../samples/record-model.ts";
 import { type SamplePhoto, samplePhotos } from "../samples/record-photos.ts";
@@ -315,7 +315,7 @@ describe("other records", () => {
   it("prints in Spanish on A4", async () => {
     const printed = await printer.print(sampleModel(photos, spanishChange));
     if (!printed.ok) throw new Error(JSON.stringify(printed.refusal));
-    const spanish = await readPdf(printed.value.pdf);
+    const spanish = await readWords(printed.value.pdf);
     expect(spanish.language).toBe("es");
     // ISO 216 A4, 210 by 297 mm, in points
     for (const [width, height] of spanish.sizes) {
@@ -337,7 +337,7 @@ describe("other records", () => {
       const printed = await own.print(model);
       if (!printed.ok) throw new Error(JSON.stringify(printed.refusal));
       expect([...printed.value.missing].sort()).toEqual([lost, changed, broken].map(({ sha256 }) => sha256).sort());
-      const text = await readPdf(printed.value.pdf);
+      const text = await readWords(printed.value.pdf);
       expect(text.text.match(/Photo not here: its copy for print was not in the store/g)).toHaveLength(1);
       expect(text.text.match(/Photo not here: its file cannot be read as a picture/g)).toHaveLength(2);
       expect(await imagesOf(printed.value.pdf)).toHaveLength(photos.length - 3);
@@ -368,7 +368,7 @@ describe("other records", () => {
     });
     const printed = await printer.print(bare);
     if (!printed.ok) throw new Error(JSON.stringify(printed.refusal));
-    expect((await readPdf(printed.value.pdf)).text).toContain(
+    expect((await readWords(printed.value.pdf)).text).toContain(
       "Nothing was accepted as built, agreed beforehand, let through by telephone, reworked or designed anew.",
     );
   });

@@ -18,7 +18,7 @@ import { meansWith } from "#infra/verify/means.ts";
 import { readPdf as readRecord } from "#infra/verify/read-pdf.ts";
 import { theDemo } from "../helpers/demo.ts";
 import { withFigureEdited } from "../helpers/edited-pdf.ts";
-import { imagesOf, type ReadPdf, readPdf } from "../helpers/pdf.ts";
+import { imagesOf, type ReadPdf, readPdf, readWords } from "../helpers/pdf.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
 import { keptOffEnglish } from "../unit/record/kept-off.ts";
 
@@ -368,7 +368,7 @@ describe("the customer's edition", () => {
     }
     expect(attached()).not.toContain("555-0111");
     expect(pdf.text).not.toContain("Santangelo");
-    const companyPdf = await readPdf(await office.bytes(`/api/records/${issued.record}/pdf`));
+    const companyPdf = await readWords(await office.bytes(`/api/records/${issued.record}/pdf`));
     expect(companyPdf.text).toContain("Santangelo");
     expect(verifyLedger(new TextDecoder().decode(companyPdf.attachments.get("ledger.json"))).withheld).toEqual([]);
   }, 60_000);
@@ -395,7 +395,7 @@ describe("a job with missing evidence", () => {
     const [, second] = demo.jobs;
     const issued = await office.send<{ record: string }>("POST", `/api/jobs/${second}/records`, { edition: "customer" });
     const half = await office.get<RecordModel>(`/api/records/${issued.record}/model`);
-    const text = flat((await readPdf(await office.bytes(`/api/records/${issued.record}/pdf`))).text);
+    const text = flat((await readWords(await office.bytes(`/api/records/${issued.record}/pdf`))).text);
     const missing = half.findings.filter((f) => f.verdict === "not taken");
     expect(missing.length).toBeGreaterThan(20);
     for (const finding of missing) expect(text).toContain(flat(finding.says));
