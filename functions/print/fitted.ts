@@ -60,6 +60,11 @@ export class Fitting {
     for (const [one, picture] of this.#come) void this.#largest(one, picture);
   };
 
+  /** How many have come. */
+  get count(): number {
+    return this.#come.size;
+  }
+
   #largest(address: string, served: Served): Promise<Served> {
     const begun = this.#begun.get(address) ?? this.#turn(() => smaller(served, sizes[0]));
     this.#begun.set(address, begun);

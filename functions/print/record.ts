@@ -20,6 +20,9 @@ const ROUNDS = 3;
 /** Bytes that a record comes to at most with the papers that are bound in; its seal comes afterwards. Own. */
 const MOST_BYTES = 9_750_000;
 
+/** More pictures than these are made to fit before a page is open, which may be so for a minute: they take a tenth of it. Own. */
+const MOST_BESIDE = 120;
+
 /** Draws a record. */
 export async function drawRecord(request: PrintRecord, printer: Printer): Promise<Outcome<Document>> {
   // before a page is open, which may be so only for a time: a store may be slow
@@ -27,6 +30,7 @@ export async function drawRecord(request: PrintRecord, printer: Printer): Promis
   const come = await filesFor(request, printer, fitting.take);
   if (!come.ok) return come;
   const making = fitting.all().then(async (files) => ({ files, standIns: await standInsFor(files) }));
+  if (fitting.count > MOST_BESIDE) await making;
   const [document] = await Promise.all([onPage(printer, (page) => drawOn(page, request, printer, come.value, making)), making]);
   return document;
 }
@@ -48,10 +52,12 @@ async function drawOn(
   const attached = attachments.reduce((sum, { text }) => sum + deflateSync(text).length, 0);
   const { pages, count, bytes } = counted.value;
   const bound = fittingPapers(papers, MOST_BYTES - attached - bytes - bytesOf(files));
+  // what was not drawn while pages were counted, such as the title of a paper, may need a face of its own
+  const shown = new Map([...fonts.files, ...standIns.files]);
   let { absent } = come;
   for (let round = 0; round < ROUNDS; round += 1) {
     const surroundings = { fonts: fonts.css, photo: photoIn(model, absent), pages, bound: placed(bound, count) };
-    const printed = await drawAgain(page, recordPage(sheet, surroundings), standIns.files);
+    const printed = await drawAgain(page, recordPage(sheet, surroundings), shown);
     if (!printed.ok) return printed;
     const { pdf, undecoded, headings } = printed.value;
     if (undecoded.length > 0) {

@@ -29,7 +29,8 @@ export class OneThread<Asked, Answer> {
 
   ask(asked: Asked): Promise<Answer> {
     const answer = this.#before.then(() => this.#ask(asked));
-    this.#before = answer;
+    // one that could not even be started keeps nobody else from trying
+    this.#before = answer.catch(() => undefined);
     return answer;
   }
 

@@ -48,7 +48,7 @@ describe("papers as PDF", () => {
     const [permit, manual] = [await paper("Permit 12"), await paper("Manual of the pump", 3)];
     for (const [title, bytes, pages] of [
       ["Permit of the town", permit, 2],
-      ["Pump manual", manual, 3],
+      ["Manual of Łódź pumps", manual, 3],
     ] as const) {
       expect(await put(company.office, bytes)).toMatchObject({ status: 201, body: { bytes: bytes.length, pages } });
       expect((await add(job, title, bytes)).status).toBe(201);
@@ -59,12 +59,12 @@ describe("papers as PDF", () => {
     const own = pages - 5;
     // the sheet that names them is the last page of the record's own
     const sheet = shown.pages[own - 1] ?? "";
-    for (const words of ["Enclosures", "Permit of the town", "Pump manual", `${own + 1}–${own + 2}`, `${own + 3}–${own + 5}`])
+    for (const words of ["Enclosures", "Permit of the town", "Manual of Łódź pumps", `${own + 1}–${own + 2}`, `${own + 3}–${own + 5}`])
       expect(sheet).toContain(words);
     expect(shown.pages.slice(own)).toEqual([
       expect.stringMatching(/Enclosure 1: Permit of the town.*Permit 12 sheet 1/),
       expect.stringMatching(/Enclosure 1, Page 2 of 2.*Permit 12 sheet 2/),
-      expect.stringMatching(/Enclosure 2: Pump manual.*Manual of the pump sheet 1/),
+      expect.stringMatching(/Enclosure 2: Manual of Łódź pumps.*Manual of the pump sheet 1/),
       expect.stringMatching(/Enclosure 2, Page 2 of 3.*sheet 2/),
       expect.stringMatching(/Enclosure 2, Page 3 of 3.*sheet 3/),
     ]);
@@ -73,7 +73,7 @@ describe("papers as PDF", () => {
     expect(last).toEqual([
       ["Enclosures", own],
       ["Enclosure 1: Permit of the town", own + 1],
-      ["Enclosure 2: Pump manual", own + 3],
+      ["Enclosure 2: Manual of Łódź pumps", own + 3],
     ]);
     // in the contents too: a link that leads there
     expect(shown.links.some(({ to }) => to === own)).toBe(true);
@@ -97,7 +97,7 @@ describe("papers as PDF", () => {
     const words = { ...file, pages: file.pages.map((text) => text.replace("Permit 12 sheet 2", "Permit 13 sheet 2")) };
     expect((await checkRecord(words, means)).faults.map(({ code }) => code)).toEqual(["seal-page-words"]);
     const model = (await company.office.get(`/api/records/${record}/model`)).body;
-    expect(model.enclosures.map(({ title }: { title: string }) => title)).toEqual(["Permit of the town", "Pump manual"]);
+    expect(model.enclosures.map(({ title }: { title: string }) => title)).toEqual(["Permit of the town", "Manual of Łódź pumps"]);
   });
 
   it("are only listed where the record would grow too large", async () => {

@@ -93,4 +93,26 @@ describe("a thread of its own", () => {
       await thread.close();
     }
   });
+
+  it("that could not be started costs the piece that asked for it, and the next one tries again", async () => {
+    let tried = 0;
+    const thread = new OneThread<string, string>({
+      start: () => {
+        tried += 1;
+        if (tried === 1) throw new Error("no thread can be made");
+        return new Worker(`require("node:worker_threads").parentPort.on("message", function (asked) { this.postMessage(asked + "!"); });`, {
+          eval: true,
+        });
+      },
+      limit: 1_500,
+      failed: (says) => `failed: ${says}`,
+    });
+    try {
+      const [one, two] = await Promise.allSettled(["one", "two"].map((asked) => thread.ask(asked)));
+      expect(one).toMatchObject({ status: "rejected", reason: { message: "no thread can be made" } });
+      expect(two).toEqual({ status: "fulfilled", value: "two!" });
+    } finally {
+      await thread.close();
+    }
+  });
 });

@@ -2,6 +2,9 @@ import { PDFDocument } from "@cantoo/pdf-lib";
 import { expect, it } from "vitest";
 import { shownIn } from "#functions/print/shown.ts";
 
+/** Before anything was read. */
+const own = Object.getOwnPropertyNames(Uint8Array).sort();
+
 const files = { pictures: { a: "b" }, papers: {} };
 
 async function pdfOf(texts: readonly string[]): Promise<Uint8Array> {
@@ -26,7 +29,6 @@ it("throws where the file cannot be read, and reads the next one", async () => {
 });
 
 it("leaves this process its own functions, through which the browser's files come", async () => {
-  const own = Object.getOwnPropertyNames(Uint8Array).sort();
   await shownIn(await pdfOf(["of the pump"]), files);
   expect(Object.getOwnPropertyNames(Uint8Array).sort()).toEqual(own);
 });
