@@ -1,13 +1,13 @@
 import { useId, useState } from "preact/hooks";
 import { factsOf } from "../../job/index.ts";
 import type { PaperStored } from "../../wire/index.ts";
+import { digest } from "../parts/digest.ts";
 import { sendFile } from "../parts/edge.ts";
 import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
 import { jobPath } from "../parts/place.ts";
 import { refusalText, useSpeaking } from "../parts/speaking.ts";
 import { DecisionForm, type Said, Typed } from "./deciding/decision-form.tsx";
-import { sha256Of } from "./store-photo.ts";
 
 /** The papers of a job as PDF: permit, inspection, the electrician's, manuals, change orders. */
 export const Papers = ({ job }: { readonly job: string }) => <JobPage job={job}>{(told) => <OfJob job={job} {...told} />}</JobPage>;
@@ -31,7 +31,7 @@ function OfJob({ job, ...told }: JobTold & { readonly job: string }) {
     const file = form.get("file");
     setPages(undefined);
     if (!(file instanceof File) || file.size === 0) return { unread: say("papers-none-chosen") };
-    const pdf = await sha256Of(await file.arrayBuffer());
+    const pdf = await digest(new Uint8Array(await file.arrayBuffer()));
     const answer = await sendFile<PaperStored>("PUT", `/api/papers/${pdf}`, file);
     if (answer.is === "away") return { unread: say("after-away") };
     if (answer.is === "refused") return { unread: refusalText(answer.problem, session) };

@@ -1,12 +1,13 @@
 import { useState } from "preact/hooks";
 import type { Item } from "../../job/index.ts";
 import type { EntryMade, WireProblem } from "../../wire/index.ts";
+import { digest } from "../parts/digest.ts";
 import { tell } from "../parts/edge.ts";
 import { JobPage, type JobTold } from "../parts/job-page.tsx";
 import { Link } from "../parts/link.tsx";
 import { jobPath } from "../parts/place.ts";
 import { refusalText, useSpeaking } from "../parts/speaking.ts";
-import { sha256Of, storePhoto } from "./store-photo.ts";
+import { storePhoto } from "./store-photo.ts";
 
 type State =
   | { readonly is: "ready" | "filing" | "away" }
@@ -16,7 +17,7 @@ type State =
 async function file(job: string, form: FormData): Promise<State> {
   const photo = form.get("photo");
   if (!(photo instanceof File)) return { is: "ready" };
-  const sha256 = await sha256Of(await photo.arrayBuffer());
+  const sha256 = await digest(new Uint8Array(await photo.arrayBuffer()));
   const troubled = await storePhoto(photo, sha256);
   if (troubled) return troubled;
   const [item = "", tag] = String(form.get("item")).split(" ");

@@ -1,8 +1,5 @@
 import type { WireProblem } from "../../wire/index.ts";
 
-const hexOf = (bytes: ArrayBuffer): string => Array.from(new Uint8Array(bytes), (byte) => byte.toString(16).padStart(2, "0")).join("");
-export const sha256Of = async (bytes: BufferSource): Promise<string> => hexOf(await crypto.subtle.digest("SHA-256", bytes));
-
 /** Why a photo was not stored. */
 export type NotStored = { readonly is: "refused"; readonly problem: WireProblem } | { readonly is: "away" };
 

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { EntryMade, OthersAsked, OthersFile, WireProblem } from "../../wire/index.ts";
-import { sha256Of } from "../office/store-photo.ts";
+import { digest } from "../parts/digest.ts";
 import { type Answer, ask, tell } from "../parts/edge.ts";
 import { refusalText } from "../parts/speaking.ts";
 import { type Say, screenWords } from "../parts/words/index.ts";
@@ -74,7 +74,7 @@ function Asked({ token, asked, language, say }: AskedProps) {
     const file = given.get("file");
     if (!(file instanceof File) || file.size === 0) return;
     setState({ is: "sending" });
-    const sha256 = await sha256Of(await file.arrayBuffer());
+    const sha256 = await digest(new Uint8Array(await file.arrayBuffer()));
     const stored = await sendFile(token, file, sha256);
     if (stored.is !== "given") return setState(stored);
     const said = { name: String(given.get("name")).trim(), did: String(given.get("did")).trim(), [stored.value.is]: sha256 };

@@ -1,5 +1,5 @@
 import { cardJobs, readCard } from "../../../job/index.ts";
-import { sha256 } from "../keep/chance.ts";
+import { digest } from "../../parts/digest.ts";
 import type { Keep } from "../keep/index.ts";
 import type { CardsSeen } from "./seen.ts";
 import { type CardSays, cardsSaid } from "./where-to.ts";
@@ -12,7 +12,7 @@ export async function readCards(keep: Keep, company: string, seen: CardsSeen): P
   const reads = await Promise.all(
     [...texts].map(async (text) => {
       const named = await cardJobs(
-        sha256,
+        digest,
         text,
         company,
         books.map(({ kept }) => kept.job),
@@ -21,7 +21,7 @@ export async function readCards(keep: Keep, company: string, seen: CardsSeen): P
       const jobs = books
         .filter(({ kept }) => named.includes(kept.job))
         .map(({ kept: { job }, state }) => ({ job, steps: (state.sheet?.steps ?? []).map(({ id }) => id) }));
-      return readCard(sha256, text, company, jobs);
+      return readCard(digest, text, company, jobs);
     }),
   );
   return cardsSaid(reads);

@@ -1,7 +1,8 @@
 import { type Json, seal } from "../../../ledger/index.ts";
 import type { Outcome } from "../../../outcome/index.ts";
 import type { SentEntry } from "../../../wire/index.ts";
-import { chance, sha256 } from "./chance.ts";
+import { digest } from "../../parts/digest.ts";
+import { chance } from "./chance.ts";
 import { type Database, readAbout, settled, strictly } from "./database.ts";
 import type { OwnEntry, OwnPhoto } from "./shapes.ts";
 
@@ -41,7 +42,7 @@ async function sealed(database: Database, entering: Entering): Promise<Outcome<O
   const contents = { what, ...(who === undefined ? {} : { who }), ...(where === undefined ? {} : { where }) };
   const salts = Object.fromEntries(Object.keys(contents).map((part) => [part, chance(32)]));
   const id = chance(16);
-  const outcome = await seal(sha256, { job, id, kind, author: { person, phone }, run, made, contents, salts });
+  const outcome = await seal(digest, { job, id, kind, author: { person, phone }, run, made, contents, salts });
   if (!outcome.ok) return outcome;
   return { ok: true, value: { run, job, id, entry: outcome.value as unknown as SentEntry, standing: "not sent" } };
 }
@@ -151,7 +152,7 @@ export async function photoOf(file: Blob, taken: number): Promise<Photo> {
   const first = new Uint8Array(bytes, 0, Math.min(16, bytes.byteLength));
   const text = String.fromCharCode(...first);
   const type = magics.find(([, is]) => is(first, text))?.[0] ?? file.type;
-  return { sha256: await sha256(new Uint8Array(bytes)), bytes, type, taken };
+  return { sha256: await digest(new Uint8Array(bytes)), bytes, type, taken };
 }
 
 export const phoneId = async (database: Database): Promise<string | undefined> => (await readAbout(database, "phone"))?.id;

@@ -1,7 +1,7 @@
 import { entryDigest, type Ledger, sealedOf } from "../../../ledger/index.ts";
 import type { JobList, JobView, People, SessionView, WireProblem } from "../../../wire/index.ts";
+import { digest } from "../../parts/digest.ts";
 import { ask } from "../../parts/edge.ts";
-import { sha256 } from "./chance.ts";
 import { type Database, strictly, writeAbout } from "./database.ts";
 import { headOf } from "./heads.ts";
 import { emptyForAnother, isAnothers } from "./leave.ts";
@@ -20,8 +20,8 @@ async function digestsOf(ledger: Ledger, known: Readonly<Record<string, string>>
     ledger.entries.map(async ({ envelope }) => {
       const before = known[envelope.id];
       if (before !== undefined) return [envelope.id, before] as const;
-      const digest = await entryDigest(sha256, sealedOf(envelope));
-      return [envelope.id, digest.ok ? digest.value : ""] as const;
+      const own = await entryDigest(digest, sealedOf(envelope));
+      return [envelope.id, own.ok ? own.value : ""] as const;
     }),
   );
   return Object.fromEntries(pairs);

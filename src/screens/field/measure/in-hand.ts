@@ -1,8 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
+import { digest } from "../../parts/digest.ts";
 import { findCards } from "../cards/find.ts";
 import { cardsIn } from "../cards/of-photo.ts";
 import type { CardsSeen } from "../cards/seen.ts";
-import { sha256 as digest } from "../keep/chance.ts";
 import { type Keep, useKeep } from "../keep/index.ts";
 import type { KeptPhoto } from "../picture/what.ts";
 import { type CardInPhoto, type CardOfJob, cardInPhoto } from "./card-in-photo.ts";

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { handingOverText, makeWarrantySayer } from "../../../record/index.ts";
 import type { CompanyView, Language } from "../../../wire/index.ts";
+import { digest } from "../../parts/digest.ts";
 import { ask } from "../../parts/edge.ts";
 import { JobPage, type JobTold } from "../../parts/job-page.tsx";
 import { Link } from "../../parts/link.tsx";
@@ -8,7 +9,6 @@ import { useNews } from "../../parts/news.ts";
 import { jobPath } from "../../parts/place.ts";
 import { useSpeaking } from "../../parts/speaking.ts";
 import { signerOf } from "../message/addressee.ts";
-import { sha256Of } from "../store-photo.ts";
 import { SaidForm } from "./said-form.tsx";
 import { type Beside, SameSite, textBeside } from "./same-site.tsx";
 import { useWarranted, type Warranted } from "./warranted.ts";
@@ -58,7 +58,7 @@ function Shown({ job, told, warranted }: { readonly job: string; readonly told: 
   const shown = async () => ({
     language,
     text,
-    textDigest: await sha256Of(new TextEncoder().encode(text)),
+    textDigest: await digest(text),
   });
   const signer = signerOf(told.now.state);
   const because = (["not reached", "declined", "vacant"] as const).map((value) => ({ value, title: say(`handed-because-${value}`) }));

@@ -1,8 +1,9 @@
 import { useState } from "preact/hooks";
 import type { OldWarranty, WireProblem } from "../../../wire/index.ts";
+import { digest } from "../../parts/digest.ts";
 import { tell } from "../../parts/edge.ts";
 import { refusalText, useSpeaking } from "../../parts/speaking.ts";
-import { sha256Of, storePhoto } from "../store-photo.ts";
+import { storePhoto } from "../store-photo.ts";
 
 type Told = { readonly is: "ready" | "sending" | "away" } | { readonly is: "refused"; readonly problem: WireProblem };
 
@@ -12,7 +13,7 @@ export function OldPaper({ old, again }: { readonly old: OldWarranty; readonly a
   const [state, setState] = useState<Told>({ is: "ready" });
   const file = async (scan: File): Promise<void> => {
     setState({ is: "sending" });
-    const paper = await sha256Of(await scan.arrayBuffer());
+    const paper = await digest(new Uint8Array(await scan.arrayBuffer()));
     const troubled = await storePhoto(scan, paper);
     const answer = troubled ?? (await tell("/api/warranties/old", { ...old, paper }, "PUT"));
     setState(answer.is === "given" ? { is: "ready" } : answer);

@@ -1,9 +1,10 @@
 import { factsOf, inspectionStates } from "../../../job/index.ts";
+import { digest } from "../../parts/digest.ts";
 import { behindOf } from "../../parts/job-now.ts";
 import type { JobTold } from "../../parts/job-page.tsx";
 import { unseen } from "../../parts/pictures.ts";
 import { dayInWords, refusalText, useSpeaking } from "../../parts/speaking.ts";
-import { sha256Of, storePhoto } from "../store-photo.ts";
+import { storePhoto } from "../store-photo.ts";
 import { DecisionForm, type Said, Typed } from "./decision-form.tsx";
 
 /** An authority's inspections as somebody told them. The program judges none of them. */
@@ -18,7 +19,7 @@ export function Inspections({ job, told: { now, sayer, again } }: { readonly job
     );
     const who = { name: typed("name") };
     if (!(file instanceof File) || file.size === 0) return { what: words, who };
-    const photo = await sha256Of(await file.arrayBuffer());
+    const photo = await digest(new Uint8Array(await file.arrayBuffer()));
     const troubled = await storePhoto(file, photo);
     if (troubled !== undefined) return { unread: troubled.is === "away" ? say("after-away") : refusalText(troubled.problem, session) };
     return { what: { ...words, photo }, who };
