@@ -31,17 +31,10 @@ export async function print(request: PrintRequest, printer: Printer): Promise<Ou
   const document = await drawnOf(request, printer);
   if (!document.ok) return document;
   const { pdf: drawn, missing, pictures, papers = {}, ...about } = document.value;
-  const finished = finish(drawn, { ...about, id: sha256Of(JSON.stringify(request.model)).slice(0, 32) });
-  const shownOf = async (): Promise<Pick<PrintAnswer, "shown">> => {
-    if (pictures === undefined) return {};
-    // only papers bring words to what the browser has written
-    const pdf = about.bound === undefined ? drawn : (await finished).pdf;
-    return { shown: await shownIn(pdf, { pictures, papers }) };
-  };
-  const [{ pages }, stored, shown] = await Promise.all([
-    finished,
-    finished.then(({ pdf }) => put(request.key, pdf, printer.store)),
-    shownOf(),
+  const { pdf, pages } = await finish(drawn, { ...about, id: sha256Of(JSON.stringify(request.model)).slice(0, 32) });
+  const [stored, shown] = await Promise.all([
+    put(request.key, pdf, printer.store),
+    pictures === undefined ? {} : shownIn(pdf, { pictures, papers }).then((all) => ({ shown: all })),
   ]);
   return stored.ok ? ok({ ...stored.value, pages, missing, ...shown }) : stored;
 }

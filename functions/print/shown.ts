@@ -21,7 +21,7 @@ const reader = new OneThread<Uint8Array, WordsRead>({
   failed: (says) => ({ failed: says }),
 });
 
-/** Reads a file as whoever checks the finished one will read that. Throws where it cannot be read. */
+/** Reads the finished file as whoever checks it will read it. Throws where it cannot be read. */
 export async function shownIn(pdf: Uint8Array, files: Pick<PrintShown, "pictures" | "papers">): Promise<PrintShown> {
   const read = await reader.ask(pdf);
   if ("failed" in read) throw new Error(`the printed record cannot be read: ${read.failed}`);

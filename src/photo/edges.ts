@@ -22,7 +22,7 @@ function smoothRow(grey: Uint8Array, width: number, y: number, down: Int32Array,
 export function weakestEdges(grey: Uint8Array, width: number, height: number): number {
   checkShape(grey, width, height);
   if (width < 5 || height < 5) return 0;
-  // three rows at a time, whose pixels wander from right to left: each is read once, and nothing of the picture's size is written
+  // three rows at a time, whose pixels are handed on from right to left: nothing of the picture's size is written
   const down = new Int32Array(width);
   let [above, own, below] = [new Int32Array(width), new Int32Array(width), new Int32Array(width)];
   smoothRow(grey, width, 1, down, above);
@@ -69,7 +69,7 @@ function addSquares(squares: Squares, above: Int32Array, own: Int32Array, below:
     down += Math.imul(d, d);
     falling += Math.imul(f, f);
     rising += Math.imul(r, r);
-    // written out: taking lists apart here costs five times the rest
+    // written out: taking lists apart here costs several times the rest
     upperLeft = upper;
     upper = upperRight;
     left = here;
