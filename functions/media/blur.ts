@@ -2,13 +2,13 @@ import { createHash } from "node:crypto";
 import sharp, { type Sharp } from "sharp";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import { pixelsOf, type Region, type Rendition } from "#core/photo/index.ts";
-import { blurredKey, renditionKey, type Store } from "#functions/shared/index.ts";
+import { blurredKey, renditionKey, renditionNames, type Store } from "#functions/shared/index.ts";
 import { MOST_PIXELS } from "./decode.ts";
 
 /** Cells that are left of a part's longer side: what is not kept cannot be brought back, as from a blur alone it can (own). */
 const CELLS = 4;
 
-const QUALITY: Readonly<Record<Rendition["name"], number>> = { screen: 80, print: 82 };
+const QUALITY: Readonly<Record<Rendition["name"], number>> = { screen: 80, print: 82, column: 80 };
 
 const jpegOf = (bytes: Uint8Array): Sharp => sharp(bytes, { limitInputPixels: MOST_PIXELS, autoOrient: false });
 
@@ -51,8 +51,10 @@ export interface BlurAsked {
  */
 export async function blurPhoto({ company, sha, digest, regions }: BlurAsked, store: Store): Promise<Outcome<readonly Rendition[]>> {
   const made: Rendition[] = [];
-  for (const name of ["screen", "print"] as const) {
+  for (const name of renditionNames) {
     const object = await store.get(renditionKey(company, sha, name));
+    // what was read before there was this one has none
+    if (!object.ok && object.refusal.code === "photo-unknown" && name === "column") continue;
     if (!object.ok) return object.refusal.code === "photo-unknown" ? refuse("photo-not-read-yet", `photo/${sha}`) : object;
     const bytes = await object.value.bytes();
     if (!bytes.ok) return bytes;

@@ -7,6 +7,8 @@ import { pixelHash } from "./pixel-hash.ts";
 
 /** At 5 in on paper 1600 pixels are more than 300 to the inch. */
 const PRINT_EDGE = 1600;
+/** A record's column is 84 mm wide: 1000 pixels are 300 to the inch. */
+const COLUMN_EDGE = 1000;
 
 export interface Picture {
   readonly facts: Rendition;
@@ -24,7 +26,11 @@ export interface Pictures {
 
 /** JPEGs without any metadata, so that nothing turns them a second time. */
 export async function makeRenditions(base: Base): Promise<readonly Picture[]> {
-  return [await encode("screen", again(base), 80), await encode("print", within(again(base), PRINT_EDGE), 82)];
+  return [
+    await encode("screen", again(base), 80),
+    await encode("print", within(again(base), PRINT_EDGE), 82),
+    await encode("column", within(again(base), COLUMN_EDGE), 80),
+  ];
 }
 
 /** Everything that is made of the pixels, from one decode. */

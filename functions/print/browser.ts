@@ -1,3 +1,4 @@
+import { setTimeout } from "node:timers/promises";
 import puppeteer, { type Browser, type Page } from "puppeteer";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 
@@ -62,9 +63,9 @@ export class WarmBrowser {
 
   /**
    * Opens a page in a context of its own, hands it to `work` and closes it, whatever happened. Refused as `print-failed`
-   * when the browser does not start, dies, or takes longer than the limit.
+   * when the browser does not start, dies, or takes longer than the limit; what it waits for in `until` is not counted.
    */
-  async withPage<T>(work: (page: Page) => Promise<Outcome<T>>): Promise<Outcome<T>> {
+  async withPage<T>(work: (page: Page) => Promise<Outcome<T>>, until: Promise<unknown> = Promise.resolve()): Promise<Outcome<T>> {
     let browser: Browser | undefined;
     let over = false;
     const whole = (async (): Promise<Outcome<T>> => {
@@ -82,7 +83,7 @@ export class WarmBrowser {
         says: thrown.message.slice(0, 200),
       });
     });
-    const outcome = await within(whole, this.#settings.pageLimit);
+    const outcome = await within(whole, this.#settings.pageLimit, until);
     if (outcome !== undefined) return outcome;
     over = true;
     // A page that hangs may hang its browser, and closing waits for it: the next page gets a new one.
@@ -138,15 +139,16 @@ export class WarmBrowser {
   }
 }
 
-/** The value, or undefined when it takes longer. */
-async function within<T>(promise: Promise<T>, milliseconds: number): Promise<T | undefined> {
-  let timer: NodeJS.Timeout | undefined;
-  const limit = new Promise<undefined>((late) => {
-    timer = setTimeout(() => late(undefined), milliseconds);
-  });
+/** The value, or undefined when it takes longer, from `until` on. */
+async function within<T>(promise: Promise<T>, milliseconds: number, until?: Promise<unknown>): Promise<T | undefined> {
+  const ended = new AbortController();
+  const limit = async (): Promise<undefined> => {
+    await until?.catch(() => undefined);
+    await setTimeout(milliseconds, undefined, { signal: ended.signal });
+  };
   try {
-    return await Promise.race([promise, limit]);
+    return await Promise.race([promise, limit()]);
   } finally {
-    clearTimeout(timer);
+    ended.abort();
   }
 }

@@ -3,6 +3,7 @@ import { type Outcome, ok } from "#core/outcome/index.ts";
 import type { PrintCards } from "#functions/shared/index.ts";
 import { cardsPages } from "#templates/cards/index.ts";
 import { type Document, drawn, type Printer } from "./document.ts";
+import { openedAnew } from "./own-pdf.ts";
 import { printable } from "./printable.ts";
 
 /** A code's dark modules as one path, row by row. A text that is too long for the smallest code gets a larger one. */
@@ -28,5 +29,5 @@ export async function drawCards({ model }: PrintCards, printer: Printer): Promis
   const page = await drawn(printer, cardsPages(shown, { fonts: printer.fonts.css, code: codeDrawn }));
   if (!page.ok) return page;
   const { pdf, headings } = page.value;
-  return ok({ pdf, headings, title: title.document, language, issuedAt: title.at, attachments: [], missing: [] });
+  return ok({ pdf: await openedAnew(pdf), headings, title: title.document, language, issuedAt: title.at, attachments: [], missing: [] });
 }

@@ -1,3 +1,4 @@
+import type { PDFDocument } from "@cantoo/pdf-lib";
 import type { Page } from "puppeteer";
 import { type Outcome, refuse } from "#core/outcome/index.ts";
 import type { Store } from "#functions/shared/index.ts";
@@ -14,7 +15,7 @@ export interface Printer {
 
 /** A document of any kind as the browser wrote it, with what its PDF is to say of itself. */
 export interface Document extends Omit<FinishedAbout, "id"> {
-  readonly pdf: Uint8Array;
+  readonly pdf: PDFDocument;
   /** Photos that should be in it and are not. */
   readonly missing: readonly string[];
   /** Of a record: SHA-256 of each picture that is printed, by that of its original. */
@@ -25,11 +26,15 @@ export interface Document extends Omit<FinishedAbout, "id"> {
 
 const ROUNDS = 3;
 
-/** Hands a page of the browser to `work`, and another one where the browser ended under it. */
-export async function onPage<T>({ browser }: Pick<Printer, "browser">, work: (page: Page) => Promise<Outcome<T>>): Promise<Outcome<T>> {
+/** Hands a page of the browser to `work`, and another one where the browser ended under it. `until`: as `withPage` has it. */
+export async function onPage<T>(
+  { browser }: Pick<Printer, "browser">,
+  work: (page: Page) => Promise<Outcome<T>>,
+  until?: Promise<unknown>,
+): Promise<Outcome<T>> {
   let last: Outcome<T> = refuse("print-failed", "print", { why: "browser" });
   for (let round = 0; round < ROUNDS; round += 1) {
-    last = await browser.withPage(work);
+    last = await browser.withPage(work, until);
     if (last.ok || last.refusal.figures.why !== "browser-ended") return last;
   }
   return last;

@@ -5,7 +5,6 @@ import { documentData } from "./document-data.ts";
 import { nameOutline } from "./outline.ts";
 import { opened, saved } from "./own-pdf.ts";
 import { putPictures, type StandIns } from "./stand-ins.ts";
-import { renumberStructureIds } from "./structure-ids.ts";
 
 export interface FinishedAbout {
   readonly title: string;
@@ -32,8 +31,7 @@ export interface Finished {
  * Attaches the files and writes title, language, dates and id, all from the record, so that nothing of the moment of printing
  * is in it. Two prints may still differ in the browser's own bytes now and then: no seal rests on them.
  */
-export async function finish(printed: Uint8Array, about: FinishedAbout): Promise<Finished> {
-  const document = await opened(renumberStructureIds(printed));
+export async function finish(document: PDFDocument, about: FinishedAbout): Promise<Finished> {
   nameOutline(document, about.headings);
   if (about.standIns) putPictures(document, about.standIns);
   if (about.bound) await bind(document, about.bound);

@@ -2,13 +2,11 @@
 export const ORIGIN = "https://record.invalid";
 export const PAGE_ADDRESS = `${ORIGIN}/record`;
 export const photoAddress = (sha256: string): string => `${ORIGIN}/photos/${sha256}.jpg`;
-/** Of what stands for every picture while only pages are counted. */
-export const BLANK_ADDRESS = `${ORIGIN}/blank.svg`;
 export const fontAddress = (file: string): string => `${ORIGIN}/fonts/${file}`;
 
 export interface Served {
   readonly type: string;
   readonly bytes: Uint8Array;
-  /** A picture that print has just made itself: it decodes. */
+  /** A picture that media or print made, byte for byte: it decodes. */
   readonly whole?: true;
 }

@@ -1,5 +1,4 @@
 import { PDFArray, PDFDict, type PDFDocument, PDFHexString, PDFName, PDFRef } from "@cantoo/pdf-lib";
-import { opened } from "./own-pdf.ts";
 
 /**
  * Writes the outline's titles anew from the page's headings, in their order: the browser drops the blank where a heading
@@ -20,17 +19,12 @@ function inOrder(parent: PDFDict | undefined): PDFDict[] {
 }
 
 /**
- * Page on which each part begins, from the outline that the browser wrote: the first heading in a part tells; and how many pages
- * there are. No pages of parts when the outline does not fit the headings.
+ * Page on which each part begins, from the outline that the browser wrote: the first heading in a part tells. None when the outline
+ * does not fit the headings.
  */
-export async function pagesOfParts(
-  printed: Uint8Array,
-  parts: readonly string[],
-): Promise<{ readonly pages: Readonly<Record<string, number>>; readonly count: number }> {
-  const document = await opened(printed);
-  const count = document.getPageCount();
+export function pagesOfParts(document: PDFDocument, parts: readonly string[]): Readonly<Record<string, number>> {
   const items = inOrder(document.catalog.lookupMaybe(PDFName.of("Outlines"), PDFDict));
-  if (items.length !== parts.length) return { pages: {}, count };
+  if (items.length !== parts.length) return {};
   const pages = new Map(document.getPages().map(({ ref }, at) => [ref, at + 1]));
   const begins: Record<string, number> = {};
   for (const [at, item] of items.entries()) {
@@ -39,5 +33,5 @@ export async function pagesOfParts(
     const page = place instanceof PDFRef ? pages.get(place) : undefined;
     if (part !== "" && page !== undefined) begins[part] ??= page;
   }
-  return { pages: begins, count };
+  return begins;
 }

@@ -7,8 +7,10 @@ import { type BoundPaper, boundArea, type PrintedPhoto, recordPage, recordTitle 
 import { type Document, onPage, type Printer } from "./document.ts";
 import { draw, drawAgain } from "./draw.ts";
 import { bytesOf, Fitting } from "./fitted.ts";
-import { BLANK_ADDRESS, photoAddress, type Served } from "./origin.ts";
+import { photoAddress, type Served } from "./origin.ts";
 import { pagesOfParts } from "./outline.ts";
+import { openedAnew } from "./own-pdf.ts";
+import { writePageNumbers } from "./page-numbers.ts";
 import { fetchPapers, fittingPapers, type NotBound, type Paper } from "./papers.ts";
 import { type Absent, fetchPhotos } from "./photos.ts";
 import { printable } from "./printable.ts";
@@ -20,53 +22,72 @@ const ROUNDS = 3;
 /** Bytes that a record comes to at most with the papers that are bound in; its seal comes afterwards. Own. */
 const MOST_BYTES = 9_750_000;
 
-/** More pictures than these are made to fit before a page is open, which may be so for a minute: they take a tenth of it. Own. */
-const MOST_BESIDE = 120;
-
 /** Draws a record. */
 export async function drawRecord(request: PrintRecord, printer: Printer): Promise<Outcome<Document>> {
-  // before a page is open, which may be so only for a time: a store may be slow
-  const fitting = new Fitting();
-  const come = await filesFor(request, printer, fitting.take);
-  if (!come.ok) return come;
-  const making = fitting.all().then(async (files) => ({ files, standIns: await standInsFor(files) }));
-  if (fitting.count > MOST_BESIDE) await making;
-  const [document] = await Promise.all([onPage(printer, (page) => drawOn(page, request, printer, come.value, making)), making]);
-  return document;
+  const { model, key, attachments } = request;
+  const papers = await fetchPapers(model, key.slice(0, key.indexOf("/")), printer.store);
+  if (!papers.ok) return papers;
+  const making = made(request, printer.store);
+  const room = MOST_BYTES - attachments.reduce((sum, { text }) => sum + deflateSync(text).length, 0);
+  // pictures come from the store while the page is laid out, and the store may be slow
+  return onPage(printer, (page) => drawOn(page, request, printer, { making, papers: papers.value, room }), making);
+}
+
+interface Inside {
+  readonly making: Promise<Outcome<Made>>;
+  readonly papers: ReadonlyMap<string, Paper | NotBound>;
+  /** Bytes for everything but what is attached. */
+  readonly room: number;
+}
+
+/** Where each part begins, and each paper: known when pages are laid out. */
+interface Places {
+  readonly pages: Readonly<Record<string, number>>;
+  readonly papers: Inside["papers"];
+  readonly bound: BoundPaper;
 }
 
 /**
- * Its pages are counted while its pictures are made to fit, then it is printed with their numbers; and once more where a photo did
- * not decode: a box that says so, never a blank.
+ * Printed once, with its page numbers written into it. Once more where there are papers, of which some may not fit; and where a
+ * photo is not there or did not decode, which is a box that says so and never a blank.
  */
 async function drawOn(
   page: Page,
   { model, attachments }: PrintRecord,
   { fonts }: Printer,
-  { papers, ...come }: Come,
-  making: Promise<Made>,
+  { making, papers, room }: Inside,
 ): Promise<Outcome<Document>> {
   const sheet = printable(model, fonts.has);
-  const [counted, { files, standIns }] = await Promise.all([pagesOf(page, sheet, fonts), making]);
-  if (!counted.ok) return counted;
-  const attached = attachments.reduce((sum, { text }) => sum + deflateSync(text).length, 0);
-  const { pages, count, bytes } = counted.value;
-  const bound = fittingPapers(papers, MOST_BYTES - attached - bytes - bytesOf(files));
-  // what was not drawn while pages were counted, such as the title of a paper, may need a face of its own
-  const shown = new Map([...fonts.files, ...standIns.files]);
-  let { absent } = come;
+  const shown = making.then((made) => (made.ok ? made.value.standIns.files : new Map<string, Served>()));
+  let places: Places | undefined;
+  let absent: ReadonlyMap<string, Absent> = new Map();
   for (let round = 0; round < ROUNDS; round += 1) {
-    const surroundings = { fonts: fonts.css, photo: photoIn(model, absent), pages, bound: placed(bound, count) };
-    const printed = await drawAgain(page, recordPage(sheet, surroundings), shown);
+    const known = places ?? { bound: roomForNumbers };
+    const html = recordPage(sheet, { fonts: fonts.css, photo: photoIn(model, absent), ...known });
+    const drawing = round === 0 ? draw(page, html, fonts.files, shown) : drawAgain(page, html, new Map([...fonts.files, ...(await shown)]));
+    const [printed, made] = [await drawing, await making];
+    if (!made.ok) return made;
     if (!printed.ok) return printed;
-    const { pdf, undecoded, headings } = printed.value;
+    const { files, standIns } = made.value;
+    const { undecoded, headings, parts, listed } = printed.value;
     if (undecoded.length > 0) {
-      absent = withUndecoded(absent, undecoded, model);
+      absent = withUndecoded(absent, undecoded, model, made.value.absent);
       continue;
+    }
+    const pdf = await openedAnew(printed.value.pdf);
+    if (places === undefined) {
+      const pages = pagesOfParts(pdf, parts);
+      const numbers = listed.flatMap((part) => pages[part] ?? []);
+      if (papers.size > 0 || !writePageNumbers(pdf, numbers)) {
+        const left = room - printed.value.pdf.length + bytesOf(standIns.files) - bytesOf(files);
+        const fitting = fittingPapers(papers, left);
+        places = { pages, papers: fitting, bound: placed(fitting, pdf.getPageCount()) };
+        continue;
+      }
     }
     const { language, title } = model;
     const about = { title: recordTitle(model), language, issuedAt: title.issuedAt };
-    const inside = [...bound.values()].filter((paper) => typeof paper !== "string");
+    const inside = [...(places?.papers.values() ?? [])].filter((paper) => typeof paper !== "string");
     return ok({
       pdf,
       headings,
@@ -86,23 +107,20 @@ interface Made {
   /** As they will lie in the record. */
   readonly files: ReadonlyMap<string, Served>;
   readonly standIns: StandIns;
-}
-
-interface Come {
   readonly absent: ReadonlyMap<string, Absent>;
-  readonly papers: ReadonlyMap<string, Paper | NotBound>;
 }
 
-/** Pictures, each handed over as it comes, and papers. */
-async function filesFor({ model, photos, key }: PrintRecord, { store }: Printer, picture: Fitting["take"]): Promise<Outcome<Come>> {
-  const absent = await fetchPhotos(model, photos, store, picture);
+/** The pictures, each made to fit as it comes where they are too many as they are. */
+async function made({ model, photos }: PrintRecord, store: Printer["store"]): Promise<Outcome<Made>> {
+  const fitting = new Fitting();
+  const absent = await fetchPhotos(model, photos, store, fitting.take);
   if (!absent.ok) return absent;
-  const papers = await fetchPapers(model, key.slice(0, key.indexOf("/")), store);
-  return papers.ok ? ok({ absent: absent.value, papers: papers.value }) : papers;
+  const files = await fitting.all();
+  return ok({ files, standIns: await standInsFor(files), absent: absent.value });
 }
 
 /** Behind so many pages the papers follow each other; those that are only listed say why. */
-function placed(papers: Come["papers"], before: number): BoundPaper {
+function placed(papers: Inside["papers"], before: number): BoundPaper {
   let from = before + 1;
   const places = new Map<string, ReturnType<BoundPaper>>();
   for (const [sha256, paper] of papers) {
@@ -114,29 +132,6 @@ function placed(papers: Come["papers"], before: number): BoundPaper {
 
 /** Three digits stand where the page will be said. */
 const roomForNumbers: BoundPaper = () => ({ from: 100, pages: 0 });
-
-/** Stands for a picture while only pages are counted: every picture has its mount, whether it is there or not, and a mount its height. */
-const BLANK: Served = {
-  type: "image/svg+xml",
-  bytes: new TextEncoder().encode('<svg xmlns="http://www.w3.org/2000/svg" width="4" height="3"/>'),
-  whole: true,
-};
-
-interface Counted {
-  /** Page on which each part begins, and how many there are. */
-  readonly pages: Readonly<Record<string, number>>;
-  readonly count: number;
-  /** Of everything but its pictures. */
-  readonly bytes: number;
-}
-
-/** Laid out without its pictures: only then is it known on which page each part begins, and the numbers have their room already. */
-async function pagesOf(page: Page, model: RecordModel, { css, files }: Printer["fonts"]): Promise<Outcome<Counted>> {
-  const photo = photoIn(model, new Map(), () => BLANK_ADDRESS);
-  const html = recordPage(model, { fonts: css, photo, bound: roomForNumbers });
-  const drawn = await draw(page, html, new Map([...files, [BLANK_ADDRESS, BLANK]]));
-  return drawn.ok ? ok({ ...(await pagesOfParts(drawn.value.pdf, drawn.value.parts)), bytes: drawn.value.pdf.length }) : drawn;
-}
 
 /** SHA-256 of the pictures that are in the record, as they are in it. */
 const printedIn = (
@@ -155,17 +150,18 @@ const withUndecoded = (
   absent: ReadonlyMap<string, Absent>,
   addresses: readonly string[],
   model: RecordModel,
+  why: ReadonlyMap<string, Absent>,
 ): ReadonlyMap<string, Absent> => {
   const unreadable = filesOf(model)
     .map(({ photo }) => photo)
     .filter((photo) => addresses.includes(photoAddress(photo)));
-  return new Map([...absent, ...unreadable.map((photo) => [photo, "photo-unreadable"] as const)]);
+  return new Map([...absent, ...unreadable.map((photo) => [photo, why.get(photo) ?? "photo-unreadable"] as const)]);
 };
 
 const photoIn =
-  (model: RecordModel, absent: ReadonlyMap<string, Absent>, addressOf = photoAddress): PrintedPhoto =>
+  (model: RecordModel, absent: ReadonlyMap<string, Absent>): PrintedPhoto =>
   ({ photo, rendition, missing }) => {
     const why = absent.get(photo);
-    if (rendition !== undefined && why === undefined) return { address: addressOf(photo) };
+    if (rendition !== undefined && why === undefined) return { address: photoAddress(photo) };
     return { missing: missing ?? model.words[why ?? "photo-not-in-store"] ?? "" };
   };

@@ -1,5 +1,5 @@
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
-import { isSha, type MessageAsked, type PrintAttachment, type PrintRequest } from "#functions/shared/index.ts";
+import { isSha, type MessageAsked, type PrintAttachment, type PrintPicture, type PrintRequest } from "#functions/shared/index.ts";
 
 type Kind = PrintRequest["kind"];
 /** Of what is drawn. */
@@ -57,9 +57,9 @@ const faults: Readonly<Record<DocumentKind, (request: Json, model: Json, title: 
     if (!Number.isSafeInteger(title.issuedAt)) return "body/model/title/issuedAt";
     if (!isObject(photos)) return "body/photos";
     const company = String(key).slice(0, String(key).indexOf("/") + 1);
-    for (const [photo, rendition] of Object.entries(photos)) {
-      const fits = isSha(photo) && typeof rendition === "string" && RENDITION_KEY.test(rendition) && !rendition.includes("..");
-      if (!fits || !(rendition as string).startsWith(company)) return `body/photos/${photo.slice(0, 64)}`;
+    for (const [photo, pictures] of Object.entries(photos)) {
+      const fits = isSha(photo) && Array.isArray(pictures) && pictures.length > 0 && pictures.every((one) => isPicture(one, company));
+      if (!fits) return `body/photos/${photo.slice(0, 64)}`;
     }
     return Array.isArray(attachments) && attachments.every(isAttachment) ? undefined : "body/attachments";
   },
@@ -76,6 +76,16 @@ const faults: Readonly<Record<DocumentKind, (request: Json, model: Json, title: 
     return Number.isSafeInteger(title.at) ? undefined : "body/model/title/at";
   },
 };
+
+/** A rendition in the folder of this company. */
+const isPicture = (value: unknown, company: string): value is PrintPicture =>
+  isObject(value) &&
+  typeof value.key === "string" &&
+  RENDITION_KEY.test(value.key) &&
+  !value.key.includes("..") &&
+  value.key.startsWith(company) &&
+  (value.bytes === undefined || (Number.isSafeInteger(value.bytes) && (value.bytes as number) > 0)) &&
+  (value.sha256 === undefined || (typeof value.sha256 === "string" && isSha(value.sha256)));
 
 const isAttachment = (value: unknown): value is PrintAttachment =>
   isObject(value) &&

@@ -12,6 +12,7 @@ export {
   type RenditionName,
   recordKey,
   renditionKey,
+  renditionNames,
   reportKey,
 } from "./keys.ts";
 export { type Listening, type Machine, machineFrom, type Running } from "./machine.ts";
@@ -22,6 +23,7 @@ export {
   type PrintCards,
   type PrintDesignCheck,
   type PrintPaper,
+  type PrintPicture,
   type PrintRecord,
   type PrintReport,
   type PrintRequest,

@@ -1,6 +1,8 @@
 /** Where things lie in the S3 store. An object of a company never lies outside its own folder. */
 
-export type RenditionName = "screen" | "print";
+/** `column`: as wide as a column of the record. */
+export const renditionNames = ["screen", "print", "column"] as const;
+export type RenditionName = (typeof renditionNames)[number];
 
 const COMPANY = /^[A-Za-z0-9_-]{1,64}$/;
 const SHA = /^[0-9a-f]{64}$/;

@@ -12,14 +12,22 @@ export interface PrintAttachment {
   readonly description?: string;
 }
 
+/** A picture in the store. */
+export interface PrintPicture {
+  readonly key: string;
+  /** As media wrote it; absent where that is not known. */
+  readonly bytes?: number;
+  readonly sha256?: string;
+}
+
 /** An as-buried record with its ledger inside. */
 export interface PrintRecord {
   readonly kind: "record";
   readonly model: RecordModel;
   /** Key of the store under which the PDF is put. */
   readonly key: string;
-  /** Keys of the print renditions, by the SHA-256 of the original. A picture without one is printed as missing. */
-  readonly photos: Readonly<Record<string, string>>;
+  /** Renditions of each photo, the largest first, by the SHA-256 of the original. A picture without one is printed as missing. */
+  readonly photos: Readonly<Record<string, readonly PrintPicture[]>>;
   readonly attachments: readonly PrintAttachment[];
 }
 

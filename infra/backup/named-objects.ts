@@ -1,5 +1,5 @@
 import type { DatabaseSync } from "node:sqlite";
-import { blurredKey, isSha, markKeys, originalKey, paperKey, recordKey, renditionKey } from "#functions/shared/index.ts";
+import { blurredKey, isSha, markKeys, originalKey, paperKey, recordKey, renditionKey, renditionNames } from "#functions/shared/index.ts";
 
 /** An object that the rows name. `sha256`: its digest where the rows say it. */
 export interface NamedObject {
@@ -41,11 +41,9 @@ function ofPhotos(database: DatabaseSync): readonly NamedObject[] {
   return [
     ...photos.flatMap(({ company, sha256, state }): readonly NamedObject[] => [
       { key: originalKey(company, sha256), sha256, must: true },
-      ...(state === "read" ? (["screen", "print"] as const).map((name) => drawn(renditionKey(company, sha256, name))) : []),
+      ...(state === "read" ? renditionNames.map((name) => drawn(renditionKey(company, sha256, name))) : []),
     ]),
-    ...blurred.flatMap(({ company, sha256, digest }) =>
-      (["screen", "print"] as const).map((name) => drawn(blurredKey(company, sha256, name, digest))),
-    ),
+    ...blurred.flatMap(({ company, sha256, digest }) => renditionNames.map((name) => drawn(blurredKey(company, sha256, name, digest)))),
   ];
 }
 

@@ -52,7 +52,7 @@ export async function mediaMemory({ width, height, first, last }: MemoryAsked): 
         body: JSON.stringify({ company: COMPANY, sha }),
       });
       const facts = (await answer.json()) as { readonly renditions?: readonly unknown[] };
-      if (facts.renditions?.length !== 2) throw new Error("the bench's photo was not read whole");
+      if (facts.renditions?.length !== 3) throw new Error("the bench's photo was not read whole");
       await objects.remove(originalKey(COMPANY, sha));
       seen.push(await residentMegabytes(media.pid));
     }

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import puppeteer, { type Browser } from "puppeteer";
+import { jpegsIn } from "#core/proof/index.ts";
 import { filesOf, type RecordModel } from "#core/record/index.ts";
 import { launchOptions } from "../browser/index.ts";
 import { defaultSheet } from "../sheets/index.ts";
@@ -49,8 +50,8 @@ interface Static {
 const ORIGIN = "https://record.invalid";
 const at = (path: string): string => new URL(`../../${path}`, import.meta.url).href;
 
-/** The page of an issued record as print lays it out, with the fonts and the pictures that it loads. Loaded only now, by path: no other bench draws pages. */
-async function staticPage(company: Company, model: RecordModel): Promise<Static> {
+/** The page of an issued record as print lays it out, with the fonts and the very pictures that are in it. Loaded only now, by path: no other bench draws pages. */
+async function staticPage(model: RecordModel, pdf: Uint8Array<ArrayBuffer>): Promise<Static> {
   const { readFonts } = (await import(at("functions/print/fonts.ts"))) as {
     readFonts: () => Promise<{ readonly css: string; readonly files: Static["files"] }>;
   };
@@ -60,8 +61,12 @@ async function staticPage(company: Company, model: RecordModel): Promise<Static>
   const fonts = await readFonts();
   const addressOf = (photo: string): string => `${ORIGIN}/photos/${photo}.jpg`;
   const files = new Map(fonts.files);
-  for (const { photo } of filesOf(model))
-    files.set(addressOf(photo), { type: "image/jpeg", bytes: await company.office.bytes(`/api/photos/${photo}/print`) });
+  const photos = filesOf(model).map(({ photo }) => photo);
+  const jpegs = jpegsIn(pdf);
+  if (jpegs.length !== photos.length) throw new Error(`the record has ${jpegs.length} of ${photos.length} pictures`);
+  // they are all of one size: which of them is where makes no difference
+  for (const [at, photo] of photos.entries())
+    files.set(addressOf(photo), { type: "image/jpeg", bytes: jpegs[at] as Uint8Array<ArrayBuffer> });
   const html = recordPage(model, {
     fonts: fonts.css,
     photo: ({ photo }: { readonly photo: string }) => ({ address: addressOf(photo) }),
@@ -105,8 +110,7 @@ export const record = ({ photos, rounds, warm }: RecordAsked): Promise<readonly 
     const issue = () => company.office.send<{ record: string; bytes: number }>("POST", `/api/jobs/${job}/records`, { edition: "customer" });
     const first = await issue();
     const model = await company.office.get<RecordModel>(`/api/records/${first.record}/model`);
-    if (filesOf(model).length !== photos) throw new Error(`the record has ${filesOf(model).length} pictures`);
-    const page = await served(await staticPage(company, model));
+    const page = await served(await staticPage(model, new Uint8Array(await company.office.bytes(`/api/records/${first.record}/pdf`))));
     const browser = await puppeteer.launch(await launchOptions());
     try {
       let [ours, bare] = [first.bytes, 0];

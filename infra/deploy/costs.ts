@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { renditionNames } from "#functions/shared/index.ts";
 
 const money = z.number().min(0);
 const many = z.number().min(0);
@@ -66,8 +67,8 @@ export interface MonthCosts {
 
 /** A message is written, read and taken off. */
 const QUEUE_CALLS = 3;
-/** An original, and two drawn from it. */
-const PUTS_PER_PHOTO = 3;
+/** An original, and what is drawn from it. */
+const PUTS_PER_PHOTO = 1 + renditionNames.length;
 
 const beyond = (used: number, included: number): number => Math.max(0, used - included);
 

@@ -37,14 +37,14 @@ function photoFacts(sha: string, bytes: number): object {
     exposure: { dark: 12, bright: 9 },
     pixels: sha256(`pixels ${sha}`),
     likeness: { hashes: [hex("likeness", 16)], unsure: ["8421842184218421"], abstains: null, strength: 4_000, layout: 900 },
-    renditions: [rendition("screen", 1600), rendition("print", 1000)],
+    renditions: [rendition("screen", 2048), rendition("print", 1600), rendition("column", 1000)],
   };
 }
 
 interface Printing {
   readonly kind: string;
   readonly key: string;
-  readonly photos?: Readonly<Record<string, string>>;
+  readonly photos?: Readonly<Record<string, unknown>>;
 }
 
 /** Words of one printed page; a record of sixty pictures has some thirty. */

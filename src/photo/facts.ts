@@ -43,7 +43,8 @@ export type PhotoNote =
   | "orientation-out-of-range";
 
 export interface Rendition {
-  readonly name: "screen" | "print";
+  /** `column`: as wide as a column of a printed record. Absent in what was read before it was made. */
+  readonly name: "screen" | "print" | "column";
   readonly width: number;
   readonly height: number;
   readonly bytes: number;

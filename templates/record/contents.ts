@@ -11,18 +11,18 @@ export interface Listed {
 /** Page on which each part begins, by its id; empty as long as nobody has laid the pages out. */
 export type Pages = Readonly<Record<string, number>>;
 
-// as wide as any number of pages, so that filling it in moves nothing
-const NOT_KNOWN = "000";
+/** Stands where a page is not known yet: as wide as any number of pages, so that filling it in moves nothing. */
+export const ROOM_FOR_PAGE = "000";
 
 export const contents = (parts: readonly Listed[], pages: Pages, title: string): Html => html`<nav class="contents"><h2>${title}</h2>
 <ol>${parts.map(
   ({ id, title: name, under }) =>
-    html`<li class="${under && "under"}"><a href="#${id}"><span>${prose(name)}</span><span class="page">${pages[id] ?? NOT_KNOWN}</span></a></li>`,
+    html`<li class="${under && "under"}"><a href="#${id}"><span>${prose(name)}</span><span class="page">${pages[id] ?? ROOM_FOR_PAGE}</span></a></li>`,
 )}</ol></nav>`;
 
 export const contentsStyle = `
 .contents { break-inside: avoid; }
-.contents ol { list-style: none; columns: 2; column-gap: 8mm; font-size: 8.4pt; line-height: 1.3; }
+.contents ol { list-style: none; columns: 2; column-gap: 8mm; font-size: 8.4375pt; line-height: 1.3; }
 .contents li { break-inside: avoid; }
 .contents a { display: flex; justify-content: space-between; gap: 3mm; padding: .55mm 0; color: inherit; text-decoration: none; border-bottom: .3pt solid var(--hair); font-weight: 600; }
 .contents .under a { padding-left: 4mm; font-weight: 400; }

@@ -1,4 +1,4 @@
-export type { Pages } from "./contents.ts";
+export { type Pages, ROOM_FOR_PAGE } from "./contents.ts";
 export type { BoundPaper } from "./enclosures.ts";
 export { type RecordSurroundings, recordPage, recordTitle } from "./page.ts";
 export { boundArea } from "./paper.ts";

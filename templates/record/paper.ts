@@ -31,7 +31,7 @@ export const sheetOfPaper = (paper: RecordModel["paper"], { left, middle, right 
   const frame = grid(width - margin.left - margin.right, height - margin.top - margin.bottom);
   return `
 @page { size: ${size}; margin: ${margin.top}mm ${margin.right}mm ${margin.bottom}mm ${margin.left}mm; padding: ${padding.top}mm ${padding.sides}mm ${padding.bottom}mm; border: .9pt solid #191815;
-  background: #fdfbf5 url("${frame}") no-repeat; font: 400 7pt "Record Sans", sans-serif; color: #191815;
+  background: #fdfbf5 url("${frame}") no-repeat; font: 400 6.9375pt "Record Sans", sans-serif; color: #191815;
   @bottom-left { ${box("25%")} text-align: left; content: ${left}; }
   @bottom-center { ${box("50%")} border-left: 0; border-right: 0; text-align: left; font-weight: 700; content: ${middle}; }
   @bottom-right { ${box("25%")} text-align: right; content: ${right}; }
@@ -39,7 +39,7 @@ export const sheetOfPaper = (paper: RecordModel["paper"], { left, middle, right 
 };
 
 const box = (width: string): string =>
-  `width: ${width}; height: 8mm; margin-bottom: 11mm; padding: 0 2.4mm; border: .9pt solid #191815; border-top: 0; vertical-align: middle; overflow: hidden; background: #fff; box-sizing: border-box; font: 400 7pt/1.25 "Record Sans", sans-serif;`;
+  `width: ${width}; height: 8mm; margin-bottom: 11mm; padding: 0 2.4mm; border: .9pt solid #191815; border-top: 0; vertical-align: middle; overflow: hidden; background: #fff; box-sizing: border-box; font: 400 6.9375pt/1.25 "Record Sans", sans-serif;`;
 
 /** The frame's line, and the hair's breadth that the text keeps from it. */
 const BORDER_MM = 0.85;

@@ -20,7 +20,7 @@ const own = `
 .report .title-block .company { grid-column: auto; border-top: 0; display: block; text-align: right; }
 .opening { break-inside: avoid; break-after: avoid; }
 .decides { color: var(--soft); }
-.says { font-size: 10.4pt; line-height: 1.38; font-weight: 600; }
+.says { font-size: 10.3125pt; line-height: 1.38; font-weight: 600; }
 .too-few { border: 1.1pt dashed var(--line); background: #fff; padding: 1.4mm 2.4mm; }
 ul.signals { list-style: none; margin: 1.6mm 0; }
 ul.signals li { border-left: 2.2pt solid var(--line); padding: .4mm 0 .4mm 3mm; break-inside: avoid; }
@@ -29,9 +29,9 @@ ul.signals li + li { margin-top: 1mm; }
 .picture figcaption { border: 0; padding: 0; font-weight: 600; }
 .picture > svg { display: block; width: 100%; height: auto; }
 .picture svg text { font-family: "Record Sans", sans-serif; fill: #000; white-space: pre; }
-ul.key { list-style: none; display: flex; flex-wrap: wrap; gap: 0 6mm; font-size: 7.6pt; }
+ul.key { list-style: none; display: flex; flex-wrap: wrap; gap: 0 6mm; font-size: 7.6875pt; }
 ul.key svg { vertical-align: middle; }
-.figures { table-layout: auto; font-size: 7.8pt; line-height: 1.3; }
+.figures { table-layout: auto; font-size: 7.875pt; line-height: 1.3; }
 .figures th.number, .figures td.number { text-align: right; font-variant-numeric: tabular-nums; }
 .figures tbody { break-inside: auto; }
 .figures tr + tr { border-top: .3pt solid var(--hair); }

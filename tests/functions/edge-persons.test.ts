@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, inject, it } from "vitest";
+import { originalKey, renditionKey, renditionNames } from "#functions/shared/index.ts";
 import { rowsIn } from "../helpers/database.ts";
 import { batchOf, Client, type Company, type Loose, newCompany, newJob, sha256, until } from "../helpers/edge.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
@@ -215,7 +216,12 @@ describe("somebody asks that it be removed", () => {
     expect((await company.office.get(issued.body.pdf)).status).toBe(404);
     expect((await new Client(inject("edge")).get(link)).status).toBe(404);
     const gone = inDatabase("erased", "SELECT ref, gone FROM erased WHERE company = ? AND kind = 'object'");
-    expect(gone.map(({ ref }) => ref)).toContain(`${company.company}/originals/${sha256(bytes)}`);
+    const own = [
+      originalKey(company.company, sha256(bytes)),
+      ...renditionNames.map((name) => renditionKey(company.company, sha256(bytes), name)),
+    ];
+    expect(own).toHaveLength(4);
+    expect(gone.map(({ ref }) => ref)).toEqual(expect.arrayContaining(own));
     expect(gone.every((row) => typeof row.gone === "number")).toBe(true);
     // the list of jobs and the owner's pages go on
     for (const path of ["/api/jobs", `/api/jobs/${job}`, "/api/warranties", "/api/callbacks", "/api/questions"])

@@ -183,7 +183,7 @@ describe("any phone's file opens, its renditions upright, tagless and in sRGB", 
       type: "image/heic",
       width: 1600,
       height: 600,
-      renditions: [{ width: 1600, height: 600 }, { width: 1600 }],
+      renditions: [{ width: 1600, height: 600 }, { width: 1600 }, { width: 1000, height: 375 }],
     });
     const { data, info } = await sharp(pictures?.renditions[0]?.jpeg).raw().toBuffer({ resolveWithObject: true });
     // The same tile twice: pixels 800 apart are the same but for the JPEG's rounding.
@@ -291,7 +291,7 @@ describe("any phone's file opens, its renditions upright, tagless and in sRGB", 
   it("a still out of a film, without any notes of a camera", async () => {
     const { facts } = await look(await sharp(photo).resize(1280, 720, { fit: "fill" }).jpeg().toBuffer());
     expect(facts).toMatchObject({ width: 1280, height: 720, taken: null, position: null, notes: ["metadata-missing"] });
-    expect(facts.renditions).toHaveLength(2);
+    expect(facts.renditions).toHaveLength(3);
   });
   it("but a film is refused by its name", async () => {
     const film = Buffer.concat([Buffer.from("\0\0\0\x1cftypmp42\0\0\0\0mp42isomavc1", "latin1"), randomBytes(2_000)]);
@@ -305,6 +305,7 @@ it("one decode gives everything: renditions, sharpness, exposure, likeness and t
   expect(facts.renditions.map(({ name, width }) => [name, width])).toEqual([
     ["screen", 1600],
     ["print", 1600],
+    ["column", 1000],
   ]);
   expect(facts.sharpness).toBeGreaterThan(0);
   expect(facts.exposure?.dark).toBeGreaterThanOrEqual(0);

@@ -7,7 +7,7 @@ import sharp from "sharp";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { PhotoFacts } from "#core/photo/index.ts";
 import { heicProfile } from "#functions/media/heic-profile.ts";
-import { originalKey, renditionKey } from "#functions/shared/keys.ts";
+import { originalKey, type RenditionName, renditionKey, renditionNames } from "#functions/shared/keys.ts";
 import { makeStore, type Store } from "#functions/shared/store.ts";
 import { issueToken } from "#functions/shared/token.ts";
 import { type Child, startChild } from "../helpers/children.ts";
@@ -95,7 +95,7 @@ async function read(bytes: Uint8Array): Promise<PhotoFacts> {
   return (await response.json()) as PhotoFacts;
 }
 
-async function rendition(hash: string, name: "screen" | "print"): Promise<Buffer> {
+async function rendition(hash: string, name: RenditionName): Promise<Buffer> {
   const found = await store.get(renditionKey(COMPANY, hash, name));
   const bytes = found.ok ? await found.value.bytes() : found;
   if (!bytes.ok) throw new Error(bytes.refusal.code);
@@ -132,6 +132,7 @@ describe("a photo that can be read", () => {
       renditions: [
         { name: "screen", width: 2048, height: 1365 },
         { name: "print", width: 1600, height: 1066 },
+        { name: "column", width: 1000, height: 667 },
       ],
     });
     expect(facts.unreadable).toBeUndefined();
@@ -161,7 +162,7 @@ describe("a photo that can be read", () => {
     const stored = await storedAs(upright, orientation);
     const facts = await read(jpegWith(stored, exifBlock({ ifd0: { [TAG.orientation]: orientation } })));
     expect(facts).toMatchObject({ width: 300, height: 200, orientation });
-    for (const name of ["screen", "print"] as const) {
+    for (const name of renditionNames) {
       const jpeg = await rendition(facts.sha, name);
       const { width, height, orientation: tag } = await sharp(jpeg).metadata();
       expect({ width, height, tag }).toEqual({ width: 300, height: 200, tag: undefined });
@@ -201,6 +202,7 @@ describe("a photo that can be read", () => {
       renditions: [
         { name: "screen", width: 800, height: 600 },
         { name: "print", width: 800, height: 600 },
+        { name: "column", width: 800, height: 600 },
       ],
     });
     expect(await colourAt(await rendition(facts.sha, "print"), 0.1, 0.1)).toSatisfy(isRed);
@@ -306,8 +308,8 @@ describe("a photo that no picture can be made of is a fact", () => {
     });
   });
   it("and the next photo is read all the same", async () => {
-    expect((await read(await sample("drawn-wide-colours.heic"))).renditions).toHaveLength(2);
-    expect((await read(scene)).renditions).toHaveLength(2);
+    expect((await read(await sample("drawn-wide-colours.heic"))).renditions).toHaveLength(3);
+    expect((await read(scene)).renditions).toHaveLength(3);
   });
 });
 

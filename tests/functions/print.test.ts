@@ -90,7 +90,7 @@ beforeAll(async () => {
     kind: "record",
     model: sampleModel(photos),
     key: KEY,
-    photos: Object.fromEntries(photos.map(({ sha256 }) => [sha256, renditionOf(sha256)])),
+    photos: Object.fromEntries(photos.map(({ sha256 }) => [sha256, [{ key: renditionOf(sha256) }]])),
     attachments: [{ name: "ledger.json", type: "application/json", text: "{}", relationship: "Data" }],
   };
   const steps = request.model.steps.slice(0, 1);
@@ -98,7 +98,9 @@ beforeAll(async () => {
   short = {
     ...request,
     model: { ...request.model, steps },
-    photos: Object.fromEntries(named.filter((photo) => request.photos[photo] !== undefined).map((photo) => [photo, renditionOf(photo)])),
+    photos: Object.fromEntries(
+      named.filter((photo) => request.photos[photo] !== undefined).map((photo) => [photo, [{ key: renditionOf(photo) }]]),
+    ),
   };
 });
 afterAll(async () => {
@@ -190,7 +192,7 @@ describe("POST /print", () => {
 
   it("refuses a request that reaches into another company's folder", async () => {
     const sha256 = photos[0]?.sha256 as string;
-    const response = await post({ ...short, photos: { [sha256]: `other/renditions/${sha256}/print.jpg` } });
+    const response = await post({ ...short, photos: { [sha256]: [{ key: `other/renditions/${sha256}/print.jpg` }] } });
     expect(response.status).toBe(400);
     expect(await refusal(response)).toMatchObject({ code: "request-shape", place: `body/photos/${sha256}` });
   });

@@ -97,6 +97,17 @@ async function textOf(page: PDFPageProxy): Promise<string> {
   return blanked(items.map((item) => ("str" in item ? `${item.str}${item.hasEOL ? "\n" : ""}` : "")).join(""));
 }
 
+/** What is said on a page, piece by piece, and where each ends: from the left and from the bottom, in whole points. */
+export const placedWords = (bytes: Uint8Array, number: number): Promise<readonly (readonly [string, number, number])[]> =>
+  opened(bytes, async (_document, pages) => {
+    const { items } = await (pages[number - 1] as PDFPageProxy).getTextContent();
+    return items.flatMap((item) => {
+      if (!("str" in item) || blanked(item.str) === "") return [];
+      const [, , , , x, y] = item.transform as number[];
+      return [[blanked(item.str), Math.round((x as number) + item.width), Math.round(y as number)] as const];
+    });
+  });
+
 async function contentOf(page: PDFPageProxy): Promise<{ images: number; fonts: string[] }> {
   const { fnArray, argsArray } = await page.getOperatorList();
   const fonts = fnArray.flatMap((operation, at) => (operation === OPS.setFont ? [argsArray[at]?.[0] as string] : []));

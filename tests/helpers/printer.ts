@@ -38,7 +38,7 @@ export async function samplePrinter(photos: readonly SamplePhoto[]): Promise<Sam
   const [browser, fonts] = await Promise.all([warmBrowser(), readFonts()]);
   const store = memoryStore();
   for (const { sha256, bytes } of photos) store.objects.set(renditionOf(sha256), { bytes, type: "image/jpeg" });
-  const keys = Object.fromEntries(photos.map(({ sha256 }) => [sha256, renditionOf(sha256)]));
+  const keys = Object.fromEntries(photos.map(({ sha256 }) => [sha256, [{ key: renditionOf(sha256) }]]));
   return {
     browser,
     store,

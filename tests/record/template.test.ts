@@ -1,3 +1,4 @@
+import { readdir, readFile } from "node:fs/promises";
 import { describe, expect, it } from "vitest";
 import { headingKeys } from "#core/record/index.ts";
 import { headingsEn as english } from "#core/record/words/headings-en.ts";
@@ -68,6 +69,33 @@ describe("recordPage", () => {
       expect(table).toContain('<th scope="row"');
       const spans = table.match(/<colgroup>(.*?)<\/colgroup>/)?.[1]?.match(/<col/g)?.length ?? columns;
       expect(spans).toBe(columns);
+    }
+  });
+});
+
+describe("letters", () => {
+  it("are quarters of a CSS pixel high in every printed document: at other heights the browser places each by itself", async () => {
+    const folder = new URL("../../templates/", import.meta.url);
+    const files = (await readdir(folder, { recursive: true })).filter((name) => name.endsWith(".ts"));
+    const sizes = (
+      await Promise.all(
+        files.map(async (name) => {
+          const text = await readFile(new URL(name, folder), "utf8");
+          return [...text.matchAll(/(?:font-size:|font: \d+) ?([\d.]+)pt/g)].map(([, size]) => ({ name, size: Number(size) }));
+        }),
+      )
+    ).flat();
+    expect(sizes.length).toBeGreaterThan(40);
+    expect(sizes.filter(({ size }) => !Number.isInteger(size / 0.1875))).toEqual([]);
+  });
+
+  it("have the company's mark beside them no larger than its place, whatever colours it has", () => {
+    const { company } = sampleModel(photos);
+    for (const colours of [undefined, { lines: "#112233" }, { lines: "#112233", words: "#445566" }]) {
+      const { colours: _own, ...rest } = company;
+      const text = page({ company: { ...rest, ...(colours && { colours }) } });
+      expect(text).toContain("\n.company-mark img { max-width: 34mm; max-height: 13mm; }\n");
+      expect(text.includes("color: #445566")).toBe(colours !== undefined && "words" in colours);
     }
   });
 });

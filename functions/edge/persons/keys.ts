@@ -1,10 +1,8 @@
-import { blurredKey, originalKey, paperKey, renditionKey } from "#functions/shared/index.ts";
+import { blurredKey, originalKey, paperKey, renditionKey, renditionNames } from "#functions/shared/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import { fileKey, recordFiles } from "../records/files.ts";
 import type { Services } from "../services.ts";
 import { at } from "../shards/index.ts";
-
-const drawn = ["screen", "print"] as const;
 
 /** Every object of these photos and papers: a hash may be the one or the other, and removing what is not there does no harm. */
 export async function keysOfFiles({ erasing }: Services, company: string, sha256s: readonly string[]): Promise<readonly string[]> {
@@ -13,9 +11,9 @@ export async function keysOfFiles({ erasing }: Services, company: string, sha256
     ...sha256s.flatMap((sha256) => [
       originalKey(company, sha256),
       paperKey(company, sha256),
-      ...drawn.map((name) => renditionKey(company, sha256, name)),
+      ...renditionNames.map((name) => renditionKey(company, sha256, name)),
     ]),
-    ...blurs.flatMap(({ sha256, digest }) => drawn.map((name) => blurredKey(company, sha256, name, digest))),
+    ...blurs.flatMap(({ sha256, digest }) => renditionNames.map((name) => blurredKey(company, sha256, name, digest))),
   ];
 }
 

@@ -2,6 +2,7 @@ import { contentDigest, type Json } from "#core/ledger/index.ts";
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
 import { type RecordModel, recordModel } from "#core/record/index.ts";
 import type { NewRecord, RecordMade } from "#core/wire/index.ts";
+import type { PrintRecord } from "#functions/shared/index.ts";
 import type { Place } from "../adapters/ledgers.ts";
 import type { RecordRow } from "../adapters/records.ts";
 import { newId, sha256Hex } from "../chance.ts";
@@ -15,7 +16,7 @@ import type { Services } from "../services.ts";
 import { modelBefore } from "./before.ts";
 import { editionOf } from "./edition.ts";
 import { fileKey } from "./files.ts";
-import { markKnown, photosKnown } from "./photos.ts";
+import { markKnown, photosKnown, picturesToPrint } from "./photos.ts";
 import { attachmentsOf, findingsText, sealPrinted, type ToSeal } from "./sealing.ts";
 import { recordView } from "./view.ts";
 
@@ -66,7 +67,7 @@ export async function issue(services: Services, place: Place, asked: NewRecord, 
 interface Draft extends Pick<ToSeal, "attached" | "modelDigest" | "texts"> {
   readonly id: string;
   readonly model: RecordModel;
-  readonly photos: Readonly<Record<string, string>>;
+  readonly photos: PrintRecord["photos"];
 }
 
 async function drafted(services: Services, place: Place, asked: NewRecord, key: string, now: number): Promise<Draft> {
@@ -82,7 +83,7 @@ async function drafted(services: Services, place: Place, asked: NewRecord, key: 
   const before = await modelBefore(services, place, earlier, edition);
   const ledger = ledgerOf(place.job, job.stored, job.versions);
   const attached = editionOf(ledger, edition);
-  const photos = { ...photosKnown(company, rows), ...markKnown(company, settings?.content) };
+  const mark = markKnown(company, settings?.content);
   const model = recordModel({
     ...(before === undefined ? {} : { before }),
     key,
@@ -94,14 +95,13 @@ async function drafted(services: Services, place: Place, asked: NewRecord, key: 
     issuedAt: now,
     settings: settings?.content ?? {},
     people: Object.fromEntries(people.map(({ id, name, role }) => [id, { name, role }])),
-    photos,
+    photos: { ...photosKnown(company, rows), ...mark },
   });
-  const renditions = Object.entries(photos).flatMap(([sha256, { rendition }]) => (rendition === undefined ? [] : [[sha256, rendition]]));
   const modelDigest = await contentDigest(services.digest, model as unknown as Json);
   if (!modelDigest.ok) throw new Error(`a view model without a canonical form: ${modelDigest.refusal.place}`);
   const findings = findingsText(ledger, attached, now);
   const texts = { findings, ledger: JSON.stringify(attached), model: JSON.stringify(model) };
-  return { id: newId(), model, modelDigest: modelDigest.value, attached, texts, photos: Object.fromEntries(renditions) };
+  return { id: newId(), model, modelDigest: modelDigest.value, attached, texts, photos: picturesToPrint(company, rows, mark) };
 }
 
 /** The view model, the attached edition and its findings lie beside the PDF. */

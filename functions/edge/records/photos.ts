@@ -1,6 +1,6 @@
 import type { Json } from "#core/ledger/index.ts";
 import { cameraKnown, type PhotoKnown, readSettings } from "#core/record/index.ts";
-import { blurredKey, markKeys, renditionKey } from "#functions/shared/index.ts";
+import { blurredKey, markKeys, type PrintPicture, type PrintRecord, type RenditionName, renditionKey } from "#functions/shared/index.ts";
 import type { PhotoRow } from "../adapters/photos.ts";
 
 /** What the record is told of the photos of a job; those that nobody has read yet are left out. */
@@ -14,19 +14,44 @@ export function markKnown(company: string, settings: Json | undefined): Readonly
   return mark === undefined ? {} : { [mark]: { rendition: markKeys(company, mark).paper } };
 }
 
-function known(company: string, { sha256, facts, blurred }: PhotoRow): PhotoKnown {
+/** A photo in which parts are blurred has no rendition for paper but those. */
+const keyOf = (company: string, { sha256, blurred }: PhotoRow, name: RenditionName): string =>
+  blurred === undefined ? renditionKey(company, sha256, name) : blurredKey(company, sha256, name, blurred);
+
+function known(company: string, photo: PhotoRow): PhotoKnown {
+  const { facts, blurred } = photo;
   if (!facts) return {};
   const print = facts.renditions.find(({ name }) => name === "print");
   return {
-    ...(print
-      ? {
-          rendition: blurred === undefined ? renditionKey(company, sha256, "print") : blurredKey(company, sha256, "print", blurred),
-          width: print.width,
-          height: print.height,
-        }
-      : {}),
+    ...(print ? { rendition: keyOf(company, photo, "print"), width: print.width, height: print.height } : {}),
     ...(blurred === undefined ? {} : { blurred: true }),
     ...(facts.unreadable ? { unreadable: true } : {}),
     ...cameraKnown(facts),
   };
+}
+
+const forPaper = ["print", "column"] as const;
+
+/** What print may choose from, the largest first. Of blurred ones nothing was kept but the keys; they come to about as much. */
+function picturesOf(company: string, photo: PhotoRow): readonly PrintPicture[] {
+  const { facts, blurred } = photo;
+  return forPaper.flatMap((name) => {
+    const rendition = facts?.renditions.find((one) => one.name === name);
+    if (rendition === undefined) return [];
+    const { bytes, sha256 } = rendition;
+    return [{ key: keyOf(company, photo, name), bytes, ...(blurred === undefined && { sha256 }) }];
+  });
+}
+
+/** The pictures of a job and the company's mark for print, by the hash of what was sent. */
+export function picturesToPrint(
+  company: string,
+  photos: readonly PhotoRow[],
+  mark: Readonly<Record<string, PhotoKnown>>,
+): PrintRecord["photos"] {
+  const own = Object.entries(mark).flatMap(([sha256, { rendition }]) =>
+    rendition === undefined ? [] : [[sha256, [{ key: rendition }]] as const],
+  );
+  const all = photos.map((photo) => [photo.sha256, picturesOf(company, photo)] as const);
+  return Object.fromEntries([...all.filter(([, pictures]) => pictures.length > 0), ...own]);
 }

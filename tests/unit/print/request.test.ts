@@ -2,11 +2,15 @@ import { describe, expect, it } from "vitest";
 import { readPrintRequest } from "#functions/print/request.ts";
 
 const sha = "a".repeat(64);
+const picture = [
+  { key: `kettle/renditions/${sha}/print.jpg`, bytes: 300_000, sha256: sha },
+  { key: `kettle/renditions/${sha}/column.jpg` },
+];
 const good = {
   kind: "record",
   model: { format: 1, title: { issuedAt: 1 }, steps: [] },
   key: "kettle/records/job/1.pdf",
-  photos: { [sha]: `kettle/renditions/${sha}/print.jpg` },
+  photos: { [sha]: picture },
   attachments: [{ name: "ledger.json", type: "application/json", text: "{}", relationship: "Data" }],
 };
 const design = {
@@ -58,9 +62,13 @@ describe("readPrintRequest", () => {
     ["body/model/title/issuedAt", { ...good, model: { ...good.model, title: { issuedAt: "2026" } } }],
     ["body/key", { ...good, key: "kettle/originals/job" }],
     ["body/key", { ...good, key: "kettle/records/../../other/records/1.pdf" }],
-    [`body/photos/${sha}`, { ...good, photos: { [sha]: `other/renditions/${sha}/print.jpg` } }],
-    [`body/photos/${sha}`, { ...good, photos: { [sha]: `kettle/renditions/../../other/renditions/${sha}/print.jpg` } }],
-    ["body/photos/x", { ...good, photos: { x: `kettle/renditions/${sha}/print.jpg` } }],
+    [`body/photos/${sha}`, { ...good, photos: { [sha]: [{ key: `other/renditions/${sha}/print.jpg` }] } }],
+    [`body/photos/${sha}`, { ...good, photos: { [sha]: [...picture, { key: `other/renditions/${sha}/column.jpg` }] } }],
+    [`body/photos/${sha}`, { ...good, photos: { [sha]: [{ key: `kettle/renditions/../../other/renditions/${sha}/print.jpg` }] } }],
+    [`body/photos/${sha}`, { ...good, photos: { [sha]: [] } }],
+    [`body/photos/${sha}`, { ...good, photos: { [sha]: [{ ...picture[0], bytes: -1 }] } }],
+    [`body/photos/${sha}`, { ...good, photos: { [sha]: [{ ...picture[0], sha256: "none" }] } }],
+    ["body/photos/x", { ...good, photos: { x: picture } }],
     ["body/attachments", { ...good, attachments: [{ ...good.attachments[0], name: "../ledger.json" }] }],
     ["body/attachments", { ...good, attachments: [{ ...good.attachments[0], relationship: "Anything" }] }],
   ])("refuses what is wrong at %s", (place, value) => {
