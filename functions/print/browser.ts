@@ -25,10 +25,17 @@ const switches = [
   "--host-resolver-rules=MAP * ~NOTFOUND",
 ];
 
+/** Own: a blank page answers within a few. */
+const ANSWER_MS = 1_000;
+
+/** In a context of its own. */
+const blank = async (browser: Browser): Promise<Page> => (await browser.createBrowserContext()).newPage();
+
 /** One warm browser. It is started again when it has died; a start that failed is not remembered. */
 export class WarmBrowser {
   readonly #settings: BrowserSettings;
   #started: Promise<Browser> | undefined;
+  #spare: Promise<Page> | undefined;
 
   constructor(settings: BrowserSettings) {
     this.#settings = settings;
@@ -61,6 +68,12 @@ export class WarmBrowser {
     }
   }
 
+  /** Opens a page for whoever asks next. One that does not open is not missed: there is another then. */
+  prepare(): void {
+    this.#spare ??= this.warm().then(blank);
+    this.#spare.catch(() => undefined);
+  }
+
   /**
    * Opens a page in a context of its own, hands it to `work` and closes it, whatever happened. Refused as `print-failed`
    * when the browser does not start, dies, or takes longer than the limit; what it waits for in `until` is not counted.
@@ -70,11 +83,11 @@ export class WarmBrowser {
     let over = false;
     const whole = (async (): Promise<Outcome<T>> => {
       browser = await this.warm();
-      const context = await browser.createBrowserContext();
+      const page = await this.#page(browser);
       try {
-        return await work(await context.newPage());
+        return await work(page);
       } finally {
-        await this.#closed(browser, context.close());
+        await this.#closed(browser, page.browserContext().close());
       }
     })().catch((thrown: Error): Outcome<T> => {
       if (!over) this.#settings.report(thrown.stack ?? thrown.message);
@@ -90,6 +103,23 @@ export class WarmBrowser {
     if (browser) await this.#kill(browser);
     else this.#started = undefined;
     return refuse("print-failed", "print", { why: "time-limit", milliseconds: this.#settings.pageLimit });
+  }
+
+  /** The page that was opened before, where it still answers; else another. */
+  async #page(browser: Browser): Promise<Page> {
+    const spare = await this.#spare?.catch(() => undefined);
+    this.#spare = undefined;
+    if (spare?.browser() !== browser) return blank(browser);
+    const answers = await within(
+      spare.evaluate("true").catch(() => undefined),
+      ANSWER_MS,
+    );
+    if (answers === true) return spare;
+    void spare
+      .browserContext()
+      .close()
+      .catch(() => undefined);
+    return blank(browser);
   }
 
   async close(): Promise<void> {

@@ -6,11 +6,13 @@ import type { WarmBrowser } from "./browser.ts";
 import { type Drawn, draw } from "./draw.ts";
 import type { FinishedAbout } from "./finish.ts";
 import type { Fonts } from "./fonts.ts";
+import type { Unsealed } from "./unsealed.ts";
 
 export interface Printer {
   readonly store: Pick<Store, "get" | "put">;
   readonly browser: Pick<WarmBrowser, "withPage">;
   readonly fonts: Fonts;
+  readonly unsealed?: Unsealed;
 }
 
 /** A document of any kind as the browser wrote it, with what its PDF is to say of itself. */

@@ -25,6 +25,8 @@ export interface FinishedAbout {
 export interface Finished {
   readonly pdf: Uint8Array;
   readonly pages: number;
+  /** What was written: as if it were read from the file. */
+  readonly document: PDFDocument;
 }
 
 /**
@@ -49,14 +51,18 @@ export async function finish(document: PDFDocument, about: FinishedAbout): Promi
     document.context.register(document.context.stream(data, { Type: "Metadata", Subtype: "XML" })),
   );
   document.context.trailerInfo.ID = document.context.obj([PDFHexString.of(about.id), PDFHexString.of(about.id)]);
-  return { pdf: await saved(document), pages: document.getPageCount() };
+  return { pdf: await saved(document), pages: document.getPageCount(), document };
 }
 
 /** Puts more files into a PDF that was finished; everything else of it stays. */
-export async function attachLater(finished: Uint8Array, attachments: readonly PrintAttachment[], issuedAt: number): Promise<Finished> {
-  const document = await opened(finished);
+export async function attachLater(
+  finished: Uint8Array | PDFDocument,
+  attachments: readonly PrintAttachment[],
+  issuedAt: number,
+): Promise<Finished> {
+  const document = finished instanceof Uint8Array ? await opened(finished) : finished;
   await attach(document, attachments, new Date(issuedAt));
-  return { pdf: await saved(document), pages: document.getPageCount() };
+  return { pdf: await saved(document), pages: document.getPageCount(), document };
 }
 
 async function attach(document: PDFDocument, attachments: readonly PrintAttachment[], at: Date): Promise<void> {

@@ -8,7 +8,7 @@ import { sha256Of } from "./shown.ts";
 /** Why a picture is printed as missing although the model names its rendition: a key of the record's words. */
 export type Absent = "photo-not-in-store" | "photo-unreadable";
 
-const AT_ONCE = 6;
+const AT_ONCE = 4;
 
 /** The hashes of all pictures that the model expects to print, each once. */
 export const photosOf = (model: RecordModel): readonly string[] => [

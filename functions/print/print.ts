@@ -26,17 +26,19 @@ const drawnOf = (request: PrintDocument, printer: Printer): Promise<Outcome<Docu
 
 /** Prints a document and puts it into the store. Refusals: `store-unavailable`, `print-failed` (with why). */
 export async function print(request: PrintRequest, printer: Printer): Promise<Outcome<PrintAnswer>> {
-  if (request.kind === "sealing") return sealed(request, printer.store);
+  if (request.kind === "sealing") return sealed(request, printer);
   if (request.kind === "paper") return counted(request, printer.store);
   const document = await drawnOf(request, printer);
   if (!document.ok) return document;
   const { pdf: drawn, missing, pictures, papers = {}, ...about } = document.value;
-  const { pdf, pages } = await finish(drawn, { ...about, id: sha256Of(JSON.stringify(request.model)).slice(0, 32) });
+  const { pdf, pages, document: finished } = await finish(drawn, { ...about, id: sha256Of(JSON.stringify(request.model)).slice(0, 32) });
   const [stored, shown] = await Promise.all([
     put(request.key, pdf, printer.store),
     pictures === undefined ? {} : shownIn(pdf, { pictures, papers }).then((all) => ({ shown: all })),
   ]);
-  return stored.ok ? ok({ ...stored.value, pages, missing, ...shown }) : stored;
+  if (!stored.ok) return stored;
+  if (request.kind === "record") printer.unsealed?.keep(request.key, finished);
+  return ok({ ...stored.value, pages, missing, ...shown });
 }
 
 /** Opens a paper as it will be opened when it is bound in. Refuses what `readPaper` refuses, and `paper-unknown`. */
@@ -52,14 +54,18 @@ async function counted({ key }: PrintPaper, store: Printer["store"]): Promise<Ou
 }
 
 /** Attaches to what lies in the store already. Refuses `record-unknown` where nothing lies there. */
-async function sealed({ key, attachments, issuedAt }: PrintSealing, store: Printer["store"]): Promise<Outcome<PrintAnswer>> {
-  const found = await store.get(key);
-  if (!found.ok) return found;
-  const bytes = await found.value.bytes();
-  if (!bytes.ok) return bytes;
-  const { pdf, pages } = await attachLater(bytes.value, attachments, issuedAt);
+async function sealed({ key, attachments, issuedAt }: PrintSealing, { store, unsealed }: Printer): Promise<Outcome<PrintAnswer>> {
+  const printed = unsealed?.take(key);
+  const finished = printed ? ok(printed) : await fetched(key, store);
+  if (!finished.ok) return finished;
+  const { pdf, pages } = await attachLater(finished.value, attachments, issuedAt);
   const stored = await put(key, pdf, store);
   return stored.ok ? ok({ ...stored.value, pages, missing: [] }) : stored;
+}
+
+async function fetched(key: string, store: Printer["store"]): Promise<Outcome<Uint8Array>> {
+  const found = await store.get(key);
+  return found.ok ? found.value.bytes() : found;
 }
 
 async function put(key: string, pdf: Uint8Array, store: Printer["store"]): Promise<Outcome<Pick<PrintAnswer, "sha256" | "bytes">>> {

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
+import { setTimeout } from "node:timers/promises";
 import puppeteer, { type Browser } from "puppeteer";
 import { jpegsIn } from "#core/proof/index.ts";
 import { filesOf, type RecordModel } from "#core/record/index.ts";
@@ -19,7 +20,7 @@ export interface RecordAsked {
   readonly warm: number;
 }
 
-export const SIXTY: RecordAsked = { photos: 60, rounds: 7, warm: 1 };
+export const SIXTY: RecordAsked = { photos: 60, rounds: 7, warm: 8 };
 
 /** A job with so many pictures, each read by media. */
 async function jobWithPictures({ bare }: Benched, company: Company, count: number): Promise<string> {
@@ -38,7 +39,7 @@ async function jobWithPictures({ bare }: Benched, company: Company, count: numbe
   for (;;) {
     const [rows] = await bare([["SELECT count(*) AS unread FROM photo WHERE company = ?1 AND state = 'stored'", company.id]]);
     if (rows?.[0]?.unread === 0) return job.job;
-    await new Promise((resolve) => setTimeout(resolve, 100));
+    await setTimeout(100);
   }
 }
 
@@ -47,6 +48,7 @@ interface Static {
   readonly files: ReadonlyMap<string, { readonly type: string; readonly bytes: Uint8Array }>;
 }
 
+const SETTLE_MS = 800;
 const ORIGIN = "https://record.invalid";
 const at = (path: string): string => new URL(`../../${path}`, import.meta.url).href;
 
@@ -123,6 +125,8 @@ export const record = ({ photos, rounds, warm }: RecordAsked): Promise<readonly 
             run: async () => {
               ours = (await issue()).bytes;
             },
+            // print opens its next page when nobody waits
+            settle: () => setTimeout(SETTLE_MS),
           },
           {
             name: "printed",

@@ -1,4 +1,5 @@
 import type { About, Check, Finding, Item, Words } from "../job/index.ts";
+import { byId } from "./by-id.ts";
 import { fill, type Speaking, sentences } from "./speaking.ts";
 
 /** What things of the tolerance sheet are called. */
@@ -6,12 +7,13 @@ export function makeTitles({ language, sheet }: Speaking) {
   const texts = sentences[language];
   const words = (w: Words | undefined): string => (w === undefined ? "" : (w[language] ?? w.en));
 
-  const itemOf = (id: string | undefined): Item | undefined => sheet?.items.find((i) => i.id === id);
-  const checkOf = (id: string | undefined): Check | undefined => sheet?.checks.find((c) => c.id === id);
+  const [items, checks, sets] = [byId(sheet?.items), byId(sheet?.checks), byId(sheet?.tagSets)];
+  const itemOf = (id: string | undefined): Item | undefined => (id === undefined ? undefined : items.get(id));
+  const checkOf = (id: string | undefined): Check | undefined => (id === undefined ? undefined : checks.get(id));
 
   function tagged(title: string, tag: string | undefined, set: string | undefined): string {
     if (tag === undefined) return title;
-    const named = words(sheet?.tagSets.find((t) => t.id === set)?.title);
+    const named = words(set === undefined ? undefined : sets.get(set)?.title);
     return fill(texts["title.tagged"], { title, set: named.toLowerCase(), tag });
   }
 

@@ -1,4 +1,5 @@
 import { type Finding, factsOf, type Item, type Live, type Step, type ToleranceSheet } from "../job/index.ts";
+import { byId } from "./by-id.ts";
 import type { Context } from "./context.ts";
 import { findingView } from "./finding-view.ts";
 import { measuredIn, saidBeside, titleOf, withMeasured } from "./measured-view.ts";
@@ -6,8 +7,6 @@ import type { FindingView, PictureView, StepView } from "./model.ts";
 import { photoView } from "./pictures-view.ts";
 import { countedIn, readingView } from "./readings-view.ts";
 import { tagName } from "./tag-name.ts";
-
-const itemIn = (sheet: ToleranceSheet, fact: Live): Item | undefined => sheet.items.find((i) => i.id === fact.what.item);
 
 function cautionsOf(context: Context, step: Step): readonly string[] {
   const { sheet, sayer } = context;
@@ -39,6 +38,20 @@ function explainsOf(context: Context, step: Step): readonly string[] {
 interface Entered {
   readonly fact: Live;
   readonly item: Item;
+}
+
+/** What was entered for each step, by its id. */
+function enteredBySteps({ items }: ToleranceSheet, facts: readonly Live[]): ReadonlyMap<string, readonly Entered[]> {
+  const known = byId(items);
+  const entered = new Map<string, Entered[]>();
+  for (const fact of facts) {
+    const item = typeof fact.what.item === "string" ? known.get(fact.what.item) : undefined;
+    if (item === undefined) continue;
+    const before = entered.get(item.step);
+    if (before === undefined) entered.set(item.step, [{ fact, item }]);
+    else before.push({ fact, item });
+  }
+  return entered;
 }
 
 const sameTag = (view: FindingView, { fact }: Entered): boolean => view.tag === (fact.what.tag ?? undefined);
@@ -103,12 +116,10 @@ export function stepViews(context: Context, findings: readonly Finding[]): reado
   const { state, sheet } = context;
   const counted = countedIn(findings);
   const besides = saidBeside(context);
+  const bySteps = enteredBySteps(sheet, state.facts);
   return sheet.steps.flatMap((step) => {
     const own = findings.filter((f) => f.step === step.id);
-    const entered = state.facts.flatMap((fact) => {
-      const item = itemIn(sheet, fact);
-      return item?.step === step.id ? [{ fact, item }] : [];
-    });
+    const entered = bySteps.get(step.id) ?? [];
     const notes = notesFor(context, (named) => named === step.id);
     return own.length + entered.length + notes.length === 0 ? [] : [stepView(context, step, own, entered, counted, besides)];
   });

@@ -8,7 +8,6 @@ import type { RecordRow } from "../adapters/records.ts";
 import { newId, sha256Hex } from "../chance.ts";
 import type { Author } from "../company/change.ts";
 import { appendToJob } from "../jobs/append.ts";
-import { follow } from "../jobs/findings.ts";
 import { ledgerOf, readJob } from "../jobs/read.ts";
 import { fromEdge, PROGRAM } from "../ledger/index.ts";
 import { signingKey } from "../seals/index.ts";
@@ -138,7 +137,6 @@ async function recorded(
     whole: true,
     also: () => [services.records.add(place.company, row)],
   });
-  if (!appended.ok) return appended.refusal.code === "database-busy" ? refuse("database-busy", "record", {}) : appended;
-  await follow(services, place);
-  return ok(null);
+  if (appended.ok) return ok(null);
+  return appended.refusal.code === "database-busy" ? refuse("database-busy", "record", {}) : appended;
 }
