@@ -178,6 +178,56 @@ describe("WarmBrowser", () => {
     }
   });
 
+  it("does not count what a page waits for", async () => {
+    const browser = await warmBrowser({ pageLimit: 500 });
+    try {
+      await browser.warm();
+      const wait = (milliseconds: number) => new Promise((later) => setTimeout(later, milliseconds));
+      const coming = wait(1_200);
+      expect(await browser.withPage(() => coming.then(() => ok("drawn")), coming)).toEqual({ ok: true, value: "drawn" });
+      const late = await browser.withPage(() => wait(5_000).then(() => ok("drawn")), wait(700));
+      expect(late).toMatchObject({ ok: false, refusal: { code: "print-failed", figures: { why: "time-limit" } } });
+    } finally {
+      await browser.close();
+    }
+  });
+
+  it("hands over the page that was opened before, once, and another where it does not answer any more", async () => {
+    const browser = await warmBrowser();
+    try {
+      const contexts = async () => (await browser.warm()).browserContexts().length;
+      const first = await contexts();
+      const prepared = async () => {
+        browser.prepare();
+        browser.prepare();
+        for (let round = 0; round < 100 && (await contexts()) === first; round += 1) await new Promise((later) => setTimeout(later, 20));
+        expect(await contexts()).toBe(first + 1);
+      };
+      await prepared();
+      const inside = await browser.withPage(async (one) => {
+        await one.browserContext().setCookie({ name: "left", value: "behind", domain: "record.invalid" });
+        return ok(await contexts());
+      });
+      expect(inside).toEqual({ ok: true, value: first + 1 });
+      expect(await contexts()).toBe(first);
+      expect(await browser.withPage(async (one) => ok(await one.browserContext().cookies()))).toEqual({ ok: true, value: [] });
+
+      await prepared();
+      const [gone] = (await browser.warm()).browserContexts().slice(-1);
+      await (await gone?.pages())?.[0]?.close();
+      expect(await browser.withPage(async (one) => ok(await one.evaluate("1 + 1")))).toEqual({ ok: true, value: 2 });
+      expect(await contexts()).toBe(first);
+
+      await prepared();
+      const pid = (await browser.pid()) as number;
+      process.kill(-pid, "SIGKILL");
+      expect(await ended(pid)).toBe(true);
+      expect(await browser.withPage(async (one) => ok(await one.evaluate("1 + 1")))).toEqual({ ok: true, value: 2 });
+    } finally {
+      await browser.close();
+    }
+  });
+
   it("does not remember a start that failed", async () => {
     const { BROWSER_PATH } = await browserEnvironment();
     const folder = await mkdtemp(join(tmpdir(), "asburied-browser-"));

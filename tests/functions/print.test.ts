@@ -154,7 +154,8 @@ describe("POST /print", () => {
       if (!bytes.ok) throw new Error(JSON.stringify(bytes.refusal));
       return bytes.value;
     };
-    const before = await readPdf(await bytesAt(KEY));
+    const unsealed = await bytesAt(KEY);
+    const before = await readPdf(unsealed);
     const attachments = [
       { name: "seal.jws", type: "application/jose", text: "e30.e30.e30", relationship: "Supplement" },
       { name: "text.json", type: "application/json", text: "[]", relationship: "Data" },
@@ -172,6 +173,11 @@ describe("POST /print", () => {
       ...[...earlier].map(([name, content]) => [name, new TextDecoder().decode(content)]),
       ...attachments.map(({ name, text }) => [name, text]),
     ]);
+    // print had the document at hand; from the store it is the same
+    const put = await store.put(KEY, unsealed, { length: unsealed.length, type: "application/pdf" });
+    expect(put.ok).toBe(true);
+    expect((await post(sealing)).status).toBe(200);
+    expect(sha(await bytesAt(KEY))).toBe(sha(bytes));
     const missing = await post({ ...sealing, key: "kettle/records/job/none.pdf" });
     expect([missing.status, (await refusal(missing)).code]).toEqual([404, "record-unknown"]);
   });
