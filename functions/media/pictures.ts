@@ -7,7 +7,7 @@ import { pixelHash } from "./pixel-hash.ts";
 
 /** At 5 in on paper 1600 pixels are more than 300 to the inch. */
 const PRINT_EDGE = 1600;
-/** A record's column is 84 mm wide: 1000 pixels are 300 to the inch. */
+/** A record's column is 84 mm wide: 1000 pixels across are 300 to the inch. */
 const COLUMN_EDGE = 1000;
 
 export interface Picture {

@@ -6,7 +6,7 @@ export interface BrowserSettings {
   readonly path: string;
   /** The whole environment of the browser; nothing of print's own secrets. */
   readonly environment: Readonly<Record<string, string>>;
-  /** How long one page may take from its opening on, in milliseconds. */
+  /** How long one page may take, in milliseconds, from when it is open and what it waits for has come. */
   readonly pageLimit: number;
   /** How long closing may take before the browser is killed, in milliseconds. */
   readonly closeLimit: number;
@@ -107,8 +107,10 @@ export class WarmBrowser {
 
   /** The page that was opened before, where it still answers; else another. */
   async #page(browser: Browser): Promise<Page> {
-    const spare = await this.#spare?.catch(() => undefined);
+    const taken = this.#spare;
+    // nobody else gets it while this one waits
     this.#spare = undefined;
+    const spare = await taken?.catch(() => undefined);
     if (spare?.browser() !== browser) return blank(browser);
     const answers = await within(
       spare.evaluate("true").catch(() => undefined),

@@ -15,7 +15,7 @@ export interface Printer {
   readonly unsealed?: Unsealed;
 }
 
-/** A document of any kind as the browser wrote it, with what its PDF is to say of itself. */
+/** A document of any kind, drawn, with what its PDF is to say of itself. */
 export interface Document extends Omit<FinishedAbout, "id"> {
   readonly pdf: PDFDocument;
   /** Photos that should be in it and are not. */

@@ -23,7 +23,7 @@ export type Files = ReadonlyMap<string, Served>;
 
 const none: Promise<Files> = Promise.resolve(new Map());
 
-/** Loads a page from memory alone, waits for its fonts and for every image, and prints it. `later`: those that are still on their way. */
+/** Loads a page from memory alone, waits for its fonts and for every image, and prints it. `later`: files that are still on their way. */
 export async function draw(page: Page, html: string, files: Files, later = none): Promise<Outcome<Drawn>> {
   await page.setJavaScriptEnabled(false);
   await page.setRequestInterception(true);
@@ -46,8 +46,11 @@ export async function drawAgain(page: Page, html: string, files: Files): Promise
 
 function serve(page: Page, html: string, files: Files, later: Promise<Files>): void {
   page.removeAllListeners("request");
-  page.on("request", (request) => void answer(request, html, files, later).catch(() => {}));
+  page.on("request", (request) => void answer(request, html, files, later).catch(() => refused(request)));
 }
+
+/** What cannot be answered must not keep the page from loading: whoever waits for the page is told why by `later` itself. */
+const refused = (request: HTTPRequest): void => void request.abort().catch(() => undefined);
 
 async function printed(page: Page, files: Files): Promise<Outcome<Drawn>> {
   // As text, since the page's own world has other globals than this file.

@@ -1,5 +1,6 @@
 import sharp from "sharp";
 import type { Served } from "./origin.ts";
+import { plainJpeg } from "./plain-jpeg.ts";
 import { inTurns } from "./turns.ts";
 
 // Beside a browser: each picture on one thread, and none kept.
@@ -24,8 +25,13 @@ const sizes = [
 export const bytesOf = (files: ReadonlyMap<string, Served>): number =>
   [...files.values()].reduce((sum, { bytes }) => sum + bytes.length, 0);
 
-/** The picture smaller; as it is where that would not make it smaller, or where it does not decode: the browser then says so. */
+/**
+ * The picture smaller; as it is where that would not make it smaller, where it was made so small before, or where it does not decode:
+ * the browser then says so.
+ */
 async function smaller(served: Served, { edge, quality }: (typeof sizes)[number]): Promise<Served> {
+  const pixels = served.whole && plainJpeg(served.bytes);
+  if (pixels && Math.max(pixels.width, pixels.height) <= edge) return served;
   try {
     const made = await sharp(served.bytes)
       .resize({ width: edge, height: edge, fit: "inside", withoutEnlargement: true })
@@ -59,11 +65,6 @@ export class Fitting {
     // whatever else comes, none can stay as it is
     for (const [one, picture] of this.#come) void this.#largest(one, picture);
   };
-
-  /** How many have come. */
-  get count(): number {
-    return this.#come.size;
-  }
 
   #largest(address: string, served: Served): Promise<Served> {
     const begun = this.#begun.get(address) ?? this.#turn(() => smaller(served, sizes[0]));

@@ -8,7 +8,7 @@ import { printServer } from "./server.ts";
 import { oneAfterAnother } from "./turns.ts";
 import { Unsealed } from "./unsealed.ts";
 
-/** From the opening of a page to its last PDF. Own; a record of 60 pictures, made to fit meanwhile, takes some two seconds. */
+/** From when a page is open and its pictures have come to its last PDF. Own; a record of 60 pictures takes less than a second. */
 const PAGE_LIMIT_MS = 60_000;
 const CLOSE_LIMIT_MS = 3_000;
 /** Own: a seal is asked for within a tenth of it. */
@@ -30,8 +30,9 @@ const inTurn = oneAfterAnother();
 const unsealed = new Unsealed();
 /** Opens the next page when nobody waits for the one before it. */
 let pause: NodeJS.Timeout | undefined;
+const busy = (): void => clearTimeout(pause);
 const prepareSoon = (): void => {
-  clearTimeout(pause);
+  busy();
   pause = setTimeout(() => browser.prepare(), PAUSE_MS).unref();
 };
 const server = printServer({
@@ -40,7 +41,11 @@ const server = printServer({
   // Only the edge reads these answers, and it makes its own sentences from code and figures.
   say: ({ code, place }) => `${code} at ${place}`,
   ready: () => browser.ready(),
-  print: (request) => inTurn(() => print(request, { store, browser, fonts, unsealed })).finally(prepareSoon),
+  print: (request) =>
+    inTurn(() => {
+      busy();
+      return print(request, { store, browser, fonts, unsealed }).finally(prepareSoon);
+    }),
   message: (asked) => message(asked, mail),
   sends: mail !== undefined,
   report,
@@ -48,4 +53,7 @@ const server = printServer({
 // A browser that does not start now is tried again with the first document, so that print runs and can say what is wrong.
 await browser.ready();
 prepareSoon();
-machine.serve(server, () => browser.close());
+machine.serve(server, () => {
+  busy();
+  return browser.close();
+});

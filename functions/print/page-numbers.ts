@@ -11,10 +11,10 @@ import {
 } from "@cantoo/pdf-lib";
 import { ROOM_FOR_PAGE } from "#templates/record/index.ts";
 
-/** A face of a page as text is shown in it (ISO 32000-2, 9.7): a code is four hex digits. */
+/** A face of a page, as far as numbers are written in it (ISO 32000-2, 9.7): a code is four hex digits. */
 interface Face {
   readonly codes: ReadonlyMap<string, string>;
-  /** Width of a digit in thousandths of the letters' size. */
+  /** Width of every digit, as that of 0, in thousandths of the letters' size. */
   readonly digit: number | undefined;
 }
 
@@ -23,8 +23,8 @@ const PIECE = /(BT\n\/(\w+) \S+ Tf\n[^\n]* Tm\n)<([0-9A-F]+)> Tj\nET/g;
 
 /**
  * Writes page numbers where the browser was given room for them, in their order, so that nothing has to be printed twice only to say
- * where it lies. Those with fewer digits end where their room ends. False, with nothing changed, where up to the page of the last one
- * there are not as many rooms as numbers, or where a face lacks a digit.
+ * where it lies. Those with fewer digits end where their room ends. False, with nothing changed, where there are not as many rooms as
+ * numbers up to the first page without any behind them, or where a face lacks a digit.
  */
 export function writePageNumbers(document: PDFDocument, numbers: readonly number[]): boolean {
   if (!numbers.every((number) => Number.isInteger(number) && number > 0)) return false;
@@ -32,7 +32,6 @@ export function writePageNumbers(document: PDFDocument, numbers: readonly number
   const changes: (readonly [PDFRef, string])[] = [];
   let lacking = false;
   for (const page of document.getPages()) {
-    if (left.length === 0) break;
     const reference = page.node.get(PDFName.of("Contents"));
     const stream = page.node.Contents();
     if (!(reference instanceof PDFRef && stream instanceof PDFRawStream)) return false;
@@ -51,6 +50,8 @@ export function writePageNumbers(document: PDFDocument, numbers: readonly number
       return `${head}[${-blanks * face.digit} <${digits}>] TJ\nET`;
     });
     if (written !== content) changes.push([reference, written]);
+    // contents may go on to a page with a single room
+    else if (left.length === 0) break;
   }
   if (lacking || left.length > 0) return false;
   for (const [reference, content] of changes)

@@ -58,13 +58,15 @@ async function drawOn(
   { making, papers, room }: Inside,
 ): Promise<Outcome<Document>> {
   const sheet = printable(model, fonts.has);
-  const shown = making.then((made) => (made.ok ? made.value.standIns.files : new Map<string, Served>()));
+  const given = making.then((made) => (made.ok ? made.value.standIns.files : new Map<string, Served>()));
+  // whoever waits for it is told; where nobody does, the page has failed before
+  given.catch(() => undefined);
   let places: Places | undefined;
   let absent: ReadonlyMap<string, Absent> = new Map();
   for (let round = 0; round < ROUNDS; round += 1) {
     const known = places ?? { bound: roomForNumbers };
     const html = recordPage(sheet, { fonts: fonts.css, photo: photoIn(model, absent), ...known });
-    const drawing = round === 0 ? draw(page, html, fonts.files, shown) : drawAgain(page, html, new Map([...fonts.files, ...(await shown)]));
+    const drawing = round === 0 ? draw(page, html, fonts.files, given) : drawAgain(page, html, new Map([...fonts.files, ...(await given)]));
     const [printed, made] = [await drawing, await making];
     if (!made.ok) return made;
     if (!printed.ok) return printed;

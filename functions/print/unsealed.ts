@@ -5,7 +5,7 @@ const KEPT_MS = 20_000;
 
 /**
  * The record that was printed last, as it lies in the store, for its seal: to be put into it without the file being fetched and read
- * again. Whoever seals another one, or later, or beside another print, finds it in the store.
+ * again. Whoever seals another one first, or later, finds it in the store.
  */
 export class Unsealed {
   #kept: { readonly key: string; readonly document: PDFDocument } | undefined;

@@ -33,7 +33,11 @@ const drawn = (key: string): NamedObject => ({ key, must: false });
 
 function ofPhotos(database: DatabaseSync): readonly NamedObject[] {
   const photos = database.prepare("SELECT company, sha256, state FROM photo ORDER BY company, sha256").all() as unknown as PhotoRow[];
-  const blurred = database.prepare("SELECT company, sha256, digest FROM blurred ORDER BY company, sha256").all() as unknown as {
+  const blurred = database
+    .prepare(
+      "SELECT company, sha256, digest FROM blurred UNION SELECT company, sha256, digest FROM blurred_before ORDER BY company, sha256",
+    )
+    .all() as unknown as {
     company: string;
     sha256: string;
     digest: string;

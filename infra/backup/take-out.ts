@@ -7,14 +7,19 @@ export const erasedKeys = (erased: readonly Erased[]): ReadonlySet<string> =>
   new Set(erased.flatMap(({ kind, ref }) => (kind === "object" ? [ref] : [])));
 
 /** Rows about a photo or a paper whose bytes are gone. */
-const ABOUT_PHOTO = ["photo", "photo_use", "photo_look", "seen_before", "blurred", "paper"] as const;
+const ABOUT_PHOTO = ["photo", "photo_use", "photo_look", "seen_before", "blurred", "blurred_before", "paper"] as const;
 /** Made from the ledger, and made again from it when somebody asks. */
 const DERIVED = ["finding", "after_work", "listed", "observed"] as const;
+
+/** A backup may be older than a table. */
+const isThere = (database: DatabaseSync, table: string): boolean =>
+  database.prepare("SELECT 1 FROM sqlite_master WHERE type = 'table' AND name = ?").get(table) !== undefined;
 
 function objectOut(database: DatabaseSync, { company, ref }: Erased): void {
   const sha256 = /\/(?:originals|papers)\/([0-9a-f]{64})$/.exec(ref)?.[1];
   if (sha256 === undefined) return;
-  for (const table of ABOUT_PHOTO) database.prepare(`DELETE FROM ${table} WHERE company = ? AND sha256 = ?`).run(company, sha256);
+  for (const table of ABOUT_PHOTO)
+    if (isThere(database, table)) database.prepare(`DELETE FROM ${table} WHERE company = ? AND sha256 = ?`).run(company, sha256);
   database.prepare("DELETE FROM seen_before WHERE company = ? AND before = ?").run(company, sha256);
   database.prepare("DELETE FROM owed WHERE company = ? AND (ref = ? OR ref LIKE '%/' || ?)").run(company, sha256, sha256);
 }
@@ -32,7 +37,8 @@ function bodyOut(database: DatabaseSync, { company, ref, content }: Erased): voi
   database
     .prepare("UPDATE entry SET body = ? WHERE company = ? AND job = ? AND id = ?")
     .run(JSON.stringify(without.value.body), company, job, id);
-  for (const table of DERIVED) database.prepare(`DELETE FROM ${table} WHERE company = ? AND job = ?`).run(company, job);
+  for (const table of DERIVED)
+    if (isThere(database, table)) database.prepare(`DELETE FROM ${table} WHERE company = ? AND job = ?`).run(company, job);
 }
 
 const inPlace: Readonly<Record<string, string>> = {
@@ -48,7 +54,7 @@ const inPlace: Readonly<Record<string, string>> = {
  * bodies are withheld as they were, envelopes stay. The file keeps no page on which a row once stood.
  */
 export function takeOut(database: DatabaseSync, erased: readonly Erased[]): void {
-  const notes = database.prepare("SELECT 1 FROM sqlite_master WHERE type = 'table' AND name = 'erased'").get() !== undefined;
+  const notes = isThere(database, "erased");
   for (const one of erased) {
     if (one.kind === "object") objectOut(database, one);
     else if (one.kind === "body") bodyOut(database, one);

@@ -1,5 +1,6 @@
+import sharp from "sharp";
 import { beforeAll, describe, expect, inject, it } from "vitest";
-import { originalKey, renditionKey, renditionNames } from "#functions/shared/index.ts";
+import { blurredKey, originalKey, renditionKey, renditionNames } from "#functions/shared/index.ts";
 import { rowsIn } from "../helpers/database.ts";
 import { batchOf, Client, type Company, type Loose, newCompany, newJob, sha256, until } from "../helpers/edge.ts";
 import { verifyLedger } from "../helpers/verifier.ts";
@@ -194,12 +195,25 @@ describe("somebody asks that it be removed", () => {
     const opened = await company.office.post("/api/openings", { title: "Lower fall", sheet, customer: { name: customer } });
     const { job } = opened.body;
     const phone = (await newJob(company)).phone;
-    const bytes = picture("lower");
+    const lower = sharp({ create: { width: 320, height: 240, channels: 3, background: "#7a6a52" } });
+    const bytes = new Uint8Array(await lower.jpeg().toBuffer());
     expect((await company.crew.ask("PUT", `/api/photos/${sha256(bytes)}`, { bytes })).status).toBe(201);
     const photo = (sha: string) => ({ item: "footing-seen", photo: sha, bytes: 10, type: "image/jpeg" });
     const crew = company.people.crew;
     const entries = [sha256(bytes), shared].map((sha) => phone.entry(job, crew, "picture-taken", photo(sha)));
     await company.crew.post(`/api/jobs/${job}/entries`, batchOf(...(await Promise.all(entries))));
+    const first = sha256(bytes);
+    await until(
+      async () => (await company.crew.get(`/api/jobs/${job}`)).body.photos[first]?.state,
+      (state) => state === "read",
+    );
+    const blurs: string[] = [];
+    for (const width of [300_000, 600_000]) {
+      const regions = [{ x: 0, y: 0, width, height: 300_000 }];
+      const blurred = await company.office.post(`/api/photos/${first}/blurred`, { regions, reason: "a neighbour" });
+      expect(blurred.status).toBe(201);
+      blurs.push(blurred.body.parts);
+    }
     const issued = await company.office.post(`/api/jobs/${job}/records`, { edition: "customer" });
     const { link } = (await company.office.post(`/api/records/${issued.body.record}/releases`, { to: "by letter" })).body;
     expect((await ask("asked-whole", { names: [customer], contacts: undefined })).status).toBe(201);
@@ -216,11 +230,15 @@ describe("somebody asks that it be removed", () => {
     expect((await company.office.get(issued.body.pdf)).status).toBe(404);
     expect((await new Client(inject("edge")).get(link)).status).toBe(404);
     const gone = inDatabase("erased", "SELECT ref, gone FROM erased WHERE company = ? AND kind = 'object'");
+    // of both blurs, of which only the last is shown
     const own = [
-      originalKey(company.company, sha256(bytes)),
-      ...renditionNames.map((name) => renditionKey(company.company, sha256(bytes), name)),
+      originalKey(company.company, first),
+      ...renditionNames.flatMap((name) => [
+        renditionKey(company.company, first, name),
+        ...blurs.map((digest) => blurredKey(company.company, first, name, digest)),
+      ]),
     ];
-    expect(own).toHaveLength(4);
+    expect(own).toHaveLength(10);
     expect(gone.map(({ ref }) => ref)).toEqual(expect.arrayContaining(own));
     expect(gone.every((row) => typeof row.gone === "number")).toBe(true);
     // the list of jobs and the owner's pages go on

@@ -61,6 +61,23 @@ describe("draw", () => {
     expect(asked).toEqual([]);
   });
 
+  it("fails at once where a file that is on its way will never come", async () => {
+    const html = page(`<img src="${photoAddress("0".repeat(64))}" alt="">`);
+    const never = new Promise<never>((_, reject) => setTimeout(reject, 200, new Error("the store is broken")));
+    const began = performance.now();
+    const outcome = await browser.withPage((one) =>
+      draw(one, html, new Map(), never).then(async (drawn) => {
+        await never;
+        return drawn;
+      }),
+    );
+    expect(outcome).toMatchObject({
+      ok: false,
+      refusal: { code: "print-failed", figures: { why: "browser", says: "the store is broken" } },
+    });
+    expect(performance.now() - began).toBeLessThan(10_000);
+  });
+
   it("names every image that is not there, from outside or from a file", async () => {
     const addresses = [`${outside}/photo.jpg`, "file:///etc/hostname", photoAddress("0".repeat(64))];
     const outcome = await drawn(page(addresses.map((address) => `<img src="${address}" alt="">`).join("")));
@@ -211,6 +228,11 @@ describe("WarmBrowser", () => {
       expect(inside).toEqual({ ok: true, value: first + 1 });
       expect(await contexts()).toBe(first);
       expect(await browser.withPage(async (one) => ok(await one.browserContext().cookies()))).toEqual({ ok: true, value: [] });
+
+      await prepared();
+      const both = await Promise.all([1, 2].map(() => browser.withPage(async (one) => ok(one))));
+      expect(both[0]).not.toEqual(both[1]);
+      expect(await contexts()).toBe(first);
 
       await prepared();
       const [gone] = (await browser.warm()).browserContexts().slice(-1);

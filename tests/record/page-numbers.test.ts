@@ -4,7 +4,7 @@ import type { RecordModel } from "#core/record/index.ts";
 import { draw, drawAgain } from "#functions/print/draw.ts";
 import { type Fonts, readFonts } from "#functions/print/fonts.ts";
 import { pagesOfParts } from "#functions/print/outline.ts";
-import { openedAnew, saved } from "#functions/print/own-pdf.ts";
+import { opened, openedAnew, saved } from "#functions/print/own-pdf.ts";
 import { writePageNumbers } from "#functions/print/page-numbers.ts";
 import { recordPage } from "#templates/record/index.ts";
 import { placedWords, readWords } from "../helpers/pdf.ts";
@@ -59,6 +59,18 @@ it("writes nothing where a text on a page before could be a room as well", async
   const before = await saved(document);
   expect(writePageNumbers(document, numbers)).toBe(false);
   expect(await saved(document)).toEqual(before);
+}, 60_000);
+
+it("writes nothing where the contents go on to a page with a single room and a text before them could be one as well", async () => {
+  const { document, numbers } = await bothWays((title) => ({ ...title, ownNumber: "000" }));
+  // the page of the contents without its last room, and a page behind it with one
+  const before = await saved(document);
+  expect(writePageNumbers(document, [...numbers, 7])).toBe(true);
+  expect(writePageNumbers(await opened(before), numbers)).toBe(false);
+  const two = await opened(before);
+  const [copied] = await two.copyPages(two, [0]);
+  two.insertPage(2, copied);
+  expect(writePageNumbers(two, [...numbers, 7])).toBe(false);
 }, 60_000);
 
 it("writes nothing where numbers are too few, too many, too long for their rooms, or none at all", async () => {

@@ -20,7 +20,7 @@ export interface Erasing {
   known(company: string, keys: readonly string[]): Promise<ReadonlySet<string>>;
   /** Which of these texts stand in a ledger of the company's, other than these jobs'. */
   namedElsewhere(company: string, sha256s: readonly string[], jobs: readonly string[]): Promise<ReadonlySet<string>>;
-  /** Digests of the parts that were blurred, by photo. */
+  /** Digests of the parts that are blurred, and of those that were before. */
   blurs(company: string, sha256s: readonly string[]): Promise<readonly { readonly sha256: string; readonly digest: string }[]>;
   /** Another name for a person of the company, and for what is named after that person's devices. */
   name(company: string, person: string, name: string): readonly Statement[];
@@ -38,7 +38,9 @@ const NOTE = `INSERT INTO erased (company, kind, ref, content, at)
 const NOT_GONE = `SELECT company, ref AS key FROM erased WHERE kind = 'object' AND gone IS NULL
   AND company NOT IN (SELECT company FROM closed) ORDER BY at LIMIT ?1`;
 const GONE = "UPDATE erased SET gone = ?3 WHERE company = ?1 AND kind = 'object' AND ref = ?2";
-const ABOUT_FILE = ["photo", "photo_use", "photo_look", "seen_before", "blurred", "paper"];
+const BLURS = `SELECT sha256, digest FROM blurred WHERE company = ?1 AND sha256 IN (SELECT value FROM json_each(?2))
+  UNION SELECT sha256, digest FROM blurred_before WHERE company = ?1 AND sha256 IN (SELECT value FROM json_each(?2))`;
+const ABOUT_FILE = ["photo", "photo_use", "photo_look", "seen_before", "blurred", "blurred_before", "paper"];
 const OWED_ABOUT = `DELETE FROM owed WHERE company = ?1 AND ((kind IN ('read', 'compare') AND ref IN (SELECT value FROM json_each(?2)))
   OR (kind = 'tell' AND substr(ref, -64) IN (SELECT value FROM json_each(?2))))`;
 const ELSEWHERE = `SELECT DISTINCT f.value AS sha256 FROM json_each(?2) AS f JOIN entry AS e ON e.company = ?1
@@ -72,8 +74,7 @@ export const erasingIn = (database: D1Database): Erasing => ({
     return new Set((await asked.all<{ sha256: string }>()).results.map(({ sha256 }) => sha256));
   },
   async blurs(company, sha256s) {
-    const sql = "SELECT sha256, digest FROM blurred WHERE company = ?1 AND sha256 IN (SELECT value FROM json_each(?2))";
-    return (await statement(database, sql, company, JSON.stringify(sha256s)).all<{ sha256: string; digest: string }>()).results;
+    return (await statement(database, BLURS, company, JSON.stringify(sha256s)).all<{ sha256: string; digest: string }>()).results;
   },
   name: (company, person, name) =>
     ["UPDATE person SET name = ?3 WHERE company = ?1 AND id = ?2", "UPDATE passkey SET name = ?3 WHERE company = ?1 AND person = ?2"].map(

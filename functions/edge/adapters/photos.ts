@@ -27,8 +27,12 @@ export interface Photos {
   /** What was read, the reading no longer owed, the telling owed to every job that names it, and `also`: all or nothing. */
   keepFacts(company: string, facts: PhotoFacts, due: number, also?: readonly Statement[]): Promise<void>;
   giveUp(company: string, sha256: string): Promise<void>;
-  /** That these renditions stand for the photo from now on. */
-  blur(company: string, sha256: string, parts: { readonly digest: string; readonly regions: string; readonly made: number }): Statement;
+  /** That these renditions stand for the photo from now on, and which did before. */
+  blur(
+    company: string,
+    sha256: string,
+    parts: { readonly digest: string; readonly regions: string; readonly made: number },
+  ): readonly Statement[];
   /** That a job names these photos, and that it is owed what is already known of them. */
   use(place: Place, sha256s: readonly string[], due: number): readonly Statement[];
 }
@@ -59,6 +63,8 @@ const TELL = `INSERT INTO owed (kind, company, ref, due) SELECT 'tell', company,
 const PAID = "DELETE FROM owed WHERE kind = 'read' AND company = ?1 AND ref = ?2";
 const GIVE_UP = `UPDATE photo SET given_up = coalesce((SELECT tries FROM owed WHERE kind = 'read' AND company = ?1 AND ref = ?2), 0) + 1
   WHERE company = ?1 AND sha256 = ?2 AND state = 'stored'`;
+const BLURRED_BEFORE = `INSERT INTO blurred_before (company, sha256, digest)
+  SELECT company, sha256, digest FROM blurred WHERE company = ?1 AND sha256 = ?2 AND digest <> ?3 ON CONFLICT DO NOTHING`;
 const BLUR = `INSERT INTO blurred (company, sha256, digest, regions, made) VALUES (?1, ?2, ?3, ?4, ?5)
   ON CONFLICT (company, sha256) DO UPDATE SET digest = ?3, regions = ?4, made = ?5`;
 const USE = `INSERT INTO photo_use (company, sha256, job) SELECT ?1, value, ?2 FROM json_each(?3) WHERE true
@@ -119,7 +125,10 @@ export function photosIn(database: D1Database): Photos {
     async giveUp(company, sha256) {
       await statement(database, GIVE_UP, company, sha256).run();
     },
-    blur: (company, sha256, { digest, regions, made }) => statement(database, BLUR, company, sha256, digest, regions, made),
+    blur: (company, sha256, { digest, regions, made }) => [
+      statement(database, BLURRED_BEFORE, company, sha256, digest),
+      statement(database, BLUR, company, sha256, digest, regions, made),
+    ],
     use: ({ company, job }, sha256s, due) =>
       sha256s.length === 0
         ? []

@@ -68,7 +68,7 @@ function statementsOf(
     ...list.people.map((person) => services.companies.keepPerson(company, { ...person, came: opened, left: now })),
     ...list.photos.flatMap(({ sha256, bytes, type, file, blurred }) => [
       ...(file ? services.photos.adding(company, { sha256, bytes, type }, now, now + FIRST_DUE_MS) : []),
-      ...(blurred ? [services.photos.blur(company, sha256, blurred)] : []),
+      ...(blurred ? services.photos.blur(company, sha256, blurred) : []),
     ]),
     ...(list.papers ?? []).map((paper) => services.papers.adding(company, paper, now)),
     ...usesOf(services, place, rows),

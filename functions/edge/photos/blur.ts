@@ -33,7 +33,7 @@ export async function blur(services: Services, author: Session, asked: BlurAsked
   const made = await services.machines.blurPhoto(company, sha256, { digest, regions });
   if (!made.ok) return made;
   const jobs = await services.photos.jobsOf(company, sha256);
-  await services.photos.blur(company, sha256, { digest, regions: text.value, made: now }).run();
+  await services.database.batch([...services.photos.blur(company, sha256, { digest, regions: text.value, made: now })]);
   for (const job of jobs) {
     const told = await sayInJob(
       services,

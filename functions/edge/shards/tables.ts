@@ -55,6 +55,7 @@ export const parts: readonly Part[] = [
   part("photo_look", ["sha256", "place"]),
   part("seen_before", ["sha256", "before"]),
   part("blurred", ["sha256"]),
+  part("blurred_before", ["sha256", "digest"]),
   part("paper", ["sha256"]),
   part("owed", ["kind", "ref"]),
   part("record", ["id"]),

@@ -29,6 +29,20 @@ describe("Fitting", () => {
     expect([...files]).toEqual(pictures.map((one, at) => [`picture ${at}`, one]));
   });
 
+  it("does not make a picture again that media made as small", async () => {
+    const small: Served = { ...(await picture(6, 1000, 750)), whole: true };
+    const fitting = new Fitting(small.bytes.length + 1);
+    fitting.take("small", small);
+    fitting.take("large", { ...(await picture(7)), whole: true });
+    const files = await fitting.all();
+    // both have to go down to a size below
+    expect((await widths(files)).every((width) => width < 1000)).toBe(true);
+    const roomy = new Fitting(small.bytes.length * 2.2);
+    roomy.take("small", small);
+    roomy.take("large", pictures[0] as Served);
+    expect((await roomy.all()).get("small")).toBe(small);
+  });
+
   it("makes all of them as small as the first size where one byte is too many, those too that came before it was", async () => {
     const fitting = new Fitting(whole - 1);
     taken(fitting);
