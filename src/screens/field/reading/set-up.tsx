@@ -16,10 +16,10 @@ export function SetUpPage({ job, rest: [id = "", tag] }: JobPart) {
   const { keep } = useKeep();
   const told = useTold(job);
   const enter = useEnter(job);
-  const [setUp, setSetUp] = useState<string>();
+  const [kept, setKept] = useState<{ readonly of: string; readonly setUp: string | undefined }>();
   const place = useMemo(() => `set-up ${job} ${id} ${tag ?? ""}`, [job, id, tag]);
   useEffect(() => {
-    void keep.draft<string>(place).then(setSetUp);
+    void keep.draft<string>(place).then((setUp) => setKept({ of: place, setUp }));
   }, [keep, place]);
   const check = told?.now.state.sheet?.checks.find((one) => one.id === id);
   if (told === undefined || check === undefined) return <NotHere />;
@@ -30,8 +30,11 @@ export function SetUpPage({ job, rest: [id = "", tag] }: JobPart) {
     const made = await enter("set-up-made", { what: setUpWhat(standing) });
     if (made?.is !== "kept") return;
     await keep.keepDraft(place, made.own.id);
-    setSetUp(made.own.id);
+    setKept({ of: place, setUp: made.own.id });
   };
+  // nothing to touch before it is known what is kept: what is shown then would be taken away from under the thumb
+  const isRead = kept?.of === place;
+  const setUp = isRead ? kept.setUp : undefined;
   const known = setUp !== undefined && now.state.setUps.has(setUp);
   return (
     <PhoneFrame title={say("set-up-of", { title })} back={{ to: stepPath(job, check.step, tag), title }}>
@@ -42,7 +45,7 @@ export function SetUpPage({ job, rest: [id = "", tag] }: JobPart) {
               type="button"
               class="target"
               onClick={() => {
-                setSetUp(undefined);
+                setKept({ of: place, setUp: undefined });
                 void keep.keepDraft(place, undefined);
               }}
             >
@@ -51,7 +54,7 @@ export function SetUpPage({ job, rest: [id = "", tag] }: JobPart) {
           </Section>
         </Points>
       ) : (
-        <Instruments told={told} begin={begin} />
+        isRead && <Instruments told={told} begin={begin} />
       )}
     </PhoneFrame>
   );
