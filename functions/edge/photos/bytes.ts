@@ -1,18 +1,17 @@
 import { type Outcome, ok, refuse } from "#core/outcome/index.ts";
-import { blurredKey, originalKey, renditionKey } from "#functions/shared/index.ts";
+import { originalKey } from "#functions/shared/index.ts";
 import type { PhotoRow } from "../adapters/photos.ts";
 import type { Call } from "../routes/route.ts";
+import { shownKey } from "./shown-key.ts";
 
 /** Named by its hash, so it never changes; but only for the one who is signed in. */
 const FOR_EVER = "private, max-age=31536000, immutable";
 
 type Which = "original" | "screen" | "print";
 
-/** A photo in which parts are blurred is shown with them blurred to everybody; only the original is as it was. */
-function keyOf(company: string, { sha256, blurred }: PhotoRow, which: Which): string {
-  if (which === "original") return originalKey(company, sha256);
-  return blurred === undefined ? renditionKey(company, sha256, which) : blurredKey(company, sha256, which, blurred);
-}
+/** Only the original is as it was sent. */
+const keyOf = (company: string, photo: PhotoRow, which: Which): string =>
+  which === "original" ? originalKey(company, photo.sha256) : shownKey(company, photo, which);
 
 /** Whether the address names these very bytes: of a blurred rendition it must name the parts too, else an older one would stay. */
 const isNamed = ({ request }: Call, { blurred }: PhotoRow, which: Which): boolean =>

@@ -1,7 +1,8 @@
 import type { Json } from "#core/ledger/index.ts";
 import { cameraKnown, type PhotoKnown, readSettings } from "#core/record/index.ts";
-import { blurredKey, markKeys, type PrintPicture, type PrintRecord, type RenditionName, renditionKey } from "#functions/shared/index.ts";
+import { markKeys, type PrintPicture, type PrintRecord } from "#functions/shared/index.ts";
 import type { PhotoRow } from "../adapters/photos.ts";
+import { shownKey } from "../photos/shown-key.ts";
 
 /** What the record is told of the photos of a job; those that nobody has read yet are left out. */
 export function photosKnown(company: string, photos: readonly PhotoRow[]): Readonly<Record<string, PhotoKnown>> {
@@ -14,16 +15,12 @@ export function markKnown(company: string, settings: Json | undefined): Readonly
   return mark === undefined ? {} : { [mark]: { rendition: markKeys(company, mark).paper } };
 }
 
-/** A photo in which parts are blurred has no rendition for paper but those. */
-const keyOf = (company: string, { sha256, blurred }: PhotoRow, name: RenditionName): string =>
-  blurred === undefined ? renditionKey(company, sha256, name) : blurredKey(company, sha256, name, blurred);
-
 function known(company: string, photo: PhotoRow): PhotoKnown {
   const { facts, blurred } = photo;
   if (!facts) return {};
   const print = facts.renditions.find(({ name }) => name === "print");
   return {
-    ...(print ? { rendition: keyOf(company, photo, "print"), width: print.width, height: print.height } : {}),
+    ...(print ? { rendition: shownKey(company, photo, "print"), width: print.width, height: print.height } : {}),
     ...(blurred === undefined ? {} : { blurred: true }),
     ...(facts.unreadable ? { unreadable: true } : {}),
     ...cameraKnown(facts),
@@ -39,7 +36,7 @@ function picturesOf(company: string, photo: PhotoRow): readonly PrintPicture[] {
     const rendition = facts?.renditions.find((one) => one.name === name);
     if (rendition === undefined) return [];
     const { bytes, sha256 } = rendition;
-    return [{ key: keyOf(company, photo, name), bytes, ...(blurred === undefined && { sha256 }) }];
+    return [{ key: shownKey(company, photo, name), bytes, ...(blurred === undefined && { sha256 }) }];
   });
 }
 
